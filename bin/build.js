@@ -1,0 +1,42 @@
+import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import * as esbuild from "esbuild";
+import { bundleOptions } from "./bundle.js";
+import { licencesOf } from "./licences.js";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+const dist = join(root, "dist");
+
+/**
+ * Bundles src/main.ts into dist/main.js and the chunks that it loads on first use. Every file is replaced whole and
+ * leftovers go last, so that a program started meanwhile finds either the old build or the new one.
+ */
+export async function build() {
+  const { outputFiles, metafile } = await esbuild.build({
+    ...bundleOptions,
+    absWorkingDir: root,
+    entryPoints: { main: "src/main.ts" },
+    outdir: "dist",
+    chunkNames: "[name]-[hash]",
+    write: false,
+  });
+  const files = new Map(outputFiles.map((file) => [file.path.slice(dist.length + 1), file.contents]));
+  files.set("THIRD-PARTY-LICENSES", Buffer.from(licencesOf(metafile, root)));
+  mkdirSync(dist, { recursive: true });
+  const entryLast = [...files].sort(([a], [b]) => Number(a === "main.js") - Number(b === "main.js"));
+  for (const [name, contents] of entryLast) {
+    const draft = join(dist, `.${name}.${process.pid}`);
+    writeFileSync(draft, contents);
+    renameSync(draft, join(dist, name));
+  }
+  for (const name of readdirSync(dist))
+    if (!files.has(name)) rmSync(join(dist, name), { recursive: true, force: true });
+  return metafile;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const metafile = await build();
+  for (const [path, { bytes }] of Object.entries(metafile.outputs))
+    console.log(`${path}  ${Math.ceil(bytes / 1024)} kB`);
+}

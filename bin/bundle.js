@@ -1,0 +1,31 @@
+/**
+ * Ink reaches for React's developer tools, and through them for a web socket; a shop's screen has no use for either.
+ * @type {import("esbuild").Plugin}
+ */
+const noDeveloperTools = {
+  name: "no-developer-tools",
+  setup(build) {
+    build.onLoad({ filter: /ink[\\/]build[\\/]devtools\.js$/ }, () => ({ contents: "", loader: "js" }));
+  },
+};
+
+/**
+ * esbuild's settings for everything that is run as a user runs it: the program, and what the benches measure.
+ * @satisfies {import("esbuild").BuildOptions}
+ */
+export const bundleOptions = {
+  bundle: true,
+  minify: true,
+  splitting: true,
+  metafile: /** @type {const} */ (true),
+  format: /** @type {const} */ ("esm"),
+  platform: /** @type {const} */ ("node"),
+  target: "node20",
+  jsx: /** @type {const} */ ("automatic"),
+  legalComments: /** @type {const} */ ("none"),
+  logLevel: /** @type {const} */ ("warning"),
+  define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
+  // Some packages are CommonJS and require Node's own modules.
+  banner: { js: 'import{createRequire as makeRequire}from"node:module";const require=makeRequire(import.meta.url);' },
+  plugins: [noDeveloperTools],
+};
