@@ -1,0 +1,33 @@
+import type { Drawn } from "./drawn.ts";
+
+/**
+ * How a linkage carries an upright: from the tangent of half its arm's angle from the drawn place to the steering axis
+ * and its rates, from a corner's constants into its scratch. It always writes finite numbers: what cannot be met is
+ * brought as near as it goes, and the gap is written.
+ */
+export type Carry = (constants: Float64Array, corner: number, t: number, work: Float64Array, at: number) => void;
+
+/** A front end made ready to solve. Opaque but for what it was drawn as: use solve and readPose. */
+export interface Front {
+  readonly drawn: Drawn;
+  readonly constants: Float64Array;
+  /** Scratch of this front alone; nothing in it outlives a call of solve. */
+  readonly work: Float64Array;
+  readonly carry: Carry;
+}
+
+/** Why a drawn front end is no mechanism, and on which wheel. A value: compile never throws on a drawing. */
+export interface Refusal {
+  readonly refused:
+    | "lower-arm-has-no-axis"
+    | "upper-arm-has-no-axis"
+    | "lower-joint-on-its-axis"
+    | "upper-joint-on-its-axis"
+    | "joints-coincide"
+    | "tie-rod-on-steering-axis"
+    | "tie-rod-has-no-length"
+    | "drawn-on-dead-point"
+    | "arms-in-line"
+    | "wheel-does-not-rise";
+  readonly wheel: "left" | "right";
+}

@@ -1,0 +1,103 @@
+/**
+ * Where a solved pose keeps its numbers: one pose is two sides of Side.Stride doubles each, left first, in a
+ * Float64Array that the caller owns. Places are in the corner's own frame (x forward, y outboard, z up), mm.
+ */
+export const enum Side {
+  /** 0 when the side closes, else a Link: what could not be met. */
+  Blame = 0,
+  /** The link's length less the nearest or farthest distance it could have, mm; 0 when the side closes. */
+  Gap = 1,
+  /** Rack displacement from mid-travel, mm, positive to the driver's left. */
+  Input = 2,
+  /** Wheel travel asked for, mm, bump positive. */
+  Travel = 3,
+  /** Lower joint; the steering axis starts here. */
+  Lower = 4,
+  /** Upper joint, or what stands in its place. */
+  Upper = 7,
+  /** Unit vector from the lower to the upper joint. */
+  Axis = 10,
+  TieRodOuter = 13,
+  TieRodInner = 16,
+  WheelCenter = 19,
+  /** Unit spin axis, pointing OUTBOARD in the corner's frame (on the left side that is the driver's left). */
+  Spin = 22,
+  /** Velocity of the upright's material point at the lower joint, per mm of wheel travel at fixed input. */
+  LowerRate = 25,
+  /** Angular velocity of the upright, rad per mm of wheel travel at fixed input, in the corner's frame. */
+  Turn = 28,
+  /** Signed moment arm of the tie-rod force about the steering axis, mm; its sign is the branch. */
+  Lever = 31,
+  Stride = 32,
+}
+
+/** Where each side of a pose starts, and how long a pose is. */
+export const enum Pose {
+  Left = 0,
+  Right = 32,
+  Stride = 64,
+}
+
+/** What can be to blame for a side that does not close. */
+export const enum Link {
+  None = 0,
+  /** The upright, joint to joint, cannot span the two arms. */
+  Upright = 1,
+  TieRod = 2,
+  /** The wheel centre cannot get as high or as low as was asked, whatever the links. */
+  Travel = 3,
+}
+
+/** What compile works out once for a corner: two blocks of Corner.Stride doubles, left first. */
+export const enum Corner {
+  /** The tie-rod outer from the lower joint: along the steering axis, and its distance from it, mm. */
+  TieRodAlong = 0,
+  TieRodRadius = 1,
+  RodLength = 2,
+  /** +1 or −1: the side of the dead point that the drawn pose stands on. */
+  RodBranch = 3,
+  /** The wheel centre from the lower joint in the upright's frame (k, R, k × R). */
+  Wheel = 4,
+  /** The spin axis in the upright's frame. */
+  Spin = 7,
+  /** Height of the drawn wheel centre, mm. */
+  Height = 10,
+  /** +1 when the drawn wheel rises with the arm's angle, else −1. */
+  Rise = 11,
+  /** How near the wheel's height is brought to what was asked, mm. */
+  Tolerance = 12,
+  /** The tie-rod inner at mid-travel, and its path per mm of the corner's own input. */
+  Eye = 13,
+  EyePath = 16,
+  /** The fitted start: middle and 1/half of travel and of the corner's own input, then the coefficients. */
+  Start = 19,
+  StartTerms = 23,
+  /** What the linkage keeps for itself. */
+  Linkage = 64,
+  Stride = 96,
+}
+
+/** The scratch of one corner while it is solved: two blocks of Work.Stride doubles, left first. */
+export const enum Work {
+  /** Written by the linkage: steering axis and its rates per rad of the arm's angle. */
+  Lower = 0,
+  Upper = 3,
+  Axis = 6,
+  LowerRate = 9,
+  /** The part of the upright's angular velocity that is square to the steering axis. */
+  Lean = 12,
+  /** The upright's length less the nearest or farthest distance it could span, mm; 0 when it closes. */
+  UprightGap = 15,
+  /** Written by the steering mechanism. */
+  Eye = 16,
+  /** Written by the upright: R, from the axis to the tie-rod outer; Q = k × R; angular velocity per rad of arm. */
+  Radius = 19,
+  Across = 22,
+  Turn = 25,
+  TieRodGap = 28,
+  Lever = 29,
+  /** Height of the wheel centre and its rate per rad of the arm's angle. */
+  Height = 30,
+  HeightRate = 31,
+  Stride = 32,
+}

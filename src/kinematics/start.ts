@@ -1,0 +1,67 @@
+import { Corner } from "./slots.ts";
+
+/**
+ * Where a search for the arm's angle starts: a polynomial in (travel, the corner's own input) for t = tan(θ/2), fitted
+ * over the range that compile was given. Both are scaled to −1…1 over that range, so that the fit of a scaled car is
+ * the same polynomial.
+ */
+
+/** Degrees in travel and in input. They make the start good to about 1e-6, so that two evaluations are enough. */
+const TRAVEL_DEGREE = 6;
+const INPUT_DEGREE = 4;
+const INPUT_TERMS = INPUT_DEGREE + 1;
+
+/** Beyond this share of the fitted range the polynomial is not to be trusted. */
+export const FITTED = 1.02;
+
+/** The fitted start at scaled travel z and scaled input s, both within ±FITTED. */
+export function startAt(c: Float64Array, corner: number, z: number, s: number): number {
+  let at = corner + Corner.StartTerms + TRAVEL_DEGREE * INPUT_TERMS;
+  let t = 0;
+  for (let i = TRAVEL_DEGREE; i >= 0; i--) {
+    t = t * z + (c[at] + s * (c[at + 1] + s * (c[at + 2] + s * (c[at + 3] + s * c[at + 4]))));
+    at -= INPUT_TERMS;
+  }
+  return t;
+}
+
+/**
+ * Fits the start through the values of t at the Chebyshev places of both variables, and writes its coefficients.
+ *
+ * @param settled gives t at a scaled travel and scaled input, each in −1…1
+ */
+export function fitStart(c: Float64Array, corner: number, settled: (z: number, s: number) => number): void {
+  const zs = chebyshev(TRAVEL_DEGREE + 1);
+  const ss = chebyshev(INPUT_TERMS);
+  const rows = zs.map((z) =>
+    monomials(
+      ss,
+      ss.map((s) => settled(z, s)),
+    ),
+  );
+  for (let j = 0; j < INPUT_TERMS; j++) {
+    const column = monomials(
+      zs,
+      rows.map((row) => row[j]),
+    );
+    for (let i = 0; i <= TRAVEL_DEGREE; i++) c[corner + Corner.StartTerms + i * INPUT_TERMS + j] = column[i];
+  }
+}
+
+function chebyshev(count: number): number[] {
+  return Array.from({ length: count }, (_, i) => Math.cos((Math.PI * (i + 0.5)) / count));
+}
+
+/** Coefficients, lowest power first, of the polynomial through the points (Newton's divided differences). */
+function monomials(xs: readonly number[], ys: readonly number[]): number[] {
+  const n = xs.length;
+  const divided = [...ys];
+  for (let k = 1; k < n; k++)
+    for (let i = n - 1; i >= k; i--) divided[i] = (divided[i] - divided[i - 1]) / (xs[i] - xs[i - k]);
+  const terms = new Array<number>(n).fill(0);
+  for (let k = n - 1; k >= 0; k--) {
+    for (let i = n - 1; i > 0; i--) terms[i] = terms[i - 1] - xs[k] * terms[i];
+    terms[0] = divided[k] - xs[k] * terms[0];
+  }
+  return terms;
+}
