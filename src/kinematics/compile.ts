@@ -2,13 +2,16 @@ import type { Drawn } from "./drawn.ts";
 import type { Front, Refusal } from "./front.ts";
 import { carryDoubleArm, compileDoubleArm } from "./linkages/doubleArm.ts";
 import { compileRack, eyeOf, innerEye } from "./mechanisms/rack.ts";
-import { evaluate, settle } from "./settle.ts";
+import { approach, evaluate, settle } from "./settle.ts";
 import { Corner, Work } from "./slots.ts";
 import { fitStart } from "./start.ts";
 import { compileUpright } from "./upright.ts";
 
-/** How near the height is brought, as a share of the car's half width: 1e-9 mm on a metre. */
-const NEAR = 1e-12;
+/** How near the height is brought, as a share of the car's half width: 1e-8 mm on a metre. */
+const NEAR = 1e-11;
+
+/** Half the arm's angle between two places of the fit, at most: Newton is not trusted to go farther. */
+const NEIGHBOUR = 0.25;
 
 /** Makes a drawn front end ready to solve, or says why it is no mechanism. See Front and Refusal. */
 export function compile(drawn: Drawn): Front | Refusal {
@@ -50,9 +53,14 @@ function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
   constants[corner + Corner.Start + 1] = 1 / travel.half;
   constants[corner + Corner.Start + 2] = hand * input.middle;
   constants[corner + Corner.Start + 3] = 1 / input.half;
+  let last = 0;
   fitStart(constants, corner, (z, s) => {
     innerEye(constants, corner, hand * input.middle + s * input.half, work, at);
-    return settle(front, corner, at, own.wheelCenter.z + travel.middle + z * travel.half);
+    const target = own.wheelCenter.z + travel.middle + z * travel.half;
+    last = approach(front, corner, at, last, NEIGHBOUR, target)
+      ? work[at + Work.HalfAngle]
+      : settle(front, corner, at, target);
+    return last;
   });
   return null;
 }

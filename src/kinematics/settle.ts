@@ -10,8 +10,42 @@ const HALVINGS = 60;
 
 /** Evaluates one corner at t = tan(θ/2): everything in its scratch, the eye already there. */
 export function evaluate(front: Front, corner: number, at: number, t: number): void {
+  front.work[at + Work.HalfAngle] = t;
   front.carry(front.constants, corner, t, front.work, at);
   turnUpright(front.constants, corner, front.work, at);
+}
+
+/** Newton steps before the slow way is taken; two evaluations are the rule from a fitted start. */
+const NEWTON_STEPS = 8;
+
+/**
+ * The quick way to the arm's angle: Newton on the wheel's height in t, from a start that is trusted to `stray`. True
+ * when it has come within the front's tolerance with every link met and the height still rising as drawn; else the
+ * scratch is of no use and the slow way must be taken.
+ */
+export function approach(
+  front: Front,
+  corner: number,
+  at: number,
+  start: number,
+  stray: number,
+  target: number,
+): boolean {
+  const c = front.constants;
+  const work = front.work;
+  const tolerance = c[corner + Corner.Tolerance];
+  let t = start;
+  for (let i = 0; i < NEWTON_STEPS; i++) {
+    evaluate(front, corner, at, t);
+    const miss = work[at + Work.Height] - target;
+    const rate = work[at + Work.HeightRate];
+    if (miss <= tolerance && miss >= -tolerance)
+      return rate * c[corner + Corner.Rise] > 0 && work[at + Work.UprightGap] === 0 && work[at + Work.TieRodGap] === 0;
+    t -= (miss * (1 + t * t)) / (2 * rate);
+    const strayed = t - start;
+    if (!(strayed <= stray && strayed >= -stray)) return false;
+  }
+  return false;
 }
 
 /**

@@ -99,5 +99,7 @@ export const enum Work {
   /** Height of the wheel centre and its rate per rad of the arm's angle. */
   Height = 30,
   HeightRate = 31,
-  Stride = 32,
+  /** The t = tan(θ/2) that all of this was worked out at. */
+  HalfAngle = 32,
+  Stride = 33,
 }

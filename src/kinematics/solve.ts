@@ -1,11 +1,9 @@
 import type { Front } from "./front.ts";
 import { innerEye } from "./mechanisms/rack.ts";
-import { evaluate, settle } from "./settle.ts";
+import { approach, settle } from "./settle.ts";
 import { Corner, Link, Pose, Side, Work } from "./slots.ts";
 import { FITTED, startAt } from "./start.ts";
 
-/** Newton steps before the slow way is taken; two evaluations are the rule. */
-const STEPS = 6;
 /** A fitted start is never this far off; a search that strays as far has left the drawn pose's own interval. */
 const STRAY = 0.05;
 /** What is asked for beyond this, mm, is taken as this: a kilometre is as far out of reach as anything. */
@@ -20,14 +18,7 @@ const FAR = 1e6;
  * @param left wheel travel on the left, mm, bump positive
  * @param right wheel travel on the right, mm, bump positive
  */
-export function solve(
-  front: Front,
-  input: number,
-  left: number,
-  right: number,
-  poses: Float64Array,
-  at: number,
-): void {
+export function solve(front: Front, input: number, left: number, right: number, poses: Float64Array, at: number): void {
   const rack = bounded(input);
   solveSide(front, 0, 0, rack, bounded(left), poses, at + Pose.Left);
   solveSide(front, Corner.Stride, Work.Stride, -rack, bounded(right), poses, at + Pose.Right);
@@ -36,7 +27,7 @@ export function solve(
 }
 
 function bounded(value: number): number {
-  return value > FAR ? FAR : value >= -FAR ? value : -FAR;
+  return Number.isNaN(value) ? FAR : Math.min(Math.max(value, -FAR), FAR);
 }
 
 function solveSide(
@@ -51,30 +42,13 @@ function solveSide(
   const c = front.constants;
   const work = front.work;
   const target = c[corner + Corner.Height] + travel;
-  const tolerance = c[corner + Corner.Tolerance];
   const z = (travel - c[corner + Corner.Start]) * c[corner + Corner.Start + 1];
   const s = (input - c[corner + Corner.Start + 2]) * c[corner + Corner.Start + 3];
   innerEye(c, corner, input, work, w);
 
-  let closed = false;
-  if (z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED) {
-    const start = startAt(c, corner, z, s);
-    let t = start;
-    for (let i = 0; i < STEPS; i++) {
-      evaluate(front, corner, w, t);
-      const miss = work[w + Work.Height] - target;
-      const rate = work[w + Work.HeightRate];
-      if (miss <= tolerance && miss >= -tolerance) {
-        closed =
-          rate * c[corner + Corner.Rise] > 0 && work[w + Work.UprightGap] === 0 && work[w + Work.TieRodGap] === 0;
-        break;
-      }
-      t -= (miss * (1 + t * t)) / (2 * rate);
-      const strayed = t - start;
-      if (!(strayed <= STRAY && strayed >= -STRAY)) break;
-    }
-  }
-  if (!closed) settle(front, corner, w, target);
+  const fitted = z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED;
+  const met = fitted && approach(front, corner, w, startAt(c, corner, z, s), STRAY, target);
+  if (!met) settle(front, corner, w, target);
   write(front, corner, w, target, travel, poses, at);
 }
 

@@ -7,8 +7,8 @@ import { Corner } from "./slots.ts";
  */
 
 /** Degrees in travel and in input. They make the start good to about 1e-6, so that two evaluations are enough. */
-const TRAVEL_DEGREE = 6;
-const INPUT_DEGREE = 4;
+const TRAVEL_DEGREE = 4;
+const INPUT_DEGREE = 6;
 const INPUT_TERMS = INPUT_DEGREE + 1;
 
 /** Beyond this share of the fitted range the polynomial is not to be trusted. */
@@ -17,9 +17,13 @@ export const FITTED = 1.02;
 /** The fitted start at scaled travel z and scaled input s, both within ±FITTED. */
 export function startAt(c: Float64Array, corner: number, z: number, s: number): number {
   let at = corner + Corner.StartTerms + TRAVEL_DEGREE * INPUT_TERMS;
+  const s2 = s * s;
   let t = 0;
   for (let i = TRAVEL_DEGREE; i >= 0; i--) {
-    t = t * z + (c[at] + s * (c[at + 1] + s * (c[at + 2] + s * (c[at + 3] + s * c[at + 4]))));
+    // Even and odd powers apart: two short chains run side by side.
+    const even = c[at] + s2 * (c[at + 2] + s2 * (c[at + 4] + s2 * c[at + 6]));
+    const odd = c[at + 1] + s2 * (c[at + 3] + s2 * c[at + 5]);
+    t = t * z + (even + s * odd);
     at -= INPUT_TERMS;
   }
   return t;
