@@ -1,13 +1,5 @@
-/**
- * Ink reaches for React's developer tools, and through them for a web socket; a shop's screen has no use for either.
- * @type {import("esbuild").Plugin}
- */
-const noDeveloperTools = {
-  name: "no-developer-tools",
-  setup(build) {
-    build.onLoad({ filter: /ink[\\/]build[\\/]devtools\.js$/ }, () => ({ contents: "", loader: "js" }));
-  },
-};
+import { fileURLToPath } from "node:url";
+import { leanStringWidth, noDeveloperTools, yogaAtOnce } from "./lean/plugins.js";
 
 /**
  * esbuild's settings for everything that is run as a user runs it: the program, and what the benches measure.
@@ -24,8 +16,13 @@ export const bundleOptions = {
   jsx: /** @type {const} */ ("automatic"),
   legalComments: /** @type {const} */ ("none"),
   logLevel: /** @type {const} */ ("warning"),
-  define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
+  define: {
+    "process.env.NODE_ENV": '"production"',
+    "process.env.DEV": '"false"',
+    "Intl.Segmenter": "GraphemeSegmenter",
+  },
+  inject: [fileURLToPath(new URL("lean/segmenter.js", import.meta.url))],
   // Some packages are CommonJS and require Node's own modules.
   banner: { js: 'import{createRequire as makeRequire}from"node:module";const require=makeRequire(import.meta.url);' },
-  plugins: [noDeveloperTools],
+  plugins: [noDeveloperTools, leanStringWidth, yogaAtOnce],
 };

@@ -1,0 +1,63 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+
+/** @typedef {import("esbuild").Plugin} Plugin */
+
+/**
+ * Ink reaches for React's developer tools, and through them for a web socket; a shop's screen has no use for either.
+ * @type {Plugin}
+ */
+export const noDeveloperTools = {
+  name: "no-developer-tools",
+  setup(build) {
+    build.onLoad({ filter: /[\\/]ink[\\/]build[\\/]devtools\.js$/ }, () => ({ contents: "" }));
+  },
+};
+
+/**
+ * Every string-width in the bundle is the lean one.
+ * @type {Plugin}
+ */
+export const leanStringWidth = {
+  name: "lean-string-width",
+  setup(build) {
+    const lean = fileURLToPath(new URL("stringWidth.js", import.meta.url));
+    build.onResolve({ filter: /^string-width$/ }, ({ importer }) => (importer === lean ? undefined : { path: lean }));
+  },
+};
+
+/**
+ * Yoga fetches its WebAssembly from a data: URL, which starts Node's HTTP client, and compiles it in the background
+ * while nothing else is left to do. Its loader takes a function that makes the instance instead: here, at once.
+ * @type {Plugin}
+ */
+export const yogaAtOnce = {
+  name: "yoga-at-once",
+  setup(build) {
+    const inlined = /"data:application\/octet-stream;base64,([\w+/=]+)"/;
+    const call = /await loadYoga\(\)/;
+    build.onLoad({ filter: /[\\/]yoga-layout[\\/]dist[\\/]binaries[\\/].*\.js$/ }, ({ path }) => {
+      const source = readFileSync(path, "utf8");
+      if (!inlined.test(source)) throw new Error(`${path} no longer holds its WebAssembly as expected.`);
+      return {
+        contents: source.replace(inlined, '"data:application/octet-stream;base64,"').concat(`
+          export const bytes = Buffer.from("${source.match(inlined)?.[1]}", "base64");`),
+      };
+    });
+    build.onLoad({ filter: /[\\/]yoga-layout[\\/]dist[\\/]src[\\/]index\.js$/ }, ({ path }) => {
+      const source = readFileSync(path, "utf8");
+      if (!call.test(source)) throw new Error(`${path} no longer loads its WebAssembly as expected.`);
+      return {
+        contents: source.replace("import loadYoga from", "import loadYoga, { bytes } from").replace(
+          call,
+          `await loadYoga({
+            instantiateWasm(imports, done) {
+              done(new WebAssembly.Instance(new WebAssembly.Module(bytes), imports));
+              return {};
+            },
+          })`,
+        ),
+      };
+    });
+  },
+};

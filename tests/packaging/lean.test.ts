@@ -1,0 +1,120 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { build } from "esbuild";
+import fc from "fast-check";
+import originalWidth from "string-width";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { bundleOptions } from "../../bin/bundle.js";
+import { plainText } from "../../bin/lean/plain.js";
+
+/** What the bundle holds in place of three costly parts, against the parts themselves. */
+interface Bundled {
+  readonly stringWidth: typeof originalWidth;
+  readonly graphemes: (text: string) => Intl.SegmentData[];
+  readonly graphemeAt: (text: string, index: number) => Intl.SegmentData | undefined;
+  readonly boxWidth: () => number;
+}
+
+let bundled: Bundled;
+let place = "";
+
+beforeAll(async () => {
+  place = mkdtempSync(join(tmpdir(), "rackwright-lean-"));
+  const outfile = join(place, "bundled.mjs");
+  await build({
+    ...bundleOptions,
+    splitting: false,
+    stdin: {
+      resolveDir: fileURLToPath(new URL("../..", import.meta.url)),
+      contents: `
+        import stringWidth from "string-width";
+        import Yoga from "yoga-layout";
+        const segments = (text) => new Intl.Segmenter(undefined, { granularity: "grapheme" }).segment(text);
+        export const graphemes = (text) => [...segments(text)];
+        export const graphemeAt = (text, index) => segments(text).containing(index);
+        export const boxWidth = () => {
+          const node = Yoga.Node.create();
+          node.setWidth(80);
+          node.calculateLayout(undefined, undefined, Yoga.DIRECTION_LTR);
+          return node.getComputedWidth();
+        };
+        export { stringWidth };
+      `,
+    },
+    outfile,
+  });
+  bundled = await import(/* @vite-ignore */ pathToFileURL(outfile).href);
+});
+
+afterAll(() => rmSync(place, { recursive: true, force: true }));
+
+const anything = fc.string({ unit: "grapheme", maxLength: 12 });
+const screenLike = fc.array(
+  fc.constantFrom("a", " ", "│", "─", "°", "±", "→", "█", "é", "½", "\u001b[31m", "\u001b[0m", "\n"),
+  { maxLength: 12 },
+);
+const hard = fc.array(
+  fc.constantFrom(
+    "e",
+    "\u0301",
+    "👍",
+    "\u{1f3fd}",
+    "\u200d",
+    "漢",
+    "ﾞ",
+    "#",
+    "\ufe0f",
+    "\u20e3",
+    "\r",
+    "\n",
+    "\u00ad",
+    "↔",
+    "\ud800",
+    "\u001b",
+  ),
+  { maxLength: 8 },
+);
+const text = fc.oneof(
+  anything,
+  screenLike.map((parts) => parts.join("")),
+  hard.map((parts) => parts.join("")),
+);
+const segmenter = new Intl.Segmenter(undefined, { granularity: "grapheme" });
+
+describe("the lean parts of the bundle", () => {
+  it("take a character for plain only if it is one column wide and stands alone", () => {
+    for (let code = 0; code <= 0xffff; code += 1) {
+      const character = String.fromCharCode(code);
+      if (!plainText.test(character)) continue;
+      expect(originalWidth(character), `U+${code.toString(16)}`).toBe(1);
+      expect([...segmenter.segment(`a${character}a`)], `U+${code.toString(16)}`).toHaveLength(3);
+    }
+  });
+
+  it("measure every text as string-width does", () => {
+    fc.assert(
+      fc.property(text, (sample) => bundled.stringWidth(sample) === originalWidth(sample)),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("part every text into the graphemes that Intl.Segmenter finds", () => {
+    fc.assert(
+      fc.property(text, fc.integer({ min: -1, max: 14 }), (sample, index) => {
+        expect(bundled.graphemes(sample)).toEqual([...segmenter.segment(sample)]);
+        expect(bundled.graphemeAt(sample, index)).toEqual(segmenter.segment(sample).containing(index));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it("lay out boxes with Yoga without the HTTP client that a data: URL would start", () => {
+    expect(bundled.boxWidth()).toBe(80);
+    const script = join(place, "loaded.mjs");
+    writeFileSync(script, 'await import("./bundled.mjs"); console.log(process.moduleLoadList.join());');
+    expect(execFileSync(process.execPath, [script], { encoding: "utf8" })).not.toContain("undici");
+  });
+});
