@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { expectClose } from "../close.ts";
+import { spatialCar } from "./known.ts";
 import { cornerOf, placesOf, reach } from "./newton.ts";
 import { readingOf } from "./reading.ts";
-import { spatialCar } from "./known.ts";
 import { degrees } from "./vectors.ts";
 
 /** The independent solution is itself checked: against values that other independent solutions agreed on [D]. */

@@ -136,7 +136,14 @@ export function placesOf(corner: Corner, { unknowns, at }: State): Places {
   const [lower, upper, tieRodOuter, wheelCenter, tip] = [0, 3, 6, 9, 12].map((i) =>
     point(unknowns[i], unknowns[i + 1], unknowns[i + 2]),
   );
-  return { lower, upper, tieRodOuter, tieRodInner: corner.eye(at.input), wheelCenter, spin: unit(minus(tip, wheelCenter)) };
+  return {
+    lower,
+    upper,
+    tieRodOuter,
+    tieRodInner: corner.eye(at.input),
+    wheelCenter,
+    spin: unit(minus(tip, wheelCenter)),
+  };
 }
 
 /** The unknowns that places stand for; the way back from `placesOf`. */
