@@ -1,10 +1,14 @@
-import type { Streams } from "./cli/streams.ts";
+import type { Asked, Surroundings } from "./screen/run.ts";
 
 /**
- * The whole program: what was typed after its name, and the streams it may use, to an exit code. The command line and
- * the screen are each loaded on first use, so that neither waits for the other.
+ * The program: the command line, with the screen as what it opens when asked for no command. The two do not know each
+ * other, and each is loaded only when it is run.
+ *
+ * @param argv what stands after the program's name
+ * @returns the exit code
  */
-export async function main(argv: readonly string[], streams: Streams): Promise<number> {
-  const { main } = await import("./cli/main.ts");
-  return main(argv, streams);
+export async function main(argv: readonly string[], around: Surroundings): Promise<number> {
+  const openScreen = async (asked: Asked): Promise<number> =>
+    (await import("./screen/run.ts")).runScreen(asked, around);
+  return (await import("./cli/main.ts")).main(argv, around, openScreen);
 }
