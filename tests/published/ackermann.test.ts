@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { ackermann, idealInner, idealOuter, percentOfIdealInner, turning } from "../../src/measures/ackermann.ts";
+import { ackermann, idealInner, idealOuter, percentOfIdealInner } from "../../src/measures/ackermann.ts";
+import { turning } from "../../src/measures/turning.ts";
 import { expectClose } from "../close.ts";
 import { degrees, radians } from "../oracles/vectors.ts";
 

@@ -1,8 +1,8 @@
 import { describe, test } from "vitest";
 import type { Drawn } from "../../src/kinematics/drawn.ts";
-import { turning } from "../../src/measures/ackermann.ts";
 import { steer } from "../../src/measures/steer.ts";
 import { tieRodLength } from "../../src/measures/tieRod.ts";
+import { turning } from "../../src/measures/turning.ts";
 import { expectClose } from "../close.ts";
 import { frontOf, solved, startOf } from "../oracles/kernel.ts";
 import { alike, planarArms } from "../oracles/known.ts";
