@@ -17,14 +17,22 @@ test("NaN is close only to nothing a test would expect, and infinity not to a nu
 test("nested objects and arrays name the place that differs", () => {
   const expected = { left: { toe: [1, 2], word: "up" }, none: null };
   expect(difference({ left: { toe: [1, 2.1], word: "up" }, none: null }, expected, { abs: 0.2 })).toBeNull();
-  expect(difference({ left: { toe: [1, 2.3], word: "up" }, none: null }, expected, { abs: 0.2 })).toContain("value.left.toe[1]");
-  expect(difference({ left: { toe: [1], word: "up" }, none: null }, expected, { abs: 0.2 })).toContain("1 items, expected 2");
-  expect(difference({ left: { toe: [1, 2], word: "down" }, none: null }, expected, { abs: 0.2 })).toContain("value.left.word");
+  expect(difference({ left: { toe: [1, 2.3], word: "up" }, none: null }, expected, { abs: 0.2 })).toContain(
+    "value.left.toe[1]",
+  );
+  expect(difference({ left: { toe: [1], word: "up" }, none: null }, expected, { abs: 0.2 })).toContain(
+    "1 items, expected 2",
+  );
+  expect(difference({ left: { toe: [1, 2], word: "down" }, none: null }, expected, { abs: 0.2 })).toContain(
+    "value.left.word",
+  );
   expect(difference({ left: { toe: [1, 2], word: "up" }, none: 0 }, expected, { abs: 0.2 })).toContain("value.none");
   expect(difference({ left: { toe: [1, 2], word: "up" } }, expected, { abs: 0.2 })).toContain("keys");
 });
 
 test("typed arrays compare like arrays, and a difference throws", () => {
   expect(difference(Float64Array.of(1, 2), [1, 2], {})).toBeNull();
-  expect(() => expectClose(Float64Array.of(1, 2), [1, 3], { abs: 0.5 }, "pose")).toThrow("pose[1]: found 2, expected 3");
+  expect(() => expectClose(Float64Array.of(1, 2), [1, 3], { abs: 0.5 }, "pose")).toThrow(
+    "pose[1]: found 2, expected 3",
+  );
 });

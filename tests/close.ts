@@ -10,7 +10,12 @@ export interface Tolerance {
 }
 
 /** Where and by how much two values differ, in words, or null when they are close. */
-export function difference(found: unknown, expected: unknown, { abs = 0, rel = 0 }: Tolerance, path = "value"): string | null {
+export function difference(
+  found: unknown,
+  expected: unknown,
+  { abs = 0, rel = 0 }: Tolerance,
+  path = "value",
+): string | null {
   if (typeof expected === "number" && typeof found === "number") {
     const allowed = abs + rel * Math.abs(expected);
     if (Object.is(found, expected) || Math.abs(found - expected) <= allowed) return null;
@@ -24,7 +29,9 @@ export function difference(found: unknown, expected: unknown, { abs = 0, rel = 0
     const keys = Object.keys(expected).sort();
     const foundKeys = Object.keys(found).sort();
     if (keys.join() !== foundKeys.join()) return `${path}: found the keys ${foundKeys.join()}, expected ${keys.join()}`;
-    return firstOf(keys.length, (i) => difference(found[keys[i]], expected[keys[i]], { abs, rel }, `${path}.${keys[i]}`));
+    return firstOf(keys.length, (i) =>
+      difference(found[keys[i]], expected[keys[i]], { abs, rel }, `${path}.${keys[i]}`),
+    );
   }
   return Object.is(found, expected) ? null : `${path}: found ${String(found)}, expected ${String(expected)}`;
 }

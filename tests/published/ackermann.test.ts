@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { ackermann, idealInner, idealOuter, percentOfIdealInner } from "../../src/measures/ackermann.ts";
-import { turning } from "../../src/measures/turning.ts";
 import { expectClose } from "../close.ts";
 import { degrees, radians } from "../oracles/vectors.ts";
 
@@ -55,15 +54,5 @@ describe("percent Ackermann", () => {
     expect(ackermann(radians(2.1), radians(1.99), 1300, 2400)).toBeNull();
     expect(percentOfIdealInner(radians(2.1), radians(1.99), 1300, 2400)).toBeNull();
     expect(ackermann(radians(2.2), radians(2.01), 1300, 2400)).not.toBeNull();
-  });
-
-  test("takes the wheel on the inside of the turn as the inner one, to either hand", () => {
-    const [inner, outer, w, l] = state;
-    const left = turning(inner, outer, w, l);
-    const right = turning(-outer, -inner, w, l);
-    expect([left.turn, right.turn]).toEqual(["left", "right"]);
-    expectClose({ ...right, turn: null }, { ...left, turn: null }, { abs: 1e-12 });
-    expectClose([left.inner, left.outer], [inner, outer], {});
-    expect(turning(0, 0, w, l)).toMatchObject({ turn: null, inner: null, outer: null, ackermann: null });
   });
 });

@@ -1,8 +1,8 @@
 import { describe, test } from "vitest";
 import type { Drawn } from "../../src/kinematics/drawn.ts";
+import { ackermann } from "../../src/measures/ackermann.ts";
 import { steer } from "../../src/measures/steer.ts";
 import { tieRodLength } from "../../src/measures/tieRod.ts";
-import { turning } from "../../src/measures/turning.ts";
 import { expectClose } from "../close.ts";
 import { frontOf, solved, startOf } from "../oracles/kernel.ts";
 import { alike, planarArms } from "../oracles/known.ts";
@@ -57,30 +57,19 @@ const table: [car: keyof typeof cars, q: number, outer: number, inner: number][]
   ["beta 0", 50, 24.52809, 24.72368],
 ];
 
-const turned = (drawn: Drawn, q: number) => {
-  const poses = solved(frontOf(drawn), q, 0);
-  const { turn, inner, outer, ackermann } = turning(
-    steer(poses, startOf("left")),
-    steer(poses, startOf("right")),
-    1300,
-    2400,
-  );
-  return { turn, outer: degrees(outer ?? Number.NaN), inner: degrees(inner ?? Number.NaN), ackermann };
-};
+/** Steer of both wheels, deg, positive to the left. */
+function steers(drawn: Drawn, rack: number): { left: number; right: number } {
+  const poses = solved(frontOf(drawn), rack, 0);
+  return { left: degrees(steer(poses, startOf("left"))), right: degrees(steer(poses, startOf("right"))) };
+}
 
 describe("planar rack linkage [D]", () => {
   test.each(table)("%s, rack travel %d: outer %d, inner %d", (name, q, outer, inner) => {
     const { beta, behind } = cars[name];
     const car = flatCar(beta, behind);
     // Tabs behind the king pins: the car turns left with the rack to the right.
-    const angles = { outer, inner };
-    for (const [rack, turn] of [
-      [-q, "left"],
-      [q, "right"],
-    ] as const) {
-      const { ackermann: _, ...found } = turned(car, rack);
-      expectClose(found, { turn, ...angles }, { abs: 1e-5 });
-    }
+    expectClose(steers(car, -q), { left: inner, right: outer }, { abs: 1e-5 });
+    expectClose(steers(car, q), { left: -outer, right: -inner }, { abs: 1e-5 });
   });
 
   test.each(Object.entries(cars))("%s: the rod is cut to its length", (_, { beta, behind, tie }) => {
@@ -95,7 +84,8 @@ describe("planar rack linkage [D]", () => {
   ])("tabs %s of the king pins: further back means more Ackermann effect", (_, backward) => {
     const effect = (shift: number) => {
       const car = flatCar(15.154068, backward * a + shift, backward);
-      return turned(car, -backward * 40).ackermann ?? Number.NaN;
+      const { left, right } = steers(car, -backward * 40);
+      return ackermann(radians(left), radians(right), 1300, 2400) ?? Number.NaN;
     };
     const effects = [-35, 0, 35].map(effect);
     const rises = effects.slice(1).map((effectHere, i) => Math.sign(effectHere - effects[i]));
