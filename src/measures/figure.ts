@@ -1,8 +1,9 @@
-import type { Study } from "./study.ts";
+import type { FrontEnd } from "./frontEnd.ts";
 
-export type FigureKind = "length" | "angle" | "percent" | "angle-per-length" | "count";
+export type FigureKind = "length" | "angle" | "percent" | "angle-per-length";
 
-interface FigureWords {
+/** What every figure says of itself. */
+export interface FigureWords {
   /** The name in JSON and CSV, as DEVELOPERS.md's glossary has it. */
   readonly id: string;
   readonly kind: FigureKind;
@@ -14,23 +15,17 @@ interface FigureWords {
   readonly explanation: string;
 }
 
-/** Read from one wheel of one solved pose. `at` is where that side starts in the pose buffer. */
+/**
+ * Read from one wheel of one solved pose that closes. `at` is where that side starts in the pose buffer; poses start at
+ * multiples of Pose.Stride.
+ */
 export interface WheelFigure extends FigureWords {
   readonly of: "wheel";
-  readonly read: (poses: Float64Array, at: number, study: Study) => number | null;
+  readonly read: (poses: Float64Array, at: number, end: FrontEnd) => number | null;
 }
 
-/** Read from one pose, both wheels. `at` is where the pose starts. */
+/** Read from one pose, both wheels closed. `at` is where the pose starts. */
 export interface PoseFigure extends FigureWords {
   readonly of: "pose";
-  readonly read: (poses: Float64Array, at: number, study: Study) => number | null;
+  readonly read: (poses: Float64Array, at: number, end: FrontEnd) => number | null;
 }
-
-/** Read from a whole study: worst over the travel, locks, lengths to cut. */
-export interface CarFigure extends FigureWords {
-  readonly of: "car";
-  readonly read: (study: Study) => number | null;
-}
-
-/** One output: the only list of outputs is made of these. Lengths mm, angles rad, percents as 100 = all. */
-export type Figure = WheelFigure | PoseFigure | CarFigure;

@@ -1,163 +1,21 @@
-import type { Front } from "../kinematics/compile.ts";
-import type { Drawn } from "../kinematics/drawn.ts";
-import type { Car, Wheel } from "../vehicle/car.ts";
-import type { Blame } from "./blame.ts";
-
-/** One value a side. */
-export interface Pair<T> {
-  readonly left: T;
-  readonly right: T;
-}
-
-/** Rows of a table: from and to included, evenly spaced, counted (rows >= 1; a single row stands at from). */
-export interface Span {
-  readonly from: number;
-  readonly to: number;
-  readonly rows: number;
-}
-
-/**
- * The wheels at one place of the rack, travel 0. Angles rad, lengths mm. Where a side does not close its numbers and
- * every number made from both are null and blame says why.
- */
-export interface SteerRow {
-  readonly rack: number;
-  readonly blame: Blame | null;
-  /** Absolute, static toe included, positive to the left. */
-  readonly left: { readonly steer: number | null };
-  readonly right: { readonly steer: number | null };
-  /** The way the car turns, by the change of both steers from the wheels' zero; null with no change at all. */
-  readonly turn: Wheel | null;
-  /** Changes of steer from zero, positive toward the turn. */
-  readonly inner: number | null;
-  readonly outer: number | null;
-  readonly idealInner: number | null;
-  /** 100 = all. */
-  readonly percentOfIdealInner: number | null;
-  /** 100 = all. */
-  readonly ackermann: number | null;
-  /** Of the outer front wheel's contact point, mm. */
-  readonly turnRadius: number | null;
-}
-
-export interface Locks {
-  /** The rack end that turns the car left, at the file's travel; null when it cannot be told which end that is. */
-  readonly left: SteerRow | null;
-  readonly right: SteerRow | null;
-  /** Left lock less right lock. */
-  readonly difference: {
-    readonly inner: number | null;
-    readonly outer: number | null;
-    readonly turnRadius: number | null;
-  };
-}
-
-export interface SteerTable {
-  readonly rows: readonly SteerRow[];
-}
-
-/** One wheel of a row of the bump table; all null where this side does not close. Angles rad, lengths mm. */
-export interface BumpSide {
-  /** Toe-in positive. */
-  readonly toe: number | null;
-  /** From travel 0 at the same rack. */
-  readonly toeChange: number | null;
-  /** Top outward positive. */
-  readonly camber: number | null;
-  /** Top rearward positive. */
-  readonly caster: number | null;
-  /** Outboard displacement of the contact point from travel 0 at the same rack. */
-  readonly trackChange: number | null;
-}
-
-export interface BumpRow {
-  /** Of both wheel centres, bump positive. */
-  readonly travel: number;
-  readonly blame: Blame | null;
-  readonly left: BumpSide;
-  readonly right: BumpSide;
-  /** Mean of both wheels' change of steer from travel 0, positive to the left. */
-  readonly bounceSteer: number | null;
-}
-
-export interface BumpTable {
-  readonly rack: number;
-  readonly rows: readonly BumpRow[];
-  readonly summary: {
-    /** d(toe)/d(travel) at travel 0, rad/mm. */
-    readonly bumpSteer: Pair<number | null>;
-    /** The largest size of toeChange of rows and sides, rad; null when no row closes. */
-    readonly worstToeChange: number | null;
-    /** The bounceSteer of largest size among the rows, signed, rad. */
-    readonly worstBounceSteer: number | null;
-  };
-}
-
-/** The least rod-to-arm angle (transmissionAngle) of one wheel over all rack and all travel, and where. */
-export interface LeastRodAngle {
-  /** rad: 90 degrees is best, 0 is the dead point. */
-  readonly angle: number;
-  readonly rack: number;
-  readonly travel: number;
-}
-
-/** The worst toe change of one wheel over the whole travel, rack at zero. */
-export interface WorstToe {
-  /** The toeChange of largest size, signed, rad. */
-  readonly toeChange: number;
-  /** Where, mm. */
-  readonly travel: number;
-  /** The same as toe across the tyre: diameter times its sine, mm, signed. */
-  readonly acrossTyre: number;
-  /** What the curve chiefly is, by least squares: a slope (inner end's height) or a bow (rod's length). */
-  readonly chiefly: "slope" | "bow";
-  /** The largest toe change over the travel that is due to each part alone, rad, signed as at full bump. */
-  readonly slopePart: number;
-  readonly bowPart: number;
-}
-
-/** The largest bounce steer over the whole travel, rack at zero. */
-export interface WorstBounce {
-  /** Signed, rad, positive to the left. */
-  readonly bounceSteer: number;
-  readonly travel: number;
-}
-
-/** The worst there is over the whole of the rack's and the wheels' travel; null where nothing closes. */
-export interface Worst {
-  /** Over rack and travel. */
-  readonly rodAngle: Pair<LeastRodAngle | null>;
-  /** Straight ahead, over travel. */
-  readonly toe: Pair<WorstToe | null>;
-  readonly bounce: WorstBounce | null;
-  /** A place within rack and travel that cannot be reached, null when all can be. */
-  readonly blame: Blame | null;
-}
+import { compile } from "../kinematics/compile.ts";
+import type { Refusal } from "../kinematics/front.ts";
+import { newPoses } from "../kinematics/poses.ts";
+import { solve } from "../kinematics/solve.ts";
+import type { Car } from "../vehicle/car.ts";
+import { blameOf, blameWords } from "./blame.ts";
+import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
+import { drawnOf, settingOf } from "./front.ts";
+import type { FrontEnd } from "./frontEnd.ts";
+import { type Locks, locksOf } from "./locks.ts";
+import type { Span } from "./span.ts";
+import { frontEndOf } from "./standing.ts";
+import { rackSpan, type SteerTable, steerTable } from "./steerTable.ts";
+import { type Worst, worstOf } from "./worst.ts";
 
 /** A front end with all that is asked of it, each part worked out once, when first asked for. Lengths mm, angles rad. */
-export interface Study {
+export interface Study extends FrontEnd {
   readonly car: Car;
-  readonly drawn: Drawn;
-  readonly front: Front;
-  readonly wheelbase: number;
-  /** Loaded radius of the tyre. */
-  readonly tireRadius: number;
-  /** The rack's travel from mid-travel to each side, both positive. */
-  readonly rackTravel: Pair<number>;
-  /** Of the wheel centre, both positive. */
-  readonly wheelTravel: { readonly bump: number; readonly droop: number };
-  /** The rack place at which the car is drawn. */
-  readonly straightAhead: number;
-  /** The rack place at travel 0 where both steers add up to nothing; null when there is none in reach. */
-  readonly zero: number | null;
-  /** Both wheels' absolute steer there; null with zero. */
-  readonly zeroSteer: Pair<number> | null;
-  /** Tie rods, eye to eye: as given, or as they must be cut. */
-  readonly rodLengths: Pair<number>;
-  /** Lateral distance of the drawn contact points. */
-  readonly track: number;
-  /** Lateral distance between the places where the drawn steering axes meet the ground. */
-  readonly kingPinSpacing: number;
   /** True when turning the steering wheel left turns the road wheels right; null when the file does not say. */
   readonly steersBackwards: boolean | null;
   /** One solved pose in a buffer of its own (Pose.Stride doubles); sides that do not close carry their blame. */
@@ -170,7 +28,87 @@ export interface Study {
   readonly worst: Worst;
 }
 
-/** A car that cannot stand as drawn: said to a builder in one sentence, lengths in the file's units. */
+/** A car that is no mechanism or cannot stand at rack 0, travel 0. */
 export interface Refused {
+  /** To a builder, in one sentence with a full stop, lengths in the file's units. */
   readonly refused: string;
+}
+
+/** Studies a car's front end. Never throws on a car: what cannot stand is refused, in words. */
+export function studyOf(car: Car): Study | Refused {
+  const front = compile(drawnOf(car));
+  if ("refused" in front) return { refused: refusalWords(front) };
+  const end = frontEndOf(front, settingOf(car));
+  const blame = blameOf(end.ridePose(0), 0);
+  if (blame !== null) {
+    const words = blameWords(blame, (mm) => roughLength(mm, car));
+    return { refused: `At rack 0, travel 0 the front end does not go together: the ${words}.` };
+  }
+  return studyOfEnd(car, end);
+}
+
+function studyOfEnd(car: Car, end: FrontEnd): Study {
+  const lockToLock = once(() => steerTable(end, rackSpan(end)));
+  const locks = once(() => locksOf(end));
+  const worst = once(() => worstOf(end));
+  let bump: BumpTable | null = null;
+  return {
+    ...end,
+    car,
+    steersBackwards: steersBackwards(car, end),
+    pose: (rack, leftTravel, rightTravel) => {
+      const poses = newPoses(1);
+      solve(end.front, rack, leftTravel, rightTravel, poses, 0);
+      return poses;
+    },
+    steerTable: (span) => (span === undefined ? lockToLock() : steerTable(end, span)),
+    bumpTable: (rack, span) => {
+      if (span !== undefined) return bumpTable(end, rack, span);
+      if (bump === null || bump.rack !== rack) bump = bumpTable(end, rack, travelSpan(end));
+      return bump;
+    },
+    get locks() {
+      return locks();
+    },
+    get worst() {
+      return worst();
+    },
+  };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function steersBackwards(car: Car, end: FrontEnd): boolean | null {
+  const moves = car.form.wheelLeftMoves;
+  if (moves === null || end.rackLeftTurns === null) return null;
+  return moves === "left" ? end.rackLeftTurns === "right" : end.rackLeftTurns === "left";
+}
+
+/** A length in the file's units to a hundredth of an inch or a tenth of a millimetre, never rounded to nothing. */
+function roughLength(mm: number, car: Car): string {
+  return car.form.units === "in" ? `${Math.max(mm / 25.4, 0.01).toFixed(2)} in` : `${Math.max(mm, 0.1).toFixed(1)} mm`;
+}
+
+const REFUSALS: Readonly<Record<Refusal["refused"], string>> = {
+  "lower-arm-has-no-axis": "lower arm's front and rear pivots are at one place, so it has no axis to turn about",
+  "upper-arm-has-no-axis": "upper arm's front and rear pivots are at one place, so it has no axis to turn about",
+  "lower-joint-on-its-axis": "lower joint lies on its arm's axis, so it cannot move",
+  "upper-joint-on-its-axis": "upper joint lies on its arm's axis, so it cannot move",
+  "joints-coincide": "lower and upper joints are at one place, so there is no steering axis",
+  "tie-rod-on-steering-axis": "tie rod's outer end lies on the steering axis, so the rod cannot turn the wheel",
+  "tie-rod-has-no-length": "tie rod's two ends are at one place, so the rod has no length",
+  "drawn-on-dead-point":
+    "tie rod is drawn on its dead point: it runs straight at the steering axis and cannot turn the wheel",
+  "arms-in-line": "arms are drawn in line with the upright, so which way they fold cannot be told",
+  "wheel-does-not-rise": "wheel does not go up or down as its arms turn, so there is no travel",
+};
+
+function refusalWords(refusal: Refusal): string {
+  return `The front end cannot work as drawn: the ${refusal.wheel} ${REFUSALS[refusal.refused]}.`;
 }

@@ -1,0 +1,77 @@
+import type { Corner, Drawn, Point } from "../kinematics/drawn.ts";
+import type { Front } from "../kinematics/front.ts";
+import { newPoses } from "../kinematics/poses.ts";
+import { Pose, Side } from "../kinematics/slots.ts";
+import { solve } from "../kinematics/solve.ts";
+import type { Setting } from "./front.ts";
+import type { FrontEnd } from "./frontEnd.ts";
+import type { Pair } from "./span.ts";
+import { steer } from "./steer.ts";
+import { tieRodLength } from "./tieRod.ts";
+import { findZero, turnOfRackLeft } from "./zero.ts";
+
+/** How far the rack is moved to see which way the wheels turn, as a share of its travel. */
+const NUDGE = 0.01;
+
+/**
+ * Works out what is known of a compiled front end before any table is made. The front end must close at rack 0,
+ * travel 0; what cannot be known of it is null.
+ */
+export function frontEndOf(front: Front, setting: Setting): FrontEnd {
+  const { drawn } = front;
+  const { straightAhead } = drawn.mechanism;
+  const longest = Math.max(setting.rackTravel.left, setting.rackTravel.right);
+  const fitted = drawn.left.tieRodLength === null && drawn.right.tieRodLength === null;
+  const zero = fitted ? straightAhead : findZero(front, 0, 2 * longest);
+  const cache = newPoses(1);
+  let cached: number | null = null;
+  const ridePose = (rack: number): Float64Array => {
+    if (rack !== cached) solve(front, rack, 0, 0, cache, 0);
+    cached = rack;
+    return cache;
+  };
+  return {
+    ...setting,
+    drawn,
+    front,
+    straightAhead,
+    zero,
+    zeroSteer: zero === null ? null : steersOf(ridePose(zero)),
+    rackLeftTurns: turnOfRackLeft(front, zero ?? 0, NUDGE * longest),
+    rodLengths: rodLengthsOf(drawn, ridePose(straightAhead)),
+    track: drawnContactOut(drawn.left, setting.tireRadius) + drawnContactOut(drawn.right, setting.tireRadius),
+    kingPinSpacing: kingPinOut(drawn, "left") + kingPinOut(drawn, "right"),
+    ridePose,
+  };
+}
+
+function steersOf(poses: Float64Array): Pair<number> | null {
+  if (poses[Pose.Left + Side.Blame] !== 0 || poses[Pose.Right + Side.Blame] !== 0) return null;
+  return { left: steer(poses, Pose.Left), right: steer(poses, Pose.Right) };
+}
+
+/** As given; a rod that is cut to fit reaches from eye to eye in the drawn pose. */
+function rodLengthsOf(drawn: Drawn, poses: Float64Array): Pair<number> {
+  return {
+    left: drawn.left.tieRodLength ?? tieRodLength(poses, Pose.Left),
+    right: drawn.right.tieRodLength ?? tieRodLength(poses, Pose.Right),
+  };
+}
+
+/**
+ * How far outboard the drawn wheel's contact point stands, mm. With camber γ and toe δ the spin axis is a = (cos γ sin δ,
+ * cos γ cos δ, −sin γ), so the lowest point of the disc of radius r is out by −r sin γ cos δ from the wheel centre.
+ */
+function drawnContactOut(corner: Corner, radius: number): number {
+  return corner.wheelCenter.y - radius * Math.sin(corner.camber) * Math.cos(corner.toe);
+}
+
+/** How far outboard the drawn steering axis meets the ground z = 0, mm. */
+function kingPinOut(drawn: Drawn, wheel: "left" | "right"): number {
+  const { lowerJoint, upperJoint } = drawn.linkage[wheel];
+  return outAtGround(lowerJoint, upperJoint);
+}
+
+function outAtGround(lower: Point, upper: Point): number {
+  return lower.y - (lower.z * (upper.y - lower.y)) / (upper.z - lower.z);
+}

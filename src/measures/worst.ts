@@ -1,0 +1,87 @@
+import { newPoses } from "../kinematics/poses.ts";
+import { Pose, Side } from "../kinematics/slots.ts";
+import { solve } from "../kinematics/solve.ts";
+import type { Blame } from "./blame.ts";
+import { bounceSteer } from "./bounceSteer.ts";
+import { travelSpan } from "./bumpTable.ts";
+import type { FrontEnd } from "./frontEnd.ts";
+import { type LeastRodAngle, sweepRange } from "./leastRodAngle.ts";
+import { type Pair, placeOf } from "./span.ts";
+import { toeChange } from "./toeChange.ts";
+import { type WorstToe, worstToeOf } from "./worstToe.ts";
+
+/** Places along the travel: a bow's peak between two of them is missed by less than a thousandth of it. */
+const PLACES = 41;
+
+/** The largest bounce steer over the whole travel, rack at zero. */
+export interface WorstBounce {
+  /** Signed, rad, positive to the left. */
+  readonly bounceSteer: number;
+  /** mm, bump positive. */
+  readonly travel: number;
+}
+
+/** The worst there is over the whole of the rack's and the wheels' travel; null where nothing closes. */
+export interface Worst {
+  /** Over rack and travel. */
+  readonly rodAngle: Pair<LeastRodAngle | null>;
+  /** Straight ahead, over travel. */
+  readonly toe: Pair<WorstToe | null>;
+  readonly bounce: WorstBounce | null;
+  /** The place within rack and travel that is furthest out of reach; null when all can be reached. */
+  readonly blame: Blame | null;
+}
+
+/** The worst values of a front end over its whole range. */
+export function worstOf(end: FrontEnd): Worst {
+  const sweep = sweepRange(end);
+  const rack = end.zero ?? end.straightAhead;
+  const ride = newPoses(1);
+  solve(end.front, rack, 0, 0, ride, 0);
+  const poses = newPoses(PLACES);
+  const span = { ...travelSpan(end), rows: PLACES };
+  for (let i = 0; i < PLACES; i++) {
+    const travel = placeOf(span, i);
+    solve(end.front, rack, travel, travel, poses, i * Pose.Stride);
+  }
+  return {
+    rodAngle: sweep.rodAngle,
+    toe: {
+      left: toeOf(poses, ride, Pose.Left, end.tireRadius),
+      right: toeOf(poses, ride, Pose.Right, end.tireRadius),
+    },
+    bounce: bounceOf(poses, ride),
+    blame: sweep.blame,
+  };
+}
+
+function toeOf(poses: Float64Array, ride: Float64Array, side: number, tireRadius: number): WorstToe | null {
+  if (ride[side + Side.Blame] !== 0) return null;
+  const travels = new Float64Array(PLACES);
+  const changes = new Float64Array(PLACES);
+  let count = 0;
+  for (let at = side; at < poses.length; at += Pose.Stride) {
+    if (poses[at + Side.Blame] !== 0) continue;
+    travels[count] = poses[at + Side.Travel];
+    changes[count] = toeChange(poses, at, ride, side);
+    count++;
+  }
+  return worstToeOf(travels, changes, count, tireRadius);
+}
+
+function bounceOf(poses: Float64Array, ride: Float64Array): WorstBounce | null {
+  if (!closes(ride, 0)) return null;
+  let worst: WorstBounce | null = null;
+  for (let at = 0; at < poses.length; at += Pose.Stride) {
+    if (!closes(poses, at)) continue;
+    const here = bounceSteer(poses, at, ride, 0);
+    if (worst === null || Math.abs(here) > Math.abs(worst.bounceSteer)) {
+      worst = { bounceSteer: here, travel: poses[at + Side.Travel] };
+    }
+  }
+  return worst;
+}
+
+function closes(poses: Float64Array, at: number): boolean {
+  return poses[at + Pose.Left + Side.Blame] === 0 && poses[at + Pose.Right + Side.Blame] === 0;
+}
