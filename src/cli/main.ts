@@ -3,8 +3,11 @@ import { version } from "../../package.json";
 import { Ended, Exit } from "./exit.ts";
 import { type Streams, write } from "./streams.ts";
 
+/** Opens the screen on a car file or a preset, until the builder leaves it; gives the exit code. */
+export type OpenScreen = (asked: { file?: string; preset?: string; ascii?: boolean }) => Promise<number>;
+
 /** The command line: what was typed after the program's name, and its streams, to an exit code. */
-export async function main(argv: readonly string[], streams: Streams): Promise<number> {
+export async function main(argv: readonly string[], streams: Streams, _openScreen: OpenScreen): Promise<number> {
   const said: string[] = [];
   const complained: string[] = [];
   const program = new Command("rackwright")

@@ -1,0 +1,160 @@
+import { type Blame, blameWords } from "../measures/blame.ts";
+import type { LeastRodAngle } from "../measures/leastRodAngle.ts";
+import type { Locks } from "../measures/locks.ts";
+import type { SteerRow } from "../measures/steerTable.ts";
+import type { Study } from "../measures/study.ts";
+import type { WorstBounce } from "../measures/worst.ts";
+import type { WorstToe } from "../measures/worstToe.ts";
+import type { Wheel } from "../vehicle/car.ts";
+
+// What the numbers say, in a builder's words: each sentence stands here once, for screen and print. Without a full
+// stop and without a capital letter, so that they can follow a heading or each other.
+
+/** Writes a length in mm as the reader likes it, unit included: "15 25/32 in" or "396.1 mm". */
+export type Length = (mm: number) => string;
+
+/** An angle in degrees, never minus nothing: 0.0349 rad is "2.0°". */
+export function degrees(angle: number, digits = 1): string {
+  return `${fixed((angle * 180) / Math.PI, digits)}°`;
+}
+
+/** Like toFixed, never minus nothing. */
+export function fixed(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace("-", "") : text;
+}
+
+/** Where the rack is: "rack 1/2 in left of its middle", "rack in its middle". */
+export function rackPlace(rack: number, length: Length): string {
+  const size = length(Math.abs(rack));
+  return size === length(0) ? "rack in its middle" : `rack ${size} ${rack > 0 ? "left" : "right"} of its middle`;
+}
+
+/** Where the wheel is: "3 in bump", "3 in droop", "ride height". */
+export function travelPlace(travel: number, length: Length): string {
+  const size = length(Math.abs(travel));
+  return size === length(0) ? "ride height" : `${size} ${travel > 0 ? "bump" : "droop"}`;
+}
+
+/** "inner 31.8°, outer 26.1°"; null where the row does not close or nothing turns. */
+export function lockAngles(row: SteerRow): string | null {
+  if (row.inner === null || row.outer === null) return null;
+  return `inner ${degrees(row.inner)}, outer ${degrees(row.outer)}`;
+}
+
+/** "inner left lock 2.2° short of right", "inner locks are equal"; null when a lock is not known. */
+export function unequalLocks(locks: Locks): string | null {
+  const difference = locks.difference.inner;
+  if (difference === null) return null;
+  const size = degrees(Math.abs(difference));
+  if (size === degrees(0)) return "inner locks are equal";
+  return difference < 0 ? `inner left lock ${size} short of right` : `inner right lock ${size} short of left`;
+}
+
+/** How far the rack is off its middle with the wheels straight: unequal locks come mostly from there. */
+export function rackOffMiddle(study: Study, length: Length): string {
+  if (study.zero === null) return "the wheels cannot be set straight within reach of the rack";
+  return `${rackPlace(study.zero, length)} with the wheels straight`;
+}
+
+/** "turns in a radius of 163 in, 158 in to the right", of the outer tyre's contact; null when not known. */
+export function tightestTurn(locks: Locks, length: Length): string | null {
+  const left = locks.left?.turnRadius ?? null;
+  const right = locks.right?.turnRadius ?? null;
+  if (left === null || right === null) return null;
+  return `turn radius to the outer tyre ${length(left)} left, ${length(right)} right`;
+}
+
+/** "inner 1.6° short of ideal", "inner 0.4° past ideal", "inner as ideal"; null where there is no ideal. */
+export function shortOfIdeal(row: SteerRow): string | null {
+  if (row.inner === null || row.idealInner === null) return null;
+  const size = degrees(Math.abs(row.idealInner - row.inner));
+  if (size === degrees(0)) return "inner as ideal";
+  return `inner ${size} ${row.inner < row.idealInner ? "short of" : "past"} ideal`;
+}
+
+/** "76 %, inner 1.6° short of ideal (95 % of it)"; null while the outer wheel turns too little to tell. */
+export function ackermann(row: SteerRow): string | null {
+  const short = shortOfIdeal(row);
+  if (short === null || row.ackermann === null || row.percentOfIdealInner === null) return null;
+  return `${fixed(row.ackermann, 0)} %, ${short} (${fixed(row.percentOfIdealInner, 0)} % of it)`;
+}
+
+/** Words for a toe: "in" for toe-in, "out" for toe-out. */
+export function toeWay(toe: number): "in" | "out" {
+  return toe >= 0 ? "in" : "out";
+}
+
+/** "toes out 7/16 in across the tyre (1.2°) at 3 in droop", "keeps its toe". */
+export function worstToe(worst: WorstToe, length: Length): string {
+  const size = degrees(Math.abs(worst.toeChange), 2);
+  if (size === degrees(0, 2)) return "keeps its toe";
+  const across = length(Math.abs(worst.acrossTyre));
+  return `toes ${toeWay(worst.toeChange)} ${across} across the tyre (${size}) at ${travelPlace(worst.travel, length)}`;
+}
+
+/** What to look at for less bump steer: "mostly a slope: look at the height of the rod's inner end". */
+export function bumpCure(worst: WorstToe): string {
+  return worst.chiefly === "slope"
+    ? "mostly a slope: look at the height of the rod's inner end"
+    : "mostly a bow: look at the rod's length";
+}
+
+/** "both steer right 0.9° at 3 in droop", "the wheels do not steer together". */
+export function bounce(worst: WorstBounce, length: Length): string {
+  const size = degrees(Math.abs(worst.bounceSteer));
+  if (size === degrees(0)) return "no steer of both wheels the same way";
+  return `both steer ${worst.bounceSteer > 0 ? "left" : "right"} ${size} at ${travelPlace(worst.travel, length)}`;
+}
+
+/** How near its dead point a rod comes: the shops' own limits, common practice. */
+export type Grade = "good" | "doubtful" | "dangerous";
+
+const degree = Math.PI / 180;
+
+/** Under 30 degrees of rod-to-arm angle is doubtful, under 20 dangerous (common practice, no source). */
+export function rodAngleGrade(angle: number): Grade {
+  return angle < 20 * degree ? "dangerous" : angle < 30 * degree ? "doubtful" : "good";
+}
+
+/** "17.5° at least, with the rack 2 in left of its middle, ride height: dangerous, under 20°". */
+export function leastRodAngle(least: LeastRodAngle, length: Length): string {
+  const where = `${rackPlace(least.rack, length)}, ${travelPlace(least.travel, length)}`;
+  const grade = rodAngleGrade(least.angle);
+  const warning = grade === "good" ? "" : grade === "doubtful" ? ": DOUBTFUL, under 30°" : ": DANGEROUS, under 20°";
+  return `${degrees(least.angle)} at least (${where})${warning}`;
+}
+
+/** "left 15 25/32 in, cut to fit" or "left 15 25/32 in, as cut". */
+export function rodLength(study: Study, wheel: Wheel, length: Length): string {
+  const state = study.car.form.rods[wheel] === "fit" ? "cut to fit" : "as cut";
+  return `${length(study.rodLengths[wheel])}, ${state}`;
+}
+
+/** The toe the wheels stand at, straight ahead: "toe 0.10° in"; null when there is no straight ahead. */
+export function toeAtZero(study: Study, wheel: Wheel): string | null {
+  if (study.zeroSteer === null) return null;
+  const toe = wheel === "left" ? -study.zeroSteer.left : study.zeroSteer.right;
+  const size = degrees(Math.abs(toe), 2);
+  return size === degrees(0, 2) ? "no toe" : `toe ${size} ${toeWay(toe)}`;
+}
+
+/** Said loudly wherever the car is shown; null when it steers the right way or the file does not say. */
+export function steersBackwards(study: Study): string | null {
+  if (study.steersBackwards !== true) return null;
+  return "STEERS BACKWARDS: turning the steering wheel left turns the road wheels right";
+}
+
+/** Why a place is out of reach, and which: "does not close at rack ..., 3 in bump: left tie rod is 5/16 in too short". */
+export function outOfReach(blame: Blame, length: Length): string {
+  const where = `${rackPlace(blame.rack, length)}, ${travelPlace(blame.travel, length)}`;
+  return `does not close at ${where}: ${blameWords(blame, length)}`;
+}
+
+/** What must be said beside numbers that can hurt someone. */
+export const cautions: readonly string[] = [
+  "This is geometry, not a strength check.",
+  "Have steering and suspension welds and hardware inspected by someone qualified.",
+  "Local codes and the sanctioning body's rules decide.",
+  "Turn the wheels lock to lock through full travel on stands before driving.",
+];
