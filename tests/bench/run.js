@@ -30,7 +30,8 @@ for (const bench of benches) {
     splitting: false,
     entryPoints: [join(here, bench)],
     outfile,
-    external: ["esbuild", "@lydell/node-pty"],
+    // The builder and the pseudo-terminal find their own files beside them; the output is as deep as this folder.
+    external: ["esbuild", "@lydell/node-pty", "../../bin/*"],
   });
   const { stdout, status } = spawnSync(process.execPath, [outfile], {
     cwd: root,
