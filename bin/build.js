@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
@@ -24,14 +24,15 @@ export async function build() {
   const files = new Map(outputFiles.map((file) => [file.path.slice(dist.length + 1), file.contents]));
   files.set("THIRD-PARTY-LICENSES", Buffer.from(licencesOf(metafile, root)));
   mkdirSync(dist, { recursive: true });
+  // Beside dist, since a file is replaced whole only within one disk, and where nothing packs it.
+  const drafts = mkdtempSync(join(root, "node_modules/.build-"));
   const entryLast = [...files].sort(([a], [b]) => Number(a === "main.js") - Number(b === "main.js"));
   for (const [name, contents] of entryLast) {
-    const draft = join(dist, `.${name}.${process.pid}`);
-    writeFileSync(draft, contents);
-    renameSync(draft, join(dist, name));
+    writeFileSync(join(drafts, name), contents);
+    renameSync(join(drafts, name), join(dist, name));
   }
-  for (const name of readdirSync(dist))
-    if (!files.has(name)) rmSync(join(dist, name), { recursive: true, force: true });
+  rmSync(drafts, { recursive: true });
+  for (const name of readdirSync(dist)) if (!files.has(name)) rmSync(join(dist, name), { recursive: true });
   return metafile;
 }
 
