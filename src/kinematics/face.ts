@@ -22,7 +22,7 @@ export interface SidePose {
 /** What could not be met: the link, and its length less the nearest or farthest distance it could have, mm. */
 export interface DoesNotClose {
   readonly closes: false;
-  readonly link: "upright" | "tie-rod" | "travel";
+  readonly link: "upright" | "tie-rod" | "travel" | "centre-link";
   readonly gap: number;
 }
 
@@ -64,4 +64,5 @@ const LINKS: Readonly<Record<number, DoesNotClose["link"]>> = {
   [Link.Upright]: "upright",
   [Link.TieRod]: "tie-rod",
   [Link.Travel]: "travel",
+  [Link.CentreLink]: "centre-link",
 };

@@ -1,4 +1,4 @@
-import type { Drawn } from "./drawn.ts";
+import type { Drawn, Point } from "./drawn.ts";
 
 /**
  * How a linkage carries an upright: from the tangent of half its arm's angle from the drawn place to the steering axis
@@ -7,6 +7,15 @@ import type { Drawn } from "./drawn.ts";
  */
 export type Carry = (constants: Float64Array, corner: number, t: number, work: Float64Array, at: number) => void;
 
+/** The ends of the steering axis as drawn, in the corner's frame. */
+export interface Joints {
+  readonly lower: Point;
+  readonly upper: Point;
+}
+
+/** How a steering mechanism places both inner eyes at an input: from its constants into both corners' scratch. */
+export type InnerEyes = (constants: Float64Array, input: number, work: Float64Array) => void;
+
 /** A front end made ready to solve. Opaque but for what it was drawn as: use solve and readPose. */
 export interface Front {
   readonly drawn: Drawn;
@@ -14,6 +23,9 @@ export interface Front {
   /** Scratch of this front alone; nothing in it outlives a call of solve. */
   readonly work: Float64Array;
   readonly carry: Carry;
+  /** True where the steering axis turns in the upright, so that carry writes the upright's places too. */
+  readonly axisTurnsInUpright: boolean;
+  readonly innerEyes: InnerEyes;
 }
 
 /** Why a drawn front end is no mechanism, and on which wheel. A value: compile never throws on a drawing. */
@@ -28,6 +40,18 @@ export interface Refusal {
     | "tie-rod-has-no-length"
     | "drawn-on-dead-point"
     | "arms-in-line"
-    | "wheel-does-not-rise";
-  readonly wheel: "left" | "right";
+    | "wheel-does-not-rise"
+    | "beam-has-no-axis"
+    | "king-pin-on-beam-axis"
+    | "strut-has-no-axis"
+    | "top-mount-on-lower-joint"
+    | "eye-on-column-axis"
+    | "pitman-has-no-axis"
+    | "pitman-joint-on-its-axis"
+    | "idler-has-no-axis"
+    | "idler-joint-on-its-axis"
+    | "centre-link-in-line"
+    | "centre-link-twists";
+  /** null where the steering mechanism, which serves both, is meant. */
+  readonly wheel: "left" | "right" | null;
 }

@@ -10,9 +10,11 @@ const HALVINGS = 60;
 
 /** Evaluates one corner at t = tan(θ/2): everything in its scratch, the eye already there. */
 export function evaluate(front: Front, corner: number, at: number, t: number): void {
-  front.work[at + Work.HalfAngle] = t;
-  front.carry(front.constants, corner, t, front.work, at);
-  turnUpright(front.constants, corner, front.work, at);
+  const { constants, work } = front;
+  work[at + Work.HalfAngle] = t;
+  front.carry(constants, corner, t, work, at);
+  if (front.axisTurnsInUpright) turnUpright(constants, corner, work, at + Work.Upright, work, at);
+  else turnUpright(constants, corner, constants, corner + Corner.Upright, work, at);
 }
 
 /** Newton steps before the slow way is taken; two evaluations are the rule from a fitted start. */

@@ -7,7 +7,7 @@ export const enum Side {
   Blame = 0,
   /** The link's length less the nearest or farthest distance it could have, mm; 0 when the side closes. */
   Gap = 1,
-  /** Rack displacement from mid-travel, mm, positive to the driver's left. */
+  /** Rack displacement from mid-travel, mm, or column angle, rad; positive to the driver's left. */
   Input = 2,
   /** Wheel travel asked for, mm, bump positive. */
   Travel = 3,
@@ -46,35 +46,51 @@ export const enum Link {
   TieRod = 2,
   /** The wheel centre cannot get as high or as low as was asked, whatever the links. */
   Travel = 3,
+  /** The centre link cannot span the pitman and the idler arm. */
+  CentreLink = 4,
 }
 
-/** What compile works out once for a corner: two blocks of Corner.Stride doubles, left first. */
+/** What compile works out once for a corner: two blocks of Corner.Stride doubles, left first, then the mechanism's. */
 export const enum Corner {
-  /** The tie-rod outer from the lower joint: along the steering axis, and its distance from it, mm. */
-  TieRodAlong = 0,
-  TieRodRadius = 1,
-  RodLength = 2,
+  /** The upright's places about its steering axis: Upright.Stride doubles. */
+  Upright = 0,
+  RodLength = 12,
   /** +1 or −1: the side of the dead point that the drawn pose stands on. */
-  RodBranch = 3,
-  /** The wheel centre from the lower joint in the upright's frame (k, R, k × R). */
-  Wheel = 4,
-  /** The spin axis in the upright's frame. */
-  Spin = 7,
+  RodBranch = 13,
   /** Height of the drawn wheel centre, mm. */
-  Height = 10,
-  /** +1 when the drawn wheel rises with the arm's angle, else −1. */
-  Rise = 11,
+  Height = 14,
+  /** +1 when the drawn wheel rises with the arm's angle, −1 when it falls, 0 when there is no suspension. */
+  Rise = 15,
   /** How near the wheel's height is brought to what was asked, mm. */
-  Tolerance = 12,
-  /** The tie-rod inner at mid-travel, and its path per mm of the corner's own input. */
-  Eye = 13,
-  EyePath = 16,
+  Tolerance = 16,
   /** The fitted start: middle and 1/half of travel and of the corner's own input, then the coefficients. */
-  Start = 19,
-  StartTerms = 23,
+  Start = 17,
+  StartTerms = 21,
   /** What the linkage keeps for itself. */
   Linkage = 64,
   Stride = 96,
+  /** Where the steering mechanism's own constants start, and how many it has. */
+  Mechanism = 192,
+  MechanismStride = 48,
+}
+
+/**
+ * The upright's places about its steering axis, from the lower joint, in the frame (k, R, Q): k along the axis, R from
+ * the axis to the tie-rod outer, Q = k × R. Constant where the axis is fixed in the upright, else the linkage's to write.
+ */
+export const enum Upright {
+  /** The tie-rod outer: along the axis, and its distance from it, mm. */
+  TieRodAlong = 0,
+  TieRodRadius = 1,
+  Wheel = 2,
+  Spin = 5,
+  /**
+   * Where the axis turns in the upright: its rate, rad per rad of the arm's angle, about (R, Q)·(Across, Across + 1),
+   * the unit vector that it turns about.
+   */
+  Bend = 8,
+  Across = 9,
+  Stride = 11,
 }
 
 /** The scratch of one corner while it is solved: two blocks of Work.Stride doubles, left first. */
@@ -101,5 +117,9 @@ export const enum Work {
   HeightRate = 31,
   /** The t = tan(θ/2) that all of this was worked out at. */
   HalfAngle = 32,
-  Stride = 33,
+  /** Written by the steering mechanism: the centre link's length less what it could span, mm; 0 when it closes. */
+  CentreLinkGap = 33,
+  /** Upright.Stride doubles, where the steering axis turns in the upright. */
+  Upright = 34,
+  Stride = 46,
 }

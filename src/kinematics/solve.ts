@@ -1,29 +1,30 @@
 import type { Front } from "./front.ts";
-import { innerEye } from "./mechanisms/rack.ts";
-import { approach, settle } from "./settle.ts";
-import { Corner, Link, Pose, Side, Work } from "./slots.ts";
+import { approach, evaluate, settle } from "./settle.ts";
+import { Corner, Link, Pose, Side, Upright, Work } from "./slots.ts";
 import { FITTED, startAt } from "./start.ts";
 
 /** A fitted start is never this far off; a search that strays as far has left the drawn pose's own interval. */
 const STRAY = 0.05;
-/** What is asked for beyond this, mm, is taken as this: a kilometre is as far out of reach as anything. */
+/** What is asked for beyond this, mm or rad, is taken as this: a kilometre is as far out of reach as anything. */
 const FAR = 1e6;
 
 /**
- * Solves one pose: both sides at a rack displacement and a wheel travel each. Writes Pose.Stride doubles at `at`.
+ * Solves one pose: both sides at an input of the steering mechanism and a wheel travel each. Writes Pose.Stride doubles at `at`.
  * Never throws and never allocates; a side that does not close has its Blame set, its Gap in mm, and its numbers are
  * those of the links brought as near as they go. A pose depends on nothing but the front and these three numbers.
  *
- * @param input rack displacement from mid-travel, mm, positive to the driver's left
+ * @param input rack displacement from mid-travel, mm, positive to the driver's left; or column angle, rad, positive as
+ *   the steering wheel is turned left
  * @param left wheel travel on the left, mm, bump positive
  * @param right wheel travel on the right, mm, bump positive
  */
 export function solve(front: Front, input: number, left: number, right: number, poses: Float64Array, at: number): void {
-  const rack = bounded(input);
-  solveSide(front, 0, 0, rack, bounded(left), poses, at + Pose.Left);
-  solveSide(front, Corner.Stride, Work.Stride, -rack, bounded(right), poses, at + Pose.Right);
-  poses[at + Pose.Left + Side.Input] = rack;
-  poses[at + Pose.Right + Side.Input] = rack;
+  const asked = bounded(input);
+  front.innerEyes(front.constants, asked, front.work);
+  solveSide(front, 0, 0, asked, bounded(left), poses, at + Pose.Left);
+  solveSide(front, Corner.Stride, Work.Stride, -asked, bounded(right), poses, at + Pose.Right);
+  poses[at + Pose.Left + Side.Input] = asked;
+  poses[at + Pose.Right + Side.Input] = asked;
 }
 
 function bounded(value: number): number {
@@ -40,30 +41,34 @@ function solveSide(
   at: number,
 ): void {
   const c = front.constants;
-  const work = front.work;
   const target = c[corner + Corner.Height] + travel;
+  if (c[corner + Corner.Rise] === 0) {
+    evaluate(front, corner, w, 0);
+    write(front, corner, w, travel, travel, poses, at);
+    return;
+  }
   const z = (travel - c[corner + Corner.Start]) * c[corner + Corner.Start + 1];
   const s = (input - c[corner + Corner.Start + 2]) * c[corner + Corner.Start + 3];
-  innerEye(c, corner, input, work, w);
-
   const fitted = z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED;
   const met = fitted && approach(front, corner, w, startAt(c, corner, z, s), STRAY, target);
   if (!met) settle(front, corner, w, target);
-  write(front, corner, w, target, travel, poses, at);
+  write(front, corner, w, target - front.work[w + Work.Height], travel, poses, at);
 }
 
-/** The pose that the scratch holds, into the caller's buffer. */
+/** The pose that the scratch holds, into the caller's buffer. miss: what the wheel lacks to the height asked for, mm. */
 function write(
   front: Front,
   corner: number,
   w: number,
-  target: number,
+  miss: number,
   travel: number,
   poses: Float64Array,
   at: number,
 ): void {
   const c = front.constants;
   const work = front.work;
+  const places = front.axisTurnsInUpright ? work : c;
+  const place = front.axisTurnsInUpright ? w + Work.Upright : corner + Corner.Upright;
   const kx = work[w + Work.Axis];
   const ky = work[w + Work.Axis + 1];
   const kz = work[w + Work.Axis + 2];
@@ -79,8 +84,10 @@ function write(
 
   let link = Link.None;
   let gap = 0;
-  const miss = target - work[w + Work.Height];
-  if (work[w + Work.UprightGap] !== 0) {
+  if (work[w + Work.CentreLinkGap] !== 0) {
+    link = Link.CentreLink;
+    gap = work[w + Work.CentreLinkGap];
+  } else if (work[w + Work.UprightGap] !== 0) {
     link = Link.Upright;
     gap = work[w + Work.UprightGap];
   } else if (work[w + Work.TieRodGap] !== 0) {
@@ -103,22 +110,22 @@ function write(
   poses[at + Side.Axis] = kx;
   poses[at + Side.Axis + 1] = ky;
   poses[at + Side.Axis + 2] = kz;
-  const along = c[corner + Corner.TieRodAlong];
+  const along = places[place + Upright.TieRodAlong];
   poses[at + Side.TieRodOuter] = lx + (along * kx + rx);
   poses[at + Side.TieRodOuter + 1] = ly + (along * ky + ry);
   poses[at + Side.TieRodOuter + 2] = lz + (along * kz + rz);
   poses[at + Side.TieRodInner] = work[w + Work.Eye];
   poses[at + Side.TieRodInner + 1] = work[w + Work.Eye + 1];
   poses[at + Side.TieRodInner + 2] = work[w + Work.Eye + 2];
-  const wk = c[corner + Corner.Wheel];
-  const wr = c[corner + Corner.Wheel + 1];
-  const wq = c[corner + Corner.Wheel + 2];
+  const wk = places[place + Upright.Wheel];
+  const wr = places[place + Upright.Wheel + 1];
+  const wq = places[place + Upright.Wheel + 2];
   poses[at + Side.WheelCenter] = lx + (wk * kx + wr * rx + wq * qx);
   poses[at + Side.WheelCenter + 1] = ly + (wk * ky + wr * ry + wq * qy);
   poses[at + Side.WheelCenter + 2] = work[w + Work.Height];
-  const ak = c[corner + Corner.Spin];
-  const ar = c[corner + Corner.Spin + 1];
-  const aq = c[corner + Corner.Spin + 2];
+  const ak = places[place + Upright.Spin];
+  const ar = places[place + Upright.Spin + 1];
+  const aq = places[place + Upright.Spin + 2];
   poses[at + Side.Spin] = ak * kx + ar * rx + aq * qx;
   poses[at + Side.Spin + 1] = ak * ky + ar * ry + aq * qy;
   poses[at + Side.Spin + 2] = ak * kz + ar * rz + aq * qz;

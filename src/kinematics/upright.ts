@@ -1,7 +1,7 @@
 import type { Corner as DrawnCorner, Point } from "./drawn.ts";
-import type { Refusal } from "./front.ts";
+import type { Joints, Refusal } from "./front.ts";
 import { cross, dot, length, minus, NOTHING, put, times } from "./math.ts";
-import { Corner, Work } from "./slots.ts";
+import { Corner, Upright, Work } from "./slots.ts";
 
 /**
  * Any upright, turned about its steering axis until its tie rod fits.
@@ -12,10 +12,20 @@ import { Corner, Work } from "./slots.ts";
  *     μ = ((τ − d)² + ρ² + |r|² − ℓ²) / (2|r|²),   ν = b √(ρ²/|r|² − μ²),   b = ±1 as drawn.
  * Everything fixed to the upright then has constant components along k, R and Q = k × R.
  * The moment arm of the rod's force about the axis is Q·(T − I)/ℓ = ν|r|²/ℓ: it is nought at the dead point.
- * Rates: the upright turns at ω = lean + s k, and (T − I)·(P′ + ω × (T − P)) = 0 gives s.
+ * Rates: the upright turns at ω = lean + s k, and (T − I)·(P′ + ω × (T − P)) = 0 gives s. Where the axis turns in the
+ * upright, about a vector n square to k that is fixed in both, lean has that turning added.
  * Circle meets sphere, and rigid-body kinematics; elementary geometry.
+ *
+ * @param places where the upright's places about its axis stand (Upright slots): constants, or scratch
  */
-export function turnUpright(c: Float64Array, corner: number, w: Float64Array, at: number): void {
+export function turnUpright(
+  c: Float64Array,
+  corner: number,
+  places: Float64Array,
+  place: number,
+  w: Float64Array,
+  at: number,
+): void {
   const lx = w[at + Work.Lower];
   const ly = w[at + Work.Lower + 1];
   const lz = w[at + Work.Lower + 2];
@@ -35,8 +45,8 @@ export function turnUpright(c: Float64Array, corner: number, w: Float64Array, at
   const sy = kz * rx - kx * rz;
   const sz = kx * ry - ky * rx;
 
-  const along = c[corner + Corner.TieRodAlong];
-  const radius = c[corner + Corner.TieRodRadius];
+  const along = places[place + Upright.TieRodAlong];
+  const radius = places[place + Upright.TieRodRadius];
   const rod = c[corner + Corner.RodLength];
   const over = 1 / r2;
   const rise2 = (along - d) * (along - d);
@@ -63,9 +73,17 @@ export function turnUpright(c: Float64Array, corner: number, w: Float64Array, at
   const vx = w[at + Work.LowerRate];
   const vy = w[at + Work.LowerRate + 1];
   const vz = w[at + Work.LowerRate + 2];
-  const nx = w[at + Work.Lean];
-  const ny = w[at + Work.Lean + 1];
-  const nz = w[at + Work.Lean + 2];
+  let nx = w[at + Work.Lean];
+  let ny = w[at + Work.Lean + 1];
+  let nz = w[at + Work.Lean + 2];
+  const bend = places[place + Upright.Bend];
+  if (bend !== 0) {
+    const ar = bend * places[place + Upright.Across];
+    const aq = bend * places[place + Upright.Across + 1];
+    nx += ar * Rx + aq * Qx;
+    ny += ar * Ry + aq * Qy;
+    nz += ar * Rz + aq * Qz;
+  }
   const tx = along * kx + Rx;
   const ty = along * ky + Ry;
   const tz = along * kz + Rz;
@@ -78,9 +96,9 @@ export function turnUpright(c: Float64Array, corner: number, w: Float64Array, at
   const ox = nx + s * kx;
   const oy = ny + s * ky;
 
-  const wk = c[corner + Corner.Wheel];
-  const wr = c[corner + Corner.Wheel + 1];
-  const wq = c[corner + Corner.Wheel + 2];
+  const wk = places[place + Upright.Wheel];
+  const wr = places[place + Upright.Wheel + 1];
+  const wq = places[place + Upright.Wheel + 2];
   const wx = wk * kx + wr * Rx + wq * Qx;
   const wy = wk * ky + wr * Ry + wq * Qy;
 
@@ -107,8 +125,7 @@ export function turnUpright(c: Float64Array, corner: number, w: Float64Array, at
  */
 export function compileUpright(
   drawn: DrawnCorner,
-  lower: Point,
-  upper: Point,
+  { lower, upper }: Joints,
   eye: Point,
   wheel: Refusal["wheel"],
   constants: Float64Array,
@@ -131,20 +148,24 @@ export function compileUpright(
   const lever = dot(across, drawnRod);
   if (!(Math.abs(lever) > NOTHING * rod * Math.sqrt(rho2))) return { refused: "drawn-on-dead-point", wheel };
 
-  const spin = {
+  const place = corner + Corner.Upright;
+  constants[place + Upright.TieRodAlong] = along;
+  constants[place + Upright.TieRodRadius] = Math.sqrt(rho2);
+  put(constants, place + Upright.Wheel, inFrame(minus(drawn.wheelCenter, lower), k, radius, across, rho2));
+  put(constants, place + Upright.Spin, inFrame(drawnSpin(drawn), k, radius, across, rho2));
+  constants[corner + Corner.RodLength] = rod;
+  constants[corner + Corner.RodBranch] = lever > 0 ? 1 : -1;
+  constants[corner + Corner.Height] = drawn.wheelCenter.z;
+  return null;
+}
+
+/** The spin axis as drawn, outboard, in the corner's frame. */
+export function drawnSpin(drawn: DrawnCorner): Point {
+  return {
     x: Math.cos(drawn.camber) * Math.sin(drawn.toe),
     y: Math.cos(drawn.camber) * Math.cos(drawn.toe),
     z: -Math.sin(drawn.camber),
   };
-  const center = minus(drawn.wheelCenter, lower);
-  constants[corner + Corner.TieRodAlong] = along;
-  constants[corner + Corner.TieRodRadius] = Math.sqrt(rho2);
-  constants[corner + Corner.RodLength] = rod;
-  constants[corner + Corner.RodBranch] = lever > 0 ? 1 : -1;
-  put(constants, corner + Corner.Wheel, inFrame(center, k, radius, across, rho2));
-  put(constants, corner + Corner.Spin, inFrame(spin, k, radius, across, rho2));
-  constants[corner + Corner.Height] = drawn.wheelCenter.z;
-  return null;
 }
 
 /** Components along k, R and Q = k × R, where |R|² = |Q|² = rho2. */

@@ -1,6 +1,7 @@
-import type { DoubleArmPoints, Point } from "../drawn.ts";
-import type { Refusal } from "../front.ts";
-import { cross, dot, length, minus, NOTHING, plus, put, times } from "../math.ts";
+import { circleAbout, putCircle } from "../circle.ts";
+import type { DoubleArmPoints } from "../drawn.ts";
+import type { Carry, Joints, Refusal } from "../front.ts";
+import { dot, length, minus, NOTHING } from "../math.ts";
 import { Corner, Work } from "../slots.ts";
 
 /**
@@ -29,36 +30,17 @@ const enum Arm {
   Branch = 20,
 }
 
-interface Circle {
-  readonly center: Point;
-  readonly u: Point;
-  readonly v: Point;
-}
-
-/** The circle of a joint about the axis through two pivots; null where there is no axis, or no radius. */
-function circle(front: Point, rear: Point, joint: Point): Circle | "no-axis" | "on-axis" {
-  const along = minus(front, rear);
-  const span = length(along);
-  const reach = length(minus(joint, rear));
-  if (!(span > NOTHING * reach)) return "no-axis";
-  const n = times(along, 1 / span);
-  const center = plus(rear, times(n, dot(minus(joint, rear), n)));
-  const u = minus(joint, center);
-  if (!(length(u) > NOTHING * reach)) return "on-axis";
-  return { center, u, v: cross(n, u) };
-}
-
 /** Writes a corner's arms into its constants. Gives the lower and upper joint as drawn, or a refusal. */
 export function compileDoubleArm(
   points: DoubleArmPoints,
   wheel: Refusal["wheel"],
   constants: Float64Array,
   corner: number,
-): { readonly lower: Point; readonly upper: Point } | Refusal {
-  const lower = circle(points.lowerFront, points.lowerRear, points.lowerJoint);
+): Joints | Refusal {
+  const lower = circleAbout(points.lowerRear, minus(points.lowerFront, points.lowerRear), points.lowerJoint);
   if (lower === "no-axis") return { refused: "lower-arm-has-no-axis", wheel };
   if (lower === "on-axis") return { refused: "lower-joint-on-its-axis", wheel };
-  const upper = circle(points.upperFront, points.upperRear, points.upperJoint);
+  const upper = circleAbout(points.upperRear, minus(points.upperFront, points.upperRear), points.upperJoint);
   if (upper === "no-axis") return { refused: "upper-arm-has-no-axis", wheel };
   if (upper === "on-axis") return { refused: "upper-joint-on-its-axis", wheel };
   const upright = length(minus(points.upperJoint, points.lowerJoint));
@@ -66,12 +48,8 @@ export function compileDoubleArm(
   if (!(Math.abs(b) > NOTHING * dot(upper.u, upper.u))) return { refused: "arms-in-line", wheel };
 
   const own = corner + Corner.Linkage;
-  put(constants, own + Arm.LowerCenter, lower.center);
-  put(constants, own + Arm.LowerU, lower.u);
-  put(constants, own + Arm.LowerV, lower.v);
-  put(constants, own + Arm.UpperCenter, upper.center);
-  put(constants, own + Arm.UpperU, upper.u);
-  put(constants, own + Arm.UpperV, upper.v);
+  putCircle(constants, own + Arm.LowerCenter, lower);
+  putCircle(constants, own + Arm.UpperCenter, upper);
   constants[own + Arm.UpperRadius2] = dot(upper.u, upper.u);
   constants[own + Arm.Upright] = upright;
   constants[own + Arm.Branch] = b > 0 ? 1 : -1;
@@ -79,7 +57,7 @@ export function compileDoubleArm(
 }
 
 /** The steering axis at t = tan(θ/2), with its rates per rad of θ. See Carry. */
-export function carryDoubleArm(c: Float64Array, corner: number, t: number, w: Float64Array, at: number): void {
+export const carryDoubleArm: Carry = (c, corner, t, w, at) => {
   const own = corner + Corner.Linkage;
   const half = 1 / (1 + t * t);
   const cos = (1 - t * t) * half;
@@ -163,4 +141,4 @@ export function carryDoubleArm(c: Float64Array, corner: number, t: number, w: Fl
   w[at + Work.Lean + 1] = kz * dx - kx * dz;
   w[at + Work.Lean + 2] = kx * dy - ky * dx;
   w[at + Work.UprightGap] = gap;
-}
+};

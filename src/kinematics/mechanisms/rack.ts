@@ -1,31 +1,52 @@
-import type { Point, Rack } from "../drawn.ts";
+import type { CentreRack, Point, Rack } from "../drawn.ts";
+import type { InnerEyes } from "../front.ts";
 import { put } from "../math.ts";
 import { Corner, Work } from "../slots.ts";
 
 /**
- * A rack slides along its own axis, which is level across the car but for its tilt (left end up positive). In the frame
- * of a corner, hand = +1 on the left and −1 on the right, and the corner's own input is hand × rack:
- *     eye = (ahead, hand·offset + (½ eye-to-eye + input) cos tilt, up + hand (½ eye-to-eye + input) sin tilt).
+ * A rack slides along its own axis, which is level across the car but for its tilt (left end up positive), and carries
+ * both inner eyes along. In the frame of a corner, hand = +1 on the left and −1 on the right, the axis is
+ * (0, cos tilt, hand·sin tilt) and the eye has moved along it by hand × rack.
  */
-export function compileRack(rack: Rack, hand: 1 | -1, constants: Float64Array, corner: number): void {
-  const along = { x: 0, y: Math.cos(rack.tilt), z: hand * Math.sin(rack.tilt) };
+const enum Slide {
+  Eye = 0,
+  Path = 3,
+  /** The left corner's come first. */
+  Right = 6,
+}
+
+/** Tie rods on the rack's ends: eyes at hand·offset + ½ eye-to-eye along the axis. Writes the mechanism's constants. */
+export function compileRack(rack: Rack, constants: Float64Array): void {
   const half = 0.5 * rack.eyeToEye;
-  put(constants, corner + Corner.Eye, {
+  const eye = (hand: number): Point => ({
     x: rack.ahead,
-    y: hand * rack.offset + half * along.y,
-    z: rack.up + half * along.z,
+    y: hand * rack.offset + half * Math.cos(rack.tilt),
+    z: rack.up + half * (hand * Math.sin(rack.tilt)),
   });
-  put(constants, corner + Corner.EyePath, along);
+  putSlides(eye(1), eye(-1), rack.tilt, constants);
 }
 
-/** Where a corner's inner eye is at the corner's own input, mm, into its scratch. */
-export function innerEye(c: Float64Array, corner: number, input: number, w: Float64Array, at: number): void {
-  w[at + Work.Eye] = c[corner + Corner.Eye] + c[corner + Corner.EyePath] * input;
-  w[at + Work.Eye + 1] = c[corner + Corner.Eye + 1] + c[corner + Corner.EyePath + 1] * input;
-  w[at + Work.Eye + 2] = c[corner + Corner.Eye + 2] + c[corner + Corner.EyePath + 2] * input;
+/** Tie rods on a bar at the rack's middle: eyes wherever the bar has them. Writes the mechanism's constants. */
+export function compileCentreRack(rack: CentreRack, constants: Float64Array): void {
+  putSlides(rack.leftEye, rack.rightEye, rack.tilt, constants);
 }
 
-/** The eye that the scratch holds, as a point. */
-export function eyeOf(w: Float64Array, at: number): Point {
-  return { x: w[at + Work.Eye], y: w[at + Work.Eye + 1], z: w[at + Work.Eye + 2] };
+function putSlides(left: Point, right: Point, tilt: number, constants: Float64Array): void {
+  const own = Corner.Mechanism;
+  put(constants, own + Slide.Eye, left);
+  put(constants, own + Slide.Path, { x: 0, y: Math.cos(tilt), z: Math.sin(tilt) });
+  put(constants, own + Slide.Right + Slide.Eye, right);
+  put(constants, own + Slide.Right + Slide.Path, { x: 0, y: Math.cos(tilt), z: -Math.sin(tilt) });
 }
+
+/** Both inner eyes at a rack displacement, mm, positive to the driver's left. See InnerEyes. */
+export const rackEyes: InnerEyes = (c, input, w) => {
+  const own = Corner.Mechanism;
+  const right = own + Slide.Right;
+  w[Work.Eye] = c[own];
+  w[Work.Eye + 1] = c[own + 1] + c[own + Slide.Path + 1] * input;
+  w[Work.Eye + 2] = c[own + 2] + c[own + Slide.Path + 2] * input;
+  w[Work.Stride + Work.Eye] = c[right];
+  w[Work.Stride + Work.Eye + 1] = c[right + 1] - c[right + Slide.Path + 1] * input;
+  w[Work.Stride + Work.Eye + 2] = c[right + 2] - c[right + Slide.Path + 2] * input;
+};

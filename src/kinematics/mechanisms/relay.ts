@@ -1,0 +1,133 @@
+import { CircleSlot, circleAbout, putCircle } from "../circle.ts";
+import type { Point, Relay } from "../drawn.ts";
+import type { InnerEyes, Refusal } from "../front.ts";
+import { cross, dot, length, minus, NOTHING, put, times } from "../math.ts";
+import { Corner, Work } from "../slots.ts";
+
+/**
+ * A pitman arm, turned by the steering box, and an idler arm carry the centre link, and it carries both inner eyes.
+ *
+ *     pitman  P(δ) = C + u cos δ + v sin δ            δ = column × turn
+ *     idler   J(φ) = Cₓ + uₓ cos φ + vₓ sin φ,        |J − P| = s, the centre link, fixes φ (circle meets sphere)
+ *     eye     P + f (J − P) + g (n × (J − P)) + h n   n the pitman's axis
+ * With the two axes parallel, J − P keeps its share along n and only turns about n, so f, g and h are constant. With
+ * axes that are not, a link on ball joints may roll about its own line: then only eyes on that line have a place
+ * (g = h = 0), and others are refused. All in the vehicle's frame. Elementary geometry.
+ */
+const enum Gear {
+  Pitman = 0,
+  Idler = 9,
+  Axis = 18,
+  Turn = 21,
+  Link = 22,
+  Branch = 23,
+  IdlerRadius2 = 24,
+  /** f, g and h of each eye. */
+  LeftEye = 25,
+  RightEye = 28,
+}
+
+/** Share of the link's length that an eye may stand off its line while it still counts as on it. */
+const ON_LINE = 1e-6;
+/** Sine of the angle between two axes that still count as parallel. */
+const PARALLEL = 1e-9;
+
+/** Writes the mechanism's constants, or says why it is none. */
+export function compileRelay(relay: Relay, constants: Float64Array): Refusal | null {
+  const refuse = (refused: Refusal["refused"]): Refusal => ({ refused, wheel: null });
+  const pitman = circleAbout(relay.pitmanPivot, relay.pitmanAxis, relay.pitmanJoint);
+  if (pitman === "no-axis") return refuse("pitman-has-no-axis");
+  if (pitman === "on-axis") return refuse("pitman-joint-on-its-axis");
+  const idler = circleAbout(relay.idlerPivot, relay.idlerAxis, relay.idlerJoint);
+  if (idler === "no-axis") return refuse("idler-has-no-axis");
+  if (idler === "on-axis") return refuse("idler-joint-on-its-axis");
+
+  const n = times(relay.pitmanAxis, 1 / length(relay.pitmanAxis));
+  const link = minus(relay.idlerJoint, relay.pitmanJoint);
+  const span = length(link);
+  const branch = -dot(idler.v, minus(relay.pitmanJoint, idler.center));
+  const side = cross(n, link);
+  const flat2 = dot(side, side);
+  if (!(Math.abs(branch) > NOTHING * dot(idler.u, idler.u)) || !(flat2 > NOTHING * span * span))
+    return refuse("centre-link-in-line");
+
+  const parallel = length(cross(n, relay.idlerAxis)) <= PARALLEL * length(relay.idlerAxis);
+  const eyes: Point[] = [];
+  for (const eye of [relay.leftEye, relay.rightEye]) {
+    const arm = minus(eye, relay.pitmanJoint);
+    const along = parallel ? dot(minus(arm, times(n, dot(arm, n))), link) / flat2 : dot(arm, link) / (span * span);
+    const off = minus(arm, times(link, along));
+    if (!parallel && length(off) > ON_LINE * span) return refuse("centre-link-twists");
+    eyes.push(parallel ? { x: along, y: dot(arm, side) / flat2, z: dot(off, n) } : { x: along, y: 0, z: 0 });
+  }
+
+  const own = Corner.Mechanism;
+  putCircle(constants, own + Gear.Pitman, pitman);
+  putCircle(constants, own + Gear.Idler, idler);
+  put(constants, own + Gear.Axis, n);
+  constants[own + Gear.Turn] = relay.turn;
+  constants[own + Gear.Link] = span;
+  constants[own + Gear.Branch] = branch > 0 ? 1 : -1;
+  constants[own + Gear.IdlerRadius2] = dot(idler.u, idler.u);
+  put(constants, own + Gear.LeftEye, eyes[0]);
+  put(constants, own + Gear.RightEye, eyes[1]);
+  return null;
+}
+
+/** Both inner eyes at a column angle, rad, positive as the steering wheel is turned left. See InnerEyes. */
+export const relayEyes: InnerEyes = (c, input, w) => {
+  const own = Corner.Mechanism;
+  const cos = Math.cos(input * c[own + Gear.Turn]);
+  const sin = Math.sin(input * c[own + Gear.Turn]);
+  const px = c[own] + (c[own + CircleSlot.U] * cos + c[own + CircleSlot.V] * sin);
+  const py = c[own + 1] + (c[own + CircleSlot.U + 1] * cos + c[own + CircleSlot.V + 1] * sin);
+  const pz = c[own + 2] + (c[own + CircleSlot.U + 2] * cos + c[own + CircleSlot.V + 2] * sin);
+
+  const idler = own + Gear.Idler;
+  const ux = c[idler + CircleSlot.U];
+  const uy = c[idler + CircleSlot.U + 1];
+  const uz = c[idler + CircleSlot.U + 2];
+  const vx = c[idler + CircleSlot.V];
+  const vy = c[idler + CircleSlot.V + 1];
+  const vz = c[idler + CircleSlot.V + 2];
+  const ex = px - c[idler];
+  const ey = py - c[idler + 1];
+  const ez = pz - c[idler + 2];
+  const a = ux * ex + uy * ey + uz * ez;
+  const b = vx * ex + vy * ey + vz * ez;
+  const reach2 = c[own + Gear.IdlerRadius2] + (ex * ex + ey * ey + ez * ez);
+  const link = c[own + Gear.Link];
+  const h = a * a + b * b;
+  let d = 0.5 * (reach2 - link * link);
+  const q2 = h - d * d;
+  let q = 0;
+  let gap = 0;
+  if (q2 > 0) {
+    q = c[own + Gear.Branch] * Math.sqrt(q2);
+  } else {
+    // The nearest (d > 0) or farthest the idler's joint can be.
+    d = d > 0 ? Math.sqrt(h) : -Math.sqrt(h);
+    gap = link - Math.sqrt(Math.max(reach2 - 2 * d, 0));
+  }
+  const cosJ = (a * d - b * q) / h;
+  const sinJ = (b * d + a * q) / h;
+  const lx = ux * cosJ + vx * sinJ - ex;
+  const ly = uy * cosJ + vy * sinJ - ey;
+  const lz = uz * cosJ + vz * sinJ - ez;
+
+  const nx = c[own + Gear.Axis];
+  const ny = c[own + Gear.Axis + 1];
+  const nz = c[own + Gear.Axis + 2];
+  for (let side = 0; side < 2; side++) {
+    const eye = own + (side === 0 ? Gear.LeftEye : Gear.RightEye);
+    const f = c[eye];
+    const g = c[eye + 1];
+    const up = c[eye + 2];
+    const at = side * Work.Stride;
+    const y = py + (f * ly + g * (nz * lx - nx * lz) + up * ny);
+    w[at + Work.Eye] = px + (f * lx + g * (ny * lz - nz * ly) + up * nx);
+    w[at + Work.Eye + 1] = side === 0 ? y : -y;
+    w[at + Work.Eye + 2] = pz + (f * lz + g * (nx * ly - ny * lx) + up * nz);
+    w[at + Work.CentreLinkGap] = gap;
+  }
+};
