@@ -57,7 +57,7 @@ export function rackOffMiddle(study: Study, length: Length): string {
   return `${rackPlace(study.zero, length)} with the wheels straight`;
 }
 
-/** "turns in a radius of 163 in, 158 in to the right", of the outer tyre's contact; null when not known. */
+/** "turn radius to the outer tyre 163 in left, 158 in right"; null when not known. */
 export function tightestTurn(locks: Locks, length: Length): string | null {
   const left = locks.left?.turnRadius ?? null;
   const right = locks.right?.turnRadius ?? null;
@@ -74,7 +74,7 @@ export function shortOfIdeal(row: SteerRow): string | null {
 }
 
 /** "76 %, inner 1.6° short of ideal (95 % of it)"; null while the outer wheel turns too little to tell. */
-export function ackermann(row: SteerRow): string | null {
+export function ackermannOf(row: SteerRow): string | null {
   const short = shortOfIdeal(row);
   if (short === null || row.ackermann === null || row.percentOfIdealInner === null) return null;
   return `${fixed(row.ackermann, 0)} %, ${short} (${fixed(row.percentOfIdealInner, 0)} % of it)`;
@@ -100,7 +100,7 @@ export function bumpCure(worst: WorstToe): string {
     : "mostly a bow: look at the rod's length";
 }
 
-/** "both steer right 0.9° at 3 in droop", "the wheels do not steer together". */
+/** "both steer right 0.9° at 3 in droop", "no steer of both wheels the same way". */
 export function bounce(worst: WorstBounce, length: Length): string {
   const size = degrees(Math.abs(worst.bounceSteer));
   if (size === degrees(0)) return "no steer of both wheels the same way";
@@ -117,7 +117,7 @@ export function rodAngleGrade(angle: number): Grade {
   return angle < 20 * degree ? "dangerous" : angle < 30 * degree ? "doubtful" : "good";
 }
 
-/** "17.5° at least, with the rack 2 in left of its middle, ride height: dangerous, under 20°". */
+/** "17.5° at least (rack 2 in left of its middle, ride height): DANGEROUS, under 20°". */
 export function leastRodAngle(least: LeastRodAngle, length: Length): string {
   const where = `${rackPlace(least.rack, length)}, ${travelPlace(least.travel, length)}`;
   const grade = rodAngleGrade(least.angle);

@@ -1,0 +1,104 @@
+import { blameWords } from "../measures/blame.ts";
+import type { Locks } from "../measures/locks.ts";
+import type { SteerRow, SteerTable } from "../measures/steerTable.ts";
+import type { Study } from "../measures/study.ts";
+import { shortOfIdeal } from "../measures/turning.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { type Column, columnOf, figureColumn } from "./column.ts";
+import { csv } from "./csv.ts";
+import { type Json, jsonRow } from "./json.ts";
+import { inUnits, unitsOf, written } from "./numbers.ts";
+import { type Headed, readerTable, signs } from "./readerTable.ts";
+import { ackermannOf, type Length, lockAngles, rackOffMiddle, tightestTurn, unequalLocks } from "./words.ts";
+
+const steerColumns: readonly Column<SteerRow>[] = [
+  { path: ["rack"], kind: "length", sign: "to the left positive", read: (row) => row.rack },
+  figureColumn(["left", "steer"], (row) => row.left.steer),
+  figureColumn(["right", "steer"], (row) => row.right.steer),
+  { path: ["turn"], kind: "word", sign: "", read: (row) => row.turn },
+  figureColumn(["inner"], (row) => row.inner),
+  figureColumn(["outer"], (row) => row.outer),
+  figureColumn(["idealInner"], (row) => row.idealInner),
+  figureColumn(["percentOfIdealInner"], (row) => row.percentOfIdealInner),
+  figureColumn(["ackermann"], (row) => row.ackermann),
+  figureColumn(["turnRadius"], (row) => row.turnRadius),
+];
+
+const headed: readonly Headed<SteerRow>[] = [
+  { head: ["rack"], column: columnOf(steerColumns, "rack") },
+  { head: ["left", "wheel"], column: columnOf(steerColumns, "left.steer") },
+  { head: ["right", "wheel"], column: columnOf(steerColumns, "right.steer") },
+  { head: ["turn"], column: columnOf(steerColumns, "turn") },
+  { head: ["inner"], column: columnOf(steerColumns, "inner") },
+  { head: ["outer"], column: columnOf(steerColumns, "outer") },
+  { head: ["Acker-", "mann"], column: columnOf(steerColumns, "ackermann") },
+  { head: ["% of", "ideal"], column: columnOf(steerColumns, "percentOfIdealInner") },
+  { head: ["short of", "ideal"], column: figureColumn(["innerShortOfIdeal"], shortOfIdeal) },
+  { head: ["turn", "radius"], column: columnOf(steerColumns, "turnRadius") },
+];
+
+/** The steer table as JSON. */
+export function steerJson(study: Study, { rows }: SteerTable, unit: LengthUnit): Json {
+  return {
+    units: unitsOf(unit),
+    wheelbase: inUnits(study.wheelbase, "length", unit),
+    track: inUnits(study.track, "length", unit),
+    zero: study.zero === null ? null : inUnits(study.zero, "length", unit),
+    rows: rows.map((row) => jsonRow(steerColumns, row, unit)),
+    locks: locksJson(study.locks, unit),
+  };
+}
+
+const differenceColumns: readonly Column<Locks["difference"]>[] = [
+  figureColumn(["inner"], (difference) => difference.inner),
+  figureColumn(["outer"], (difference) => difference.outer),
+  figureColumn(["turnRadius"], (difference) => difference.turnRadius),
+];
+
+function locksJson({ left, right, difference }: Locks, unit: LengthUnit): Json {
+  return {
+    left: left === null ? null : jsonRow(steerColumns, left, unit),
+    right: right === null ? null : jsonRow(steerColumns, right, unit),
+    difference: jsonRow(differenceColumns, difference, unit),
+  };
+}
+
+/** The steer table's rows as CSV. */
+export function steerCsv({ rows }: SteerTable, unit: LengthUnit): string {
+  return csv(steerColumns, rows, unit);
+}
+
+/** The steer table for reading. */
+export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, length: Length): string[] {
+  return [
+    study.car.title,
+    `Steering at ride height. Wheelbase ${written(study.wheelbase, "length", unit)} ${unit}, track ${written(study.track, "length", unit)} ${unit}.`,
+    "",
+    ...readerTable(headed, rows, unit, (row) => (row.blame === null ? null : blameWords(row.blame, length))),
+    "",
+    ...signs(headed).map((line) => `  ${line}`),
+    "  inner, outer: turn from where the wheels are straight; a dash where too little to tell",
+    "  ideal: no tyre scrubs; 100 % Ackermann reaches it, 0 % is parallel steer",
+    "",
+    ...lockLines(study, length),
+  ];
+}
+
+/** Both locks, how unequal they are, and how far the rack is off its middle. */
+export function lockLines(study: Study, length: Length): string[] {
+  const { locks } = study;
+  return [
+    lockLine("Left lock ", locks.left, length),
+    lockLine("Right lock", locks.right, length),
+    ...[unequalLocks(locks), tightestTurn(locks, length), rackOffMiddle(study, length)].flatMap((words) =>
+      words === null ? [] : [`            ${words}`],
+    ),
+  ];
+}
+
+function lockLine(name: string, row: SteerRow | null, length: Length): string {
+  if (row === null) return `${name}  not known: the wheels do not turn`;
+  if (row.blame !== null) return `${name}  out of reach: ${blameWords(row.blame, length)}`;
+  const words = [lockAngles(row), ackermannOf(row)].filter((each) => each !== null);
+  return `${name}  ${words.join("; Ackermann ")}`;
+}

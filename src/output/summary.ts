@@ -1,0 +1,135 @@
+import { carFigures } from "../measures/carFigures.ts";
+import type { Study } from "../measures/study.ts";
+import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import type { Complaint } from "../vehicle/complaint.ts";
+import type { Json } from "./json.ts";
+import { inUnits, unitsOf } from "./numbers.ts";
+import { wrap } from "./table.ts";
+import {
+  ackermannOf,
+  bounce,
+  bumpCure,
+  cautions,
+  type Length,
+  leastRodAngle,
+  lockAngles,
+  outOfReach,
+  rackOffMiddle,
+  rodLength,
+  shortOfIdeal,
+  steersBackwards,
+  tightestTurn,
+  toeAtZero,
+  unequalLocks,
+  worstToe,
+} from "./words.ts";
+
+const WIDTH = 78;
+
+/** The whole car on one page, for reading: what the screen shows without its keys. */
+export function summaryText(study: Study, length: Length): string[] {
+  return [
+    ...wrap(study.car.title, WIDTH),
+    ...loud(steersBackwards(study)),
+    ...study.car.warnings.flatMap((warning) => wrap(`Warning: ${complaintText(warning)}`, WIDTH, 2)),
+    ...(study.worst.blame === null ? [] : wrap(`Warning: ${outOfReach(study.worst.blame, length)}`, WIDTH, 2)),
+    "",
+    ...block("LOCK", [
+      ...sides((wheel) => lockWords(study, wheel, length)),
+      unequalLocks(study.locks),
+      rackOffMiddle(study, length),
+      tightestTurn(study.locks, length),
+    ]),
+    ...block(
+      "ACKERMANN",
+      sides((wheel) => ackermannWords(study, wheel)),
+    ),
+    ...block("BUMP", [
+      ...sides((wheel) => bumpWords(study, wheel, length)),
+      study.worst.bounce === null ? null : bounce(study.worst.bounce, length),
+    ]),
+    ...block(
+      "DEAD POINT",
+      sides((wheel) => deadPointWords(study, wheel, length)),
+    ),
+    ...block(
+      "RODS",
+      sides((wheel) => rodWords(study, wheel, length)),
+    ),
+    ...wrap(cautions.join(" "), WIDTH),
+  ];
+}
+
+/** The same as JSON: every figure of the whole car by its name in the list of figures. */
+export function summaryJson(study: Study, unit: LengthUnit): Json {
+  const blame = study.worst.blame;
+  return {
+    units: unitsOf(unit),
+    title: study.car.title,
+    warnings: study.car.warnings.map(complaintText),
+    steersBackwards: study.steersBackwards,
+    rods: { left: study.car.form.rods.left, right: study.car.form.rods.right },
+    outOfReach:
+      blame === null
+        ? null
+        : {
+            wheel: blame.wheel,
+            link: blame.link,
+            gap: inUnits(blame.gap, "length", unit),
+            rack: inUnits(blame.rack, "length", unit),
+            travel: inUnits(blame.travel, "length", unit),
+          },
+    figures: Object.fromEntries(
+      carFigures.map(({ id, kind, read }) => {
+        const value = read(study);
+        return [id, value === null ? null : inUnits(value, kind, unit)];
+      }),
+    ),
+  };
+}
+
+/** A complaint with its place in the file: "line 12, column 5: ...". */
+function complaintText({ line, column, message }: Complaint): string {
+  return line === null ? message : `line ${line}${column === null ? "" : `, column ${column}`}: ${message}`;
+}
+
+function loud(words: string | null): string[] {
+  return words === null ? [] : ["", `*** ${words} ***`];
+}
+
+function sides(words: (wheel: Wheel) => string): string[] {
+  return [`left: ${words("left")}`, `right: ${words("right")}`];
+}
+
+function block(name: string, lines: readonly (string | null)[]): string[] {
+  const said = lines.filter((line) => line !== null);
+  return [...said.flatMap((line, i) => wrap(`${(i === 0 ? name : "").padEnd(12)}${line}`, WIDTH, 14)), ""];
+}
+
+function lockWords(study: Study, wheel: Wheel, length: Length): string {
+  const row = study.locks[wheel];
+  if (row === null) return "not known: the wheels do not turn";
+  if (row.blame !== null) return outOfReach(row.blame, length);
+  return lockAngles(row) ?? "not known: the wheels cannot be set straight";
+}
+
+function ackermannWords(study: Study, wheel: Wheel): string {
+  const row = study.locks[wheel];
+  if (row === null || row.blame !== null) return "not known";
+  return ackermannOf(row) ?? shortOfIdeal(row) ?? "not known: the wheels turn too little to tell";
+}
+
+function bumpWords(study: Study, wheel: Wheel, length: Length): string {
+  const worst = study.worst.toe[wheel];
+  return worst === null ? "not known" : `${worstToe(worst, length)}; ${bumpCure(worst)}`;
+}
+
+function deadPointWords(study: Study, wheel: Wheel, length: Length): string {
+  const least = study.worst.rodAngle[wheel];
+  return least === null ? "not known" : leastRodAngle(least, length);
+}
+
+function rodWords(study: Study, wheel: Wheel, length: Length): string {
+  const toe = toeAtZero(study, wheel);
+  return `${rodLength(study, wheel, length)}, eye to eye${toe === null ? "" : `; ${toe} with the wheels straight`}`;
+}

@@ -1,0 +1,38 @@
+/** Text in columns. A row of fewer cells than columns is a remark: what is left of its line is its last cell. */
+export type Cells = readonly string[];
+
+/**
+ * Lines of a table: headings, a rule and rows, columns two spaces apart. `left` names the columns (from 0) that hold
+ * words; the others hold numbers and end in line.
+ */
+export function table(headings: readonly Cells[], rows: readonly Cells[], left: readonly number[] = []): string[] {
+  const columns = headings[0].length;
+  const whole = [...headings, ...rows.filter((row) => row.length === columns)];
+  const widths = headings[0].map((_, i) => Math.max(...whole.map((row) => row[i].length)));
+  for (const row of rows) if (row.length > 1) widths[0] = Math.max(widths[0], row[0].length);
+  const line = (cells: Cells) =>
+    cells
+      .map((cell, i) => {
+        if (cells.length < columns && i === cells.length - 1) return cell;
+        return left.includes(i) ? cell.padEnd(widths[i]) : cell.padStart(widths[i]);
+      })
+      .join("  ")
+      .trimEnd();
+  const rule = widths.map((width) => "-".repeat(width)).join("  ");
+  return [...headings.map(line), rule, ...rows.map(line)];
+}
+
+/** Words broken into lines no wider than `width`, each after the first indented by `indent` spaces. */
+export function wrap(text: string, width: number, indent = 0): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    const tried = line === "" ? word : `${line} ${word}`;
+    if (tried.trimStart().length > 0 && tried.length > width && line.trim() !== "") {
+      lines.push(line);
+      line = " ".repeat(indent) + word;
+    } else line = tried;
+  }
+  lines.push(line);
+  return lines;
+}
