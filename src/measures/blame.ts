@@ -1,8 +1,11 @@
 import { Link, Pose, Side } from "../kinematics/slots.ts";
 import type { Wheel } from "../vehicle/car.ts";
 
-/** What is in the way: the upright that cannot span its arms, a tie rod, or the wheel's travel itself. */
-export type BlamedLink = "upright" | "tie rod" | "travel";
+/**
+ * What is in the way: the upright that cannot span its arms, a tie rod, the wheel's travel itself, or the centre link of
+ * the steering.
+ */
+export type BlamedLink = "upright" | "tie rod" | "travel" | "centre link";
 
 /** A place the front end cannot get to: which wheel's link is in the way there, and by how much. A value, never thrown. */
 export interface Blame {
@@ -18,7 +21,12 @@ export interface Blame {
   readonly travel: number;
 }
 
-const LINKS = { [Link.Upright]: "upright", [Link.TieRod]: "tie rod", [Link.Travel]: "travel" } as const;
+const LINKS = {
+  [Link.Upright]: "upright",
+  [Link.TieRod]: "tie rod",
+  [Link.Travel]: "travel",
+  [Link.CentreLink]: "centre link",
+} as const;
 
 /** Why the side that starts at `at` does not close; null when it does. */
 export function blameOfSide(poses: Float64Array, at: number): Blame | null {
@@ -49,6 +57,7 @@ export function blameWords(blame: Blame, length: (mm: number) => string): string
     return `${wheel} wheel stops ${amount} short of going that far ${blame.gap > 0 ? "up" : "down"}`;
   }
   const wrong = blame.gap < 0 ? "too short" : "too long";
+  if (blame.link === "centre link") return `steering's centre link is ${amount} ${wrong}`;
   if (blame.link === "tie rod") return `${wheel} tie rod is ${amount} ${wrong}`;
   return `${wheel} upright, joint to joint, is ${amount} ${wrong} for its arms to meet`;
 }

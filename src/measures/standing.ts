@@ -1,4 +1,4 @@
-import type { Corner, Drawn, Point } from "../kinematics/drawn.ts";
+import type { Corner, Drawn } from "../kinematics/drawn.ts";
 import type { Front } from "../kinematics/front.ts";
 import { newPoses } from "../kinematics/poses.ts";
 import { Pose, Side } from "../kinematics/slots.ts";
@@ -68,10 +68,8 @@ function drawnContactOut(corner: Corner, radius: number): number {
 
 /** How far outboard the drawn steering axis meets the ground z = 0, mm. */
 function kingPinOut(drawn: Drawn, wheel: "left" | "right"): number {
-  const { lowerJoint, upperJoint } = drawn.linkage[wheel];
-  return outAtGround(lowerJoint, upperJoint);
-}
-
-function outAtGround(lower: Point, upper: Point): number {
+  const points = drawn.linkage[wheel];
+  const lower = points.lowerJoint;
+  const upper = "top" in points ? points.top : points.upperJoint;
   return lower.y - (lower.z * (upper.y - lower.y)) / (upper.z - lower.z);
 }

@@ -1,5 +1,4 @@
 import { compile } from "../kinematics/compile.ts";
-import type { Refusal } from "../kinematics/front.ts";
 import { newPoses } from "../kinematics/poses.ts";
 import { solve } from "../kinematics/solve.ts";
 import type { Car } from "../vehicle/car.ts";
@@ -8,6 +7,7 @@ import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
 import { drawnOf, settingOf } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import { type Locks, locksOf } from "./locks.ts";
+import { refusalWords } from "./refusal.ts";
 import type { Span } from "./span.ts";
 import { frontEndOf } from "./standing.ts";
 import { rackSpan, type SteerTable, steerTable } from "./steerTable.ts";
@@ -93,22 +93,4 @@ function steersBackwards(car: Car, end: FrontEnd): boolean | null {
 /** A length in the file's units to a hundredth of an inch or a tenth of a millimetre, never rounded to nothing. */
 function roughLength(mm: number, car: Car): string {
   return car.form.units === "in" ? `${Math.max(mm / 25.4, 0.01).toFixed(2)} in` : `${Math.max(mm, 0.1).toFixed(1)} mm`;
-}
-
-const REFUSALS: Readonly<Record<Refusal["refused"], string>> = {
-  "lower-arm-has-no-axis": "lower arm's front and rear pivots are at one place, so it has no axis to turn about",
-  "upper-arm-has-no-axis": "upper arm's front and rear pivots are at one place, so it has no axis to turn about",
-  "lower-joint-on-its-axis": "lower joint lies on its arm's axis, so it cannot move",
-  "upper-joint-on-its-axis": "upper joint lies on its arm's axis, so it cannot move",
-  "joints-coincide": "lower and upper joints are at one place, so there is no steering axis",
-  "tie-rod-on-steering-axis": "tie rod's outer end lies on the steering axis, so the rod cannot turn the wheel",
-  "tie-rod-has-no-length": "tie rod's two ends are at one place, so the rod has no length",
-  "drawn-on-dead-point":
-    "tie rod is drawn on its dead point: it runs straight at the steering axis and cannot turn the wheel",
-  "arms-in-line": "arms are drawn in line with the upright, so which way they fold cannot be told",
-  "wheel-does-not-rise": "wheel does not go up or down as its arms turn, so there is no travel",
-};
-
-function refusalWords(refusal: Refusal): string {
-  return `The front end cannot work as drawn: the ${refusal.wheel} ${REFUSALS[refusal.refused]}.`;
 }
