@@ -32,7 +32,7 @@ export async function build() {
     renameSync(join(drafts, name), join(dist, name));
   }
   rmSync(drafts, { recursive: true });
-  for (const name of readdirSync(dist)) if (!files.has(name)) rmSync(join(dist, name), { recursive: true });
+  for (const name of readdirSync(dist)) if (!files.has(name)) rmSync(join(dist, name), { force: true });
   return metafile;
 }
 
