@@ -1,0 +1,21 @@
+import type { Place } from "./places.ts";
+import type { Groups, Value } from "./value.ts";
+
+/** A fault in a corner's drawing: where below the corner's mapping, and what is wrong, in a builder's words. */
+export interface Fault {
+  readonly path: readonly string[];
+  readonly message: string;
+}
+
+/** What carries the upright: what a car file says of it. */
+export interface Linkage {
+  /** Its name in the file, under front.linkage. */
+  readonly name: string;
+  /** One line for a builder. */
+  readonly help: string;
+  /** Its numbers below front.both, front.left and front.right, beside those that every corner has. */
+  readonly values: readonly Value[];
+  readonly groups: Groups;
+  /** Joints of one corner that cannot be built; `place` gives the corner's point at a path such as "lower-arm.joint". */
+  readonly faults: (place: (path: string) => Place) => readonly Fault[];
+}
