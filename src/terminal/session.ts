@@ -1,0 +1,328 @@
+import type { Instance, RenderOptions } from "ink";
+import type { ReactNode } from "react";
+import type { Capabilities } from "./capabilities.ts";
+import { type Cells, cellsOf, type Size, unknownCells } from "./cells.ts";
+import { decode, isWaiting, lapse, nothingDecoded, silence } from "./decode.ts";
+import { diff, freshPen } from "./diff.ts";
+import { holdWrites } from "./held.ts";
+import { encodeForInk } from "./inkKey.ts";
+import { inkKeyboard, inkScreen } from "./inkStreams.ts";
+import { chord, type Key } from "./key.ts";
+import { enter, leave } from "./modes.ts";
+import { openOutput } from "./output.ts";
+
+/*
+ * The screen's hold on the terminal, from the first frame to the last. State lives outside React; Ink only draws:
+ *
+ *     const capabilities = prepareEnvironment(process.env, process.argv, process);   // environment.ts, before Ink
+ *     const { render } = await import("ink");
+ *     const session = createSession({ stdin: process.stdin, stdout: process.stdout, stderr: process.stderr, capabilities });
+ *     let model = start(car);
+ *     const code = await session.run({
+ *       render,
+ *       view: () => <Screen model={model} size={session.size()} />,
+ *       onKey(key) {                                       // one key at a time, Ctrl-C among them; Ctrl-Z is done here
+ *         if (model.field) return session.sendToInk(key);  // to a mounted <TextInput>; its onChange changes the model
+ *         model = update(model, key);
+ *         if (model.done) session.quit(0);
+ *         session.invalidate();                            // drawn once, when this turn of the event loop ends
+ *       },
+ *       onResize: () => undefined,                         // view() is drawn anew in any case
+ *       onEnd: (reason) => journal.close(reason),          // once, on every way out, after the terminal is given back
+ *     });
+ */
+
+/** Why a session ends. */
+export type End =
+  | { readonly kind: "quit"; readonly code: number }
+  | { readonly kind: "signal"; readonly signal: Signal; readonly code: number }
+  | { readonly kind: "error"; readonly error: unknown; readonly code: number }
+  /** The line dropped, or the terminal was closed. */
+  | { readonly kind: "gone"; readonly code: number };
+
+/** What the session asks of the program on the screen. */
+export interface App {
+  /** Ink's `render`: handed in, so that Ink is imported after the environment is set. */
+  readonly render: (node: ReactNode, options: RenderOptions) => Instance;
+  /** The screen as it is to be seen now. */
+  readonly view: () => ReactNode;
+  /** Exactly one key. */
+  readonly onKey: (key: Key) => void;
+  /** The terminal has another size; the view is drawn anew afterwards. */
+  readonly onResize?: (size: Size) => void;
+  /** The session is over: save what is to be saved. Called once, whatever ended it. */
+  readonly onEnd?: (end: End) => void;
+}
+
+export interface Session {
+  size(): Size;
+  /** Enter the terminal and stay until an end; gives the exit code of `quit`. Every other end exits the process. */
+  run(app: App): Promise<number>;
+  /** The view is out of date. It is drawn when this turn of the event loop ends. */
+  invalidate(): void;
+  /** Hand a key to Ink's own input, after drawing what is out of date, so that a field just opened is there to take it. */
+  sendToInk(key: Key): void;
+  /** Give the terminal back and end with this exit code. */
+  quit(code: number): void;
+}
+
+/** The streams of the process, and what the terminal can do. */
+export interface SessionOptions {
+  readonly stdin: NodeJS.ReadStream;
+  readonly stdout: NodeJS.WriteStream;
+  readonly stderr: NodeJS.WriteStream;
+  readonly capabilities: Capabilities;
+}
+
+const signals = { SIGHUP: 1, SIGINT: 2, SIGQUIT: 3, SIGTERM: 15 } as const;
+export type Signal = keyof typeof signals;
+
+/** Exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h). */
+export const internalError = 70;
+
+/** Milliseconds after which a suspension that the system did not grant is over. */
+const suspension = 100;
+
+/** A session on a terminal; nothing is touched before `run`. */
+export function createSession({ stdin, stdout, stderr, capabilities }: SessionOptions): Session {
+  let size = sizeOf(stdout);
+  let app: App | undefined;
+  let instance: Instance | undefined;
+  let resolveRun: (code: number) => void = () => undefined;
+  let ended = false;
+  let suspended = false;
+
+  let decoding = nothingDecoded;
+  let silenceTimer: NodeJS.Timeout | undefined;
+
+  let outOfDate = false;
+  let turn: NodeJS.Immediate | undefined;
+  let frame: string | undefined;
+  let shown: Cells = unknownCells(size);
+  let pen = freshPen;
+
+  const keyboard = inkKeyboard();
+  const screen = inkScreen(
+    () => size,
+    (drawn) => {
+      frame = drawn;
+      schedule();
+    },
+  );
+  const output = openOutput(stdout, schedule, () => finish({ kind: "gone", code: 128 + signals.SIGHUP }));
+  const held = holdWrites([stdout, stderr]);
+
+  function schedule(): void {
+    if (ended || turn !== undefined) return;
+    turn = setImmediate(() => {
+      turn = undefined;
+      if (ended || suspended) return;
+      // On a line that has not taken the last frame yet, the next one is drawn when it has.
+      if (!output.isFree()) return;
+      attempt(draw);
+      paint();
+    });
+  }
+
+  function draw(): void {
+    if (!outOfDate || app === undefined) return;
+    outOfDate = false;
+    instance?.rerender(app.view());
+  }
+
+  function paint(): void {
+    if (ended || suspended || frame === undefined || !output.isFree()) return;
+    const next = cellsOf(frame, size, capabilities);
+    frame = undefined;
+    const update = diff(shown, next, pen);
+    shown = next;
+    pen = update.pen;
+    if (update.bytes !== "") output.send(update.bytes);
+  }
+
+  function invalidate(): void {
+    outOfDate = true;
+    schedule();
+  }
+
+  function sendToInk(key: Key): void {
+    const chunk = encodeForInk(key);
+    if (chunk === undefined || ended) return;
+    draw();
+    keyboard.type(chunk);
+    invalidate();
+  }
+
+  function take(bytes: Uint8Array): void {
+    clearTimeout(silenceTimer);
+    settle(decode(decoding, bytes));
+  }
+
+  function settle({ keys, state }: ReturnType<typeof decode>): void {
+    decoding = state;
+    if (isWaiting(state)) silenceTimer = setTimeout(() => settle(lapse(decoding)), silence);
+    for (const key of keys) {
+      if (ended) return;
+      if (chord(key) === "ctrl+z") suspend();
+      else attempt(() => app?.onKey(key));
+    }
+  }
+
+  /** Errors in the program's own handlers end the session like any other. */
+  function attempt(work: () => void): void {
+    try {
+      work();
+    } catch (error) {
+      fail(error);
+    }
+  }
+
+  function fail(error: unknown): void {
+    finish({ kind: "error", error, code: internalError });
+  }
+
+  function enterTerminal(): void {
+    stdin.setRawMode(true);
+    size = sizeOf(stdout);
+    shown = unknownCells(size);
+    pen = freshPen;
+    output.send(enter);
+  }
+
+  function redraw(): void {
+    app?.onResize?.(size);
+    screen.resize();
+    invalidate();
+  }
+
+  function suspend(): void {
+    suspended = true;
+    output.finish(leave);
+    stdin.setRawMode(false);
+    held.release();
+    process.off("SIGTSTP", suspend);
+    setTimeout(resume, suspension);
+    // The whole group, since a shell waits for all of it.
+    process.kill(0, "SIGTSTP");
+  }
+
+  function resume(): void {
+    if (ended) return;
+    if (suspended) {
+      suspended = false;
+      process.on("SIGTSTP", suspend);
+      held.hold();
+    } else {
+      // Stopped and continued from outside: someone else may have had the terminal, in another mode.
+      stdin.setRawMode(false);
+    }
+    enterTerminal();
+    attempt(redraw);
+  }
+
+  function resized(): void {
+    const now = sizeOf(stdout);
+    if (now.columns === size.columns && now.rows === size.rows) return;
+    size = now;
+    shown = unknownCells(size);
+    pen = { ...freshPen, style: pen.style, cursorShown: pen.cursorShown };
+    attempt(redraw);
+  }
+
+  function finish(end: End): void {
+    if (ended) return;
+    ended = true;
+    screen.mute();
+    clearTimeout(silenceTimer);
+    if (!suspended) output.finish(leave);
+    attemptQuietly(() => stdin.setRawMode(false));
+    stdin.off("data", take);
+    stdin.pause();
+    held.release();
+    attemptQuietly(() => instance?.unmount());
+    attemptQuietly(() => app?.onEnd?.(end));
+    unlisten();
+    if (end.kind === "error") attemptQuietly(() => stderr.write(`${messageOf(end.error)}\n`));
+    if (end.kind === "quit") resolveRun(end.code);
+    else process.exit(end.code);
+  }
+
+  const handlers: readonly (readonly [string, (argument: unknown) => void])[] = [
+    ...Object.entries(signals).map(
+      ([signal, number]) =>
+        [signal, () => finish({ kind: "signal", signal: signal as Signal, code: 128 + number })] as const,
+    ),
+    ["uncaughtException", fail],
+    ["unhandledRejection", fail],
+    ["SIGTSTP", suspend],
+    ["SIGCONT", resume],
+    ["exit", (code) => finish({ kind: "quit", code: Number(code) })],
+  ];
+
+  function hangUp(): void {
+    finish({ kind: "gone", code: 128 + signals.SIGHUP });
+  }
+
+  function listen(): void {
+    for (const [event, handler] of handlers) process.on(event, handler);
+    stdin.on("data", take);
+    for (const event of ["end", "close", "error"]) stdin.on(event, hangUp);
+    stdout.on("error", hangUp);
+    stdout.on("resize", resized);
+  }
+
+  function unlisten(): void {
+    for (const [event, handler] of handlers) process.off(event, handler);
+    for (const event of ["end", "close", "error"]) stdin.off(event, hangUp);
+    stdout.off("resize", resized);
+  }
+
+  return {
+    size: () => size,
+    invalidate,
+    sendToInk,
+    quit: (code) => finish({ kind: "quit", code }),
+    run(program) {
+      app = program;
+      return new Promise((resolve) => {
+        resolveRun = resolve;
+        listen();
+        held.hold();
+        enterTerminal();
+        stdin.resume();
+        attempt(() => {
+          instance = program.render(program.view(), {
+            stdin: keyboard.stream,
+            stdout: screen.stream,
+            stderr,
+            debug: true,
+            exitOnCtrlC: false,
+            patchConsole: false,
+          });
+          instance.waitUntilExit().catch(fail);
+        });
+      });
+    },
+  };
+}
+
+function sizeOf(stdout: NodeJS.WriteStream): Size {
+  const [columns, rows] = stdout.getWindowSize();
+  return { columns: columns || 80, rows: rows || 24 };
+}
+
+/** One line in words, without the places in the program that only its makers can read. */
+function messageOf(error: unknown): string {
+  const text = error instanceof Error ? error.message : String(error);
+  const line = text.split("\n")[0]?.trim() || "no reason given";
+  return `rackwright stopped, by a fault of its own: ${line}. Your edits are kept.`;
+}
+
+/** On the way out nothing may stand in the way, not even a second fault. */
+function attemptQuietly(work: () => void): void {
+  try {
+    work();
+  } catch {
+    // The first fault is the one that is told.
+  }
+}
