@@ -1,7 +1,8 @@
 import { compile } from "../kinematics/compile.ts";
 import { newPoses } from "../kinematics/poses.ts";
 import { solve } from "../kinematics/solve.ts";
-import type { Car } from "../vehicle/car.ts";
+import type { Car, LengthUnit } from "../vehicle/car.ts";
+import { sayLength } from "../vehicle/units/format.ts";
 import { blameOf, blameWords } from "./blame.ts";
 import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
 import { drawnOf, settingOf } from "./front.ts";
@@ -41,7 +42,7 @@ export function studyOf(car: Car): Study | Refused {
   const end = frontEndOf(front, settingOf(car));
   const blame = blameOf(end.ridePose(0), 0);
   if (blame !== null) {
-    const words = blameWords(blame, (mm) => roughLength(mm, car));
+    const words = blameWords(blame, (mm) => fineLength(mm, car.form.units));
     return { refused: `At rack 0, travel 0 the front end does not go together: the ${words}.` };
   }
   return studyOfEnd(car, end);
@@ -90,7 +91,9 @@ function steersBackwards(car: Car, end: FrontEnd): boolean | null {
   return moves === "left" ? end.rackLeftTurns === "right" : end.rackLeftTurns === "left";
 }
 
-/** A length in the file's units to a hundredth of an inch or a tenth of a millimetre, never rounded to nothing. */
-function roughLength(mm: number, car: Car): string {
-  return car.form.units === "in" ? `${Math.max(mm / 25.4, 0.01).toFixed(2)} in` : `${Math.max(mm, 0.1).toFixed(1)} mm`;
+/** A length in the file's units, finer than a tape reads and never rounded to nothing: a gap of nothing is no gap. */
+function fineLength(mm: number, units: LengthUnit): string {
+  return units === "in"
+    ? sayLength(Math.max(mm, 0.01 * 25.4), { unit: "in", decimals: 2 })
+    : sayLength(Math.max(mm, 0.1), { unit: "mm" });
 }

@@ -8,6 +8,7 @@ import { rackSpan, steerTable } from "../../src/measures/steerTable.ts";
 import { toe } from "../../src/measures/toe.ts";
 import { expectClose } from "../close.ts";
 import { endOf, inch, mirrored, offsetCar, poseOf, setting, tabsAhead, withRack, withRods } from "./cars.ts";
+import { notFinite } from "./notFinite.ts";
 
 describe("rows", () => {
   test("both ends are exact and the places evenly counted", () => {
@@ -95,7 +96,8 @@ describe("places that cannot be reached", () => {
     const far = rows[0];
     expect(far.blame).not.toBeNull();
     expect([far.turn, far.inner, far.outer, far.ackermann, far.turnRadius]).toEqual([null, null, null, null, null]);
-    expect(JSON.stringify(rows)).not.toContain("NaN");
+    expect(notFinite(rows)).toEqual([]);
+    expect(notFinite({ rows, spoilt: [0, Number.NaN] })).toEqual([".spoilt[1]"]);
     const high = bumpTable(end, 0, { from: 0, to: 60 * inch, rows: 3 });
     expect(high.rows[2].blame).not.toBeNull();
     expect(high.rows[2].left.toe).toBeNull();
