@@ -1,7 +1,12 @@
-import type { Corner, DoubleArmPoints, Drawn, Point } from "../../src/kinematics/drawn.ts";
+import type { Corner, DoubleArmPoints, Drawn, Linkage, Point, Rack } from "../../src/kinematics/drawn.ts";
 import { distance, point } from "./vectors.ts";
 
-/** One corner's drawing as the tests' own solutions need it, read from the kernel's input and from nothing else of the kernel. */
+/** What the tests' own solutions can solve: a double arm steered by a rack. They read nothing of the kernel but its input. */
+export interface DoubleArmCar extends Drawn {
+  readonly linkage: Extract<Linkage, { kind: "double-arm" }>;
+  readonly mechanism: Rack;
+}
+
 export type SideName = "left" | "right";
 export const sides: readonly SideName[] = ["left", "right"];
 
@@ -15,7 +20,7 @@ export interface Places {
   readonly spin: Point;
 }
 
-export function armsOf(drawn: Drawn, side: SideName): DoubleArmPoints {
+export function armsOf(drawn: DoubleArmCar, side: SideName): DoubleArmPoints {
   return drawn.linkage[side];
 }
 
@@ -23,7 +28,7 @@ export function armsOf(drawn: Drawn, side: SideName): DoubleArmPoints {
  * The rack's inner eye of one side at a rack displacement, in the corner's frame (y outboard), mm. The rack's own line goes through its middle
  * eye, along (0, cos tilt, sin tilt) of the vehicle; half of eye to eye out on it, moved by the displacement, positive to the driver's left.
  */
-export function innerEye(drawn: Drawn, side: SideName, input: number): Point {
+export function innerEye(drawn: DoubleArmCar, side: SideName, input: number): Point {
   const { ahead, up, eyeToEye, offset, tilt } = drawn.mechanism;
   const along = (side === "left" ? eyeToEye / 2 : -eyeToEye / 2) + input;
   const toLeft = offset + along * Math.cos(tilt);
@@ -36,7 +41,7 @@ export function drawnSpin({ camber, toe }: Corner): Point {
 }
 
 /** All places as drawn: rack at straight-ahead, travel 0. */
-export function drawnPlaces(drawn: Drawn, side: SideName): Places {
+export function drawnPlaces(drawn: DoubleArmCar, side: SideName): Places {
   const corner = drawn[side];
   const arms = armsOf(drawn, side);
   return {
@@ -50,7 +55,7 @@ export function drawnPlaces(drawn: Drawn, side: SideName): Places {
 }
 
 /** The tie rod's length when it is cut to fit the drawing, mm. */
-export function fittedRod(drawn: Drawn, side: SideName): number {
+export function fittedRod(drawn: DoubleArmCar, side: SideName): number {
   const { tieRodOuter, tieRodInner } = drawnPlaces(drawn, side);
   return distance(tieRodOuter, tieRodInner);
 }

@@ -1,4 +1,5 @@
-import type { Corner, DoubleArmPoints, Drawn, Point } from "../../src/kinematics/drawn.ts";
+import type { Corner, DoubleArmPoints, Point } from "../../src/kinematics/drawn.ts";
+import type { DoubleArmCar } from "./corner.ts";
 import { point } from "./vectors.ts";
 
 /** Front ends that several checks use. Everything here is invented geometry in mm. */
@@ -16,7 +17,16 @@ export interface AlikeSides {
 }
 
 /** A front end alike on both sides, the rack central and level, rods cut to fit, tuned for +-rack and +-travel mm. */
-export function alike({ arms, inner, outer, wheelCenter, camber = 0, toe = 0, rack, travel }: AlikeSides): Drawn {
+export function alike({
+  arms,
+  inner,
+  outer,
+  wheelCenter,
+  camber = 0,
+  toe = 0,
+  rack,
+  travel,
+}: AlikeSides): DoubleArmCar {
   const corner: Corner = { tieRodOuter: outer, tieRodLength: null, wheelCenter, camber, toe };
   return {
     linkage: { kind: "double-arm", left: arms, right: arms },
@@ -36,7 +46,7 @@ export function alike({ arms, inner, outer, wheelCenter, camber = 0, toe = 0, ra
 }
 
 /** The spatial double arm whose curves three independent solutions agree on; tyre radius 330. */
-export const spatialCar: Drawn = alike({
+export const spatialCar: DoubleArmCar = alike({
   arms: {
     lowerFront: point(150, 250, 280),
     lowerRear: point(-150, 250, 280),

@@ -1,6 +1,6 @@
 import { lup, lusolve } from "mathjs";
-import type { Drawn, Point } from "../../src/kinematics/drawn.ts";
-import { armsOf, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
+import type { Point } from "../../src/kinematics/drawn.ts";
+import { armsOf, type DoubleArmCar, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
 import { cross, distance, dot, minus, plus, point, times, unit } from "./vectors.ts";
 
 /**
@@ -45,7 +45,7 @@ const differenceStep = 1;
 const leastStep = 1e-7;
 
 /** The loop equations of one corner. */
-export function cornerOf(drawn: Drawn, side: SideName): Corner {
+export function cornerOf(drawn: DoubleArmCar, side: SideName): Corner {
   const arms = armsOf(drawn, side);
   const places = drawnPlaces(drawn, side);
   const tip = plus(places.wheelCenter, times(places.spin, spinArm));

@@ -1,6 +1,6 @@
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
-import type { Drawn, Point } from "../../src/kinematics/drawn.ts";
-import { armsOf, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
+import type { Point } from "../../src/kinematics/drawn.ts";
+import { armsOf, type DoubleArmCar, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
 import { cross, distance, dot, length, minus, plus, point, times, unit, type Vector } from "./vectors.ts";
 
 /**
@@ -16,7 +16,7 @@ export interface Fitted {
   readonly residual: number;
 }
 
-export function fitPose(drawn: Drawn, side: SideName, input: number, travel: number, steps = 8): Fitted {
+export function fitPose(drawn: DoubleArmCar, side: SideName, input: number, travel: number, steps = 8): Fitted {
   const arms = armsOf(drawn, side);
   const start = drawnPlaces(drawn, side);
   const fitted = fittedRod(drawn, side);
