@@ -12,19 +12,26 @@ export interface Capabilities {
 /** The part of the environment that says what a terminal can do. */
 export type Environment = Readonly<Record<string, string | undefined>>;
 
-/** What the terminal can do, read from the environment and the command line; both streams must be terminals for any of it. */
+/** What was asked for on the command line. */
+export interface Wanted {
+  readonly ascii?: boolean;
+  readonly plain?: boolean;
+}
+
+/** What the terminal can do, read from the environment; both streams must be terminals for any of it. */
 export function capabilitiesOf(
   env: Environment,
-  argv: readonly string[],
+  wanted: Wanted,
   isTerminal: { readonly stdin: boolean; readonly stdout: boolean },
 ): Capabilities {
   const terminals = isTerminal.stdin && isTerminal.stdout;
   const dumb = isDumb(env);
+  const plain = wanted.plain === true || (terminals && dumb);
   return {
-    interactive: terminals && !dumb && !argv.includes("--plain"),
-    plain: argv.includes("--plain") || (terminals && dumb),
+    interactive: terminals && !plain,
+    plain,
     color: isTerminal.stdout && !dumb ? colorOf(env) : "none",
-    unicode: !argv.includes("--ascii") && hasUnicode(env),
+    unicode: wanted.ascii !== true && hasUnicode(env),
   };
 }
 

@@ -1,10 +1,10 @@
-import { type Capabilities, capabilitiesOf, type Environment } from "./capabilities.ts";
+import { type Capabilities, capabilitiesOf, type Environment, type Wanted } from "./capabilities.ts";
 
 /**
  * What Ink and the libraries under it read from the environment when they are imported, set right beforehand. Must run
  * before anything imports Ink:
  *
- *     const capabilities = prepareEnvironment(process.env, process.argv, process);
+ *     const capabilities = prepareEnvironment(process.env, { ascii: true }, process);
  *     const { run } = await import("../screen/run.ts");
  *
  * - NODE_ENV: without `production` a redraw costs three times as much and leaks memory.
@@ -17,12 +17,12 @@ import { type Capabilities, capabilitiesOf, type Environment } from "./capabilit
  */
 export function prepareEnvironment(
   env: Record<string, string | undefined>,
-  argv: readonly string[],
+  wanted: Wanted,
   streams: { readonly stdin: { readonly isTTY?: boolean }; readonly stdout: { readonly isTTY?: boolean } },
 ): Capabilities {
   const before: Environment = { ...env };
   const isTerminal = { stdin: streams.stdin.isTTY === true, stdout: streams.stdout.isTTY === true };
-  const capabilities = capabilitiesOf(before, argv, isTerminal);
+  const capabilities = capabilitiesOf(before, wanted, isTerminal);
   env.NODE_ENV = "production";
   delete env.DEV;
   if (capabilities.interactive) {

@@ -2,7 +2,7 @@ import type { Instance, RenderOptions } from "ink";
 import type { ReactNode } from "react";
 import type { Capabilities } from "./capabilities.ts";
 import { type Cells, cellsOf, type Size, unknownCells } from "./cells.ts";
-import { decode, isWaiting, lapse, nothingDecoded, silence } from "./decode.ts";
+import { type Decoded, decode, isWaiting, lapse, nothingDecoded, silence } from "./decode.ts";
 import { diff, freshPen } from "./diff.ts";
 import { holdWrites } from "./held.ts";
 import { encodeForInk } from "./inkKey.ts";
@@ -14,7 +14,7 @@ import { openOutput } from "./output.ts";
 /*
  * The screen's hold on the terminal, from the first frame to the last. State lives outside React; Ink only draws:
  *
- *     const capabilities = prepareEnvironment(process.env, process.argv, process);   // environment.ts, before Ink
+ *     const capabilities = prepareEnvironment(process.env, {}, process);   // environment.ts, before Ink
  *     const { render } = await import("ink");
  *     const session = createSession({ stdin: process.stdin, stdout: process.stdout, stderr: process.stderr, capabilities });
  *     let model = start(car);
@@ -80,6 +80,9 @@ export type Signal = keyof typeof signals;
 /** Exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h). */
 export const internalError = 70;
 
+/** Keys that may wait for their turn before no more are read. */
+const mostKeys = 1000;
+
 /** Milliseconds after which a suspension that the system did not grant is over. */
 const suspension = 100;
 
@@ -94,6 +97,8 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
 
   let decoding = nothingDecoded;
   let silenceTimer: NodeJS.Timeout | undefined;
+  let keys: readonly Key[] = [];
+  let inkIsBusy = false;
 
   let outOfDate = false;
   let turn: NodeJS.Immediate | undefined;
@@ -113,15 +118,19 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   const held = holdWrites([stdout, stderr]);
 
   function schedule(): void {
-    if (ended || turn !== undefined) return;
-    turn = setImmediate(() => {
-      turn = undefined;
-      if (ended || suspended) return;
-      // On a line that has not taken the last frame yet, the next one is drawn when it has.
-      if (!output.isFree()) return;
+    if (!ended && turn === undefined) turn = setImmediate(takeTurn);
+  }
+
+  function takeTurn(): void {
+    turn = undefined;
+    if (ended || suspended) return;
+    inkIsBusy = false;
+    // On a line that has not taken the last frame yet, the next one is drawn when it has.
+    if (output.isFree()) {
       attempt(draw);
       paint();
-    });
+    }
+    handleKeys();
   }
 
   function draw(): void {
@@ -150,6 +159,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     if (chunk === undefined || ended) return;
     draw();
     keyboard.type(chunk);
+    inkIsBusy = true;
     invalidate();
   }
 
@@ -158,14 +168,25 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     settle(decode(decoding, bytes));
   }
 
-  function settle({ keys, state }: ReturnType<typeof decode>): void {
-    decoding = state;
-    if (isWaiting(state)) silenceTimer = setTimeout(() => settle(lapse(decoding)), silence);
-    for (const key of keys) {
-      if (ended) return;
-      if (chord(key) === "ctrl+z") suspend();
-      else attempt(() => app?.onKey(key));
+  function settle(decoded: Decoded): void {
+    decoding = decoded.state;
+    if (isWaiting(decoding)) silenceTimer = setTimeout(() => settle(lapse(decoding)), silence);
+    keys = keys.concat(decoded.keys);
+    handleKeys();
+  }
+
+  /** Key after key; after one for Ink the rest wait for the next turn, as React wants time between two updates. */
+  function handleKeys(): void {
+    let handled = 0;
+    while (handled < keys.length && !ended && !suspended && !inkIsBusy) {
+      const key = keys[handled++];
+      if (key !== undefined && chord(key) === "ctrl+z") suspend();
+      else if (key !== undefined) attempt(() => app?.onKey(key));
     }
+    keys = keys.slice(handled);
+    // Whoever pastes a book into the keyboard waits, and the program's memory does not grow.
+    if (keys.length > mostKeys) stdin.pause();
+    else if (!ended && !suspended) stdin.resume();
   }
 
   /** Errors in the program's own handlers end the session like any other. */

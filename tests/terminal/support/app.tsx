@@ -1,0 +1,101 @@
+import { appendFileSync } from "node:fs";
+import { Box, render, Text, Transform } from "ink";
+import TextInput from "ink-text-input";
+import { cursorFromInverse } from "../../../src/terminal/cursor.ts";
+import { prepareEnvironment } from "../../../src/terminal/environment.ts";
+import { chord, type Key } from "../../../src/terminal/key.ts";
+import { createSession } from "../../../src/terminal/session.ts";
+
+/*
+ * A small program on the session: a count, the last keys, a field of Ink's own kind, and a fault for each key that the
+ * tests press. State outside React, as in the program itself.
+ */
+
+const capabilities = prepareEnvironment(process.env, { ascii: process.argv.includes("--ascii") }, process);
+const session = createSession({ stdin: process.stdin, stdout: process.stdout, stderr: process.stderr, capabilities });
+
+const model = {
+  keys: [] as string[],
+  count: 0,
+  field: undefined as string | undefined,
+  entries: [] as string[],
+  broken: false,
+};
+
+function Screen() {
+  if (model.broken) throw new Error("broken in a render");
+  const { columns, rows } = session.size();
+  return (
+    <Box flexDirection="column" width={columns} height={rows} borderStyle="round">
+      <Text bold>Harness {`${columns}x${rows}`} toe 0.10° ±</Text>
+      <Text color="red">count {model.count}</Text>
+      <Text>keys {model.keys.slice(-8).join(" ")}</Text>
+      <Text>
+        entries {model.entries.slice(-4).join(",")} of {model.entries.length}
+      </Text>
+      {model.field === undefined ? (
+        <Text dimColor>no field</Text>
+      ) : (
+        <Transform transform={cursorFromInverse}>
+          <TextInput
+            value={model.field}
+            onChange={(text) => {
+              model.field = text;
+            }}
+            onSubmit={(text) => {
+              model.entries.push(text);
+              model.field = undefined;
+            }}
+          />
+        </Transform>
+      )}
+    </Box>
+  );
+}
+
+const faults: Record<string, () => void> = {
+  q: () => session.quit(0),
+  Q: () => session.quit(1),
+  "ctrl+c": () => session.quit(130),
+  H: () => {
+    throw new Error("broken in a key");
+  },
+  T: () => {
+    setTimeout(() => {
+      throw new Error("broken in a timer");
+    });
+  },
+  P: () => {
+    Promise.reject(new Error("broken in a promise"));
+  },
+  R: () => {
+    model.broken = true;
+  },
+  W: () => process.stderr.write("a word from a library\n"),
+};
+
+function onKey(key: Key): void {
+  const name = chord(key);
+  model.count += 1;
+  if (model.field !== undefined) {
+    if (name === "escape") model.field = undefined;
+    else session.sendToInk(key);
+  } else if (name === "enter") {
+    model.field = "";
+  } else {
+    model.keys.push(key.name === "paste" ? `paste:${key.text}` : name);
+    faults[name]?.();
+  }
+  session.invalidate();
+}
+
+const code = await session.run({
+  render,
+  view: () => <Screen />,
+  onKey,
+  onEnd: (end) => {
+    const log = process.env.HARNESS_LOG;
+    if (log !== undefined) appendFileSync(log, `${end.kind}\n`);
+  },
+});
+process.exitCode = code;
