@@ -30,7 +30,7 @@ export interface Tree {
   readonly root: Mapping;
   /** Plain data for the schema. */
   readonly data: unknown;
-  readonly hasAliases: boolean;
+  readonly hasAnchors: boolean;
   readonly document: Document.Parsed;
   /** Line and column of an offset, as editors count. */
   readonly place: (offset: number) => { line: number; column: number };
@@ -133,14 +133,14 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
   if (root === null) return wholeFile("the file holds nothing but comments; a car file begins with title: and units:");
   if (!isMap(root))
     return wholeFile("this is not a car file: it should be keys and values, such as units: in and wheelbase: 68");
-  let hasAliases = false;
+  let hasAnchors = false;
   const data: unknown = document.toJS({
     maxAliasCount: mostAliases,
     onAnchor: () => {
-      hasAliases = true;
+      hasAnchors = true;
     },
   });
-  return { text, root, data, hasAliases, document, place };
+  return { text, root, data, hasAnchors, document, place };
 }
 
 /** The text of a car file as YAML, or what keeps it from being that. Never throws, whatever the text. */
