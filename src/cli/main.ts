@@ -1,32 +1,29 @@
-import { Command, CommanderError } from "commander";
-import { version } from "../../package.json";
-import { Ended, Exit } from "./exit.ts";
-import { type Streams, write } from "./streams.ts";
-
-/** Opens the screen on a car file or a preset, until the builder leaves it; gives the exit code. */
-export type OpenScreen = (asked: { file?: string; preset?: string; ascii?: boolean }) => Promise<number>;
+import { findCar } from "./car.ts";
+import { commandNames } from "./commandNames.ts";
+import { Desk, type OpenScreen } from "./desk.ts";
+import { Ended } from "./exit.ts";
+import { onTerminal, type Streams } from "./streams.ts";
 
 /** The command line: what was typed after the program's name, and its streams, to an exit code. */
-export async function main(argv: readonly string[], streams: Streams, _openScreen: OpenScreen): Promise<number> {
-  const said: string[] = [];
-  const complained: string[] = [];
-  const program = new Command("rackwright")
-    .description("Steering and front suspension geometry for the fabrication bench.")
-    .version(version)
-    .exitOverride()
-    .configureOutput({ writeOut: (text) => said.push(text), writeErr: (text) => complained.push(text) });
+export async function main(argv: readonly string[], streams: Streams, openScreen: OpenScreen): Promise<number> {
+  const desk = new Desk(streams, openScreen);
   try {
-    await program.parseAsync(argv, { from: "user" });
-    return Exit.done;
-  } catch (error) {
-    if (error instanceof CommanderError) return error.exitCode === 0 ? Exit.done : Exit.badInput;
-    if (error instanceof Ended) {
-      complained.push(`${error.message}\n`);
-      return error.exit;
+    if (asksForScreen(argv, streams)) {
+      return await openScreen(findCar(argv[0]));
     }
-    throw error;
-  } finally {
-    await write(streams.stdout, said.join(""));
-    await write(streams.stderr, complained.join(""));
+    const { runProgram } = await import("./program.ts");
+    await runProgram(argv, desk);
+  } catch (error) {
+    if (!(error instanceof Ended)) throw error;
+    desk.note(`rackwright: ${error.message}`);
+    desk.exit = error.exit;
   }
+  await desk.flush();
+  return desk.exit;
+}
+
+/** The screen is opened without waiting for the parser of options when there is nothing for it to do. */
+function asksForScreen(argv: readonly string[], streams: Streams): boolean {
+  const [first = "", ...more] = argv;
+  return onTerminal(streams) && more.length === 0 && !first.startsWith("-") && !commandNames.includes(first);
 }

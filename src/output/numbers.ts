@@ -17,12 +17,19 @@ export function unitsOf(length: LengthUnit): Units {
 
 const DEGREES = 180 / Math.PI;
 
+/**
+ * A length in the reader's unit. An inch is 127/5 mm exactly: this way the inches of nearly every length that was typed
+ * in inches come out as they were typed, which dividing by 25.4 does not do.
+ */
+function lengthInUnits(mm: number, unit: LengthUnit): number {
+  return unit === "in" ? (mm * 5) / 127 : mm;
+}
+
 /** A number of the measures (mm, rad, rad/mm, percent) in the reader's units, not rounded. */
 export function inUnits(value: number, kind: FigureKind, unit: LengthUnit): number {
-  const perUnit = unit === "in" ? inch : 1;
-  if (kind === "length") return value / perUnit;
+  if (kind === "length") return lengthInUnits(value, unit);
   if (kind === "angle") return value * DEGREES;
-  if (kind === "angle-per-length") return value * DEGREES * perUnit;
+  if (kind === "angle-per-length") return value * DEGREES * (unit === "in" ? inch : 1);
   return value;
 }
 

@@ -39,15 +39,23 @@ function cell<Row>({ kind, read }: Column<Row>, row: Row, unit: LengthUnit): str
   return typeof value === "string" || kind === "word" ? String(value) : written(value, kind, unit);
 }
 
-/** Which way is positive, a line for each way: "toe, toe change: toe-in positive". */
+/** Which way is positive, a line for each way: "toe, change: toe-in positive", the same for both wheels. */
 export function signs(headed: readonly Headed<never>[]): string[] {
   const bySign = new Map<string, string[]>();
   for (const { head, column } of headed) {
     if (column.sign === "") continue;
     const names = bySign.get(column.sign) ?? [];
-    const name = head.join(" ");
+    const name = nameOf(head);
     if (!names.includes(name)) names.push(name);
     bySign.set(column.sign, names);
   }
   return [...bySign].map(([sign, names]) => `${names.join(", ")}: ${sign}`);
+}
+
+/** A heading's lines as a name: a word broken over them put together, without the wheel it belongs to. */
+function nameOf(head: readonly string[]): string {
+  return head
+    .join(" ")
+    .replace("- ", "")
+    .replace(/^(left|right) /, "");
 }

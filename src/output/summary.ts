@@ -31,8 +31,8 @@ export function summaryText(study: Study, length: Length): string[] {
   return [
     ...wrap(study.car.title, WIDTH),
     ...loud(steersBackwards(study)),
-    ...study.car.warnings.flatMap((warning) => wrap(`Warning: ${complaintText(warning)}`, WIDTH, 2)),
-    ...(study.worst.blame === null ? [] : wrap(`Warning: ${outOfReach(study.worst.blame, length)}`, WIDTH, 2)),
+    ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),
+    ...(study.worst.blame === null ? [] : wrap(outOfReach(study.worst.blame, length), WIDTH, "Warning: ", 2)),
     "",
     ...block("LOCK", [
       ...sides((wheel) => lockWords(study, wheel, length)),
@@ -103,7 +103,7 @@ function sides(words: (wheel: Wheel) => string): string[] {
 
 function block(name: string, lines: readonly (string | null)[]): string[] {
   const said = lines.filter((line) => line !== null);
-  return [...said.flatMap((line, i) => wrap(`${(i === 0 ? name : "").padEnd(12)}${line}`, WIDTH, 14)), ""];
+  return [...said.flatMap((line, i) => wrap(line, WIDTH, (i === 0 ? name : "").padEnd(12), 14)), ""];
 }
 
 function lockWords(study: Study, wheel: Wheel, length: Length): string {

@@ -22,16 +22,17 @@ export function table(headings: readonly Cells[], rows: readonly Cells[], left: 
   return [...headings.map(line), rule, ...rows.map(line)];
 }
 
-/** Words broken into lines no wider than `width`, each after the first indented by `indent` spaces. */
-export function wrap(text: string, width: number, indent = 0): string[] {
+/** Words broken into lines no wider than `width`: the first begins with `first`, the others with spaces to `indent`. */
+export function wrap(words: string, width: number, first = "", indent = first.length): string[] {
   const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(" ")) {
-    const tried = line === "" ? word : `${line} ${word}`;
-    if (tried.trimStart().length > 0 && tried.length > width && line.trim() !== "") {
+  let line = first;
+  let begun = false;
+  for (const word of words.split(" ")) {
+    if (begun && line.length + 1 + word.length > width) {
       lines.push(line);
       line = " ".repeat(indent) + word;
-    } else line = tried;
+    } else line += begun ? ` ${word}` : word;
+    begun = true;
   }
   lines.push(line);
   return lines;

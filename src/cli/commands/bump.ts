@@ -1,0 +1,52 @@
+import { Command } from "commander";
+import { travelSpan } from "../../measures/bumpTable.ts";
+import { bumpCsv, bumpJson, bumpText } from "../../output/bump.ts";
+import { openStudy } from "../car.ts";
+import type { Desk } from "../desk.ts";
+import { examples } from "../examples.ts";
+import { lengthOf, type SpanOptions, spanOf } from "../lengths.ts";
+import { tellUnreached, warnOfRack, warnOfTravel } from "../reach.ts";
+import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+
+/** `rackwright bump FILE`: what both wheels do as they go up and down together. */
+export function bumpCommand(desk: Desk): Command {
+  const command = new Command("bump")
+    .description(
+      "What toe, camber, caster and track do as both wheels go up and down together, the steering held still.",
+    )
+    .argument("<FILE>", "a car file, or a preset's name")
+    .option("--rack <length>", "where the rack is held, from its middle, to the driver's left positive (default: 0)")
+    .option("--from <length>", "first travel of the wheels, bump positive (default: full droop)")
+    .option("--to <length>", "last travel (default: full bump)")
+    .option("--step <length>", "from row to row (default: 21 rows)");
+  return reporting(command, "table")
+    .addHelpText(
+      "after",
+      examples(
+        ["rackwright bump car.yaml", "full droop to full bump, rack in its middle"],
+        ["rackwright bump car.yaml --rack='-1 1/2 in'", "with the rack 1 1/2 in to the right"],
+        ["rackwright bump car.yaml --from=-50 --to=50 --step=5 --units mm", "in millimetres, every 5 mm"],
+      ),
+    )
+    .action((file: string) => {
+      const options = command.optsWithGlobals<ReportOptions & SpanOptions & { rack?: string }>();
+      const study = openStudy(desk, file);
+      const unit = options.units ?? study.car.form.units;
+      const length = lengthsIn(unit);
+      const rack = options.rack === undefined ? 0 : lengthOf("--rack", options.rack, unit);
+      const span = spanOf(options, travelSpan(study), unit, (words) => desk.note(words));
+      warnOfRack(desk, study, [rack], length);
+      warnOfTravel(desk, study, [span.from, span.to], length);
+      const table = study.bumpTable(rack, span);
+      printReport(desk, options, {
+        json: () => bumpJson(table, unit),
+        csv: () => bumpCsv(table, unit),
+        text: () => bumpText(study, table, unit, length),
+      });
+      tellUnreached(
+        desk,
+        table.rows.map((row) => row.blame),
+        length,
+      );
+    });
+}

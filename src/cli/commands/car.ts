@@ -1,0 +1,43 @@
+import type { Command } from "commander";
+import { summaryJson, summaryText } from "../../output/summary.ts";
+import { findCar, openStudy } from "../car.ts";
+import type { Desk } from "../desk.ts";
+import { examples } from "../examples.ts";
+import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import { onTerminal } from "../streams.ts";
+
+/** `rackwright [FILE]`: the screen on a car, or its summary where there is no terminal or where that is asked for. */
+export function carAction(program: Command, desk: Desk): Command {
+  program
+    .description(
+      "Steering and front suspension geometry for the fabrication bench.\n\nWithout a command: opens the screen on a car, or prints its summary where there is no terminal.",
+    )
+    .usage("[FILE] [options]\n       rackwright COMMAND [options]")
+    .argument("[FILE]", "a car file, or a preset's name; left out, the first preset")
+    .option("--summary", "print the summary, also in a terminal");
+  return reporting(program, "whole")
+    .addHelpText(
+      "after",
+      examples(
+        ["rackwright", "the screen, on an example car"],
+        ["rackwright car.yaml", "the screen, on your car"],
+        ["rackwright car.yaml --summary", "the car on one page"],
+        ["rackwright -- -car.yaml", "a file whose name begins with a dash"],
+        ["rackwright steer --help", "what a command does and its options"],
+      ),
+    )
+    .action(async (name: string | undefined) => {
+      const options = program.opts<ReportOptions & { summary?: boolean }>();
+      if (onTerminal(desk.streams) && !options.summary && !options.json && !options.units) {
+        const found = findCar(name);
+        desk.exit = await desk.openScreen({ ...found, ...(options.ascii && { ascii: true }) });
+        return;
+      }
+      const study = openStudy(desk, name);
+      const unit = options.units ?? study.car.form.units;
+      printReport(desk, options, {
+        json: () => summaryJson(study, unit),
+        text: () => summaryText(study, lengthsIn(unit)),
+      });
+    });
+}

@@ -1,0 +1,6 @@
+import { Command } from "commander";
+import type { Desk } from "../desk.ts";
+
+export function newCommand(_desk: Desk): Command {
+  return new Command("new");
+}

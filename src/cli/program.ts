@@ -1,0 +1,62 @@
+import { Command, CommanderError } from "commander";
+import { version } from "../../package.json";
+import { nearest } from "../vehicle/nearest.ts";
+import { safe } from "../vehicle/shown.ts";
+import { isCar } from "./car.ts";
+import { commandNames } from "./commandNames.ts";
+import { bumpCommand } from "./commands/bump.ts";
+import { carAction } from "./commands/car.ts";
+import { newCommand } from "./commands/new.ts";
+import { poseCommand } from "./commands/pose.ts";
+import { presetsCommand } from "./commands/presets.ts";
+import { schemaCommand } from "./commands/schema.ts";
+import { steerCommand } from "./commands/steer.ts";
+import type { Desk } from "./desk.ts";
+import { Ended, Exit } from "./exit.ts";
+
+/** Every command, in the order of the help. A new one is one file and one line here. */
+const commands = [steerCommand, bumpCommand, poseCommand, presetsCommand, newCommand, schemaCommand];
+
+/** Reads what was typed and runs it; what it says and ends with is left at the desk. */
+export async function runProgram(argv: readonly string[], desk: Desk): Promise<void> {
+  refuseMisspelt(argv);
+  const program = carAction(new Command("rackwright"), desk).version(version, "-V, --version", "print the version");
+  program.helpCommand("help [COMMAND]", "print the help of a command");
+  for (const command of commands) program.addCommand(command(desk));
+  for (const each of [program, ...program.commands]) prepare(each, desk);
+  try {
+    await program.parseAsync(argv, { from: "user" });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    if (error.exitCode !== 0) desk.exit = Exit.badInput;
+  }
+}
+
+/** More words after one that is no command, car or preset: most likely a command misspelt. */
+function refuseMisspelt([first = "-", ...more]: readonly string[]): void {
+  if (first.startsWith("-") || more.length === 0 || commandNames.includes(first) || isCar(first)) return;
+  const meant = nearest(first, commandNames);
+  const advice = meant === null ? `The commands are ${commandNames.join(", ")}.` : `Did you mean "${meant}"?`;
+  throw new Ended(Exit.badInput, `"${safe(first)}" is no command, no file and no preset. ${advice}`);
+}
+
+function prepare(command: Command, desk: Desk): void {
+  command
+    .enablePositionalOptions()
+    .exitOverride()
+    .helpOption("-h, --help", "print this help")
+    .configureOutput({
+      writeOut: (text) => desk.print(text),
+      writeErr: (text) => desk.note(text),
+      outputError: (text, write) => write(text.replace(/^error: /, "rackwright: ")),
+      getOutHelpWidth: () => 80,
+      getErrHelpWidth: () => 80,
+      getOutHasColors: () => false,
+      getErrHasColors: () => false,
+    })
+    .showHelpAfterError(`Try: ${fullName(command)} --help`);
+}
+
+function fullName(command: Command): string {
+  return command.parent === null ? command.name() : `${fullName(command.parent)} ${command.name()}`;
+}

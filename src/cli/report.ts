@@ -1,0 +1,59 @@
+import { type Command, Option } from "commander";
+import { type Json, jsonText } from "../output/json.ts";
+import { asciiLocale, printable, toAscii } from "../output/printable.ts";
+import type { Length } from "../output/words.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { sayLength } from "../vehicle/units/format.ts";
+import type { Desk } from "./desk.ts";
+
+/** Options of every command that reports numbers. */
+export interface ReportOptions {
+  readonly units?: LengthUnit;
+  readonly json?: boolean;
+  readonly csv?: boolean;
+  readonly ascii?: boolean;
+}
+
+/** Adds the options of a command that reports numbers; tables have CSV too. */
+export function reporting(command: Command, forms: "table" | "whole"): Command {
+  command
+    .addOption(
+      new Option("--units <unit>", "lengths in inches or millimetres (default: the file's)").choices(["in", "mm"]),
+    )
+    .addOption(jsonOption());
+  if (forms === "table") command.addOption(new Option("--csv", "print rows for a spreadsheet").conflicts("json"));
+  return command.addOption(asciiOption());
+}
+
+export function jsonOption(): Option {
+  return new Option("--json", "print JSON for other programs, numbers not rounded");
+}
+
+export function asciiOption(): Option {
+  return new Option("--ascii", "use plain ASCII characters only");
+}
+
+/** One report in the forms it can be had in. */
+export interface Forms {
+  readonly json: () => Json;
+  readonly csv?: () => string;
+  readonly text: () => readonly string[];
+}
+
+/** Prints a report in the form that was asked for. */
+export function printReport(desk: Desk, options: ReportOptions, forms: Forms): void {
+  if (options.json) desk.print(jsonText(forms.json()));
+  else if (options.csv && forms.csv) desk.print(forms.csv());
+  else desk.print(readable(desk, options, forms.text()));
+}
+
+/** Lines as text for a reader, in the characters he can see. */
+export function readable(desk: Desk, options: { readonly ascii?: boolean }, lines: readonly string[]): string {
+  const text = `${lines.map(printable).join("\n")}\n`;
+  return options.ascii || asciiLocale(desk.streams.env) ? toAscii(text) : text;
+}
+
+/** Lengths in sentences: inches to the nearest 1/32, as a tape is read, or mm to a tenth. */
+export function lengthsIn(unit: LengthUnit): Length {
+  return (mm) => sayLength(mm, unit === "in" ? { unit, fraction: 32 } : { unit });
+}
