@@ -1,7 +1,7 @@
 import { newPoses } from "../kinematics/poses.ts";
-import { Pose, Side } from "../kinematics/slots.ts";
+import { Link, Pose, Side } from "../kinematics/slots.ts";
 import { solve } from "../kinematics/solve.ts";
-import { type Blame, blameOf } from "./blame.ts";
+import { type Blame, blameOfSide } from "./blame.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
 import { transmissionAngle } from "./tieRod.ts";
@@ -11,6 +11,8 @@ const GRID = 21;
 /** Each round after it looks at this many places a way about the best one, half as far apart as before. */
 const NEAR = 5;
 const ROUNDS = 4;
+/** Halvings of the way to a dead point: they bring a foot of rack below the last bit that matters. */
+const HALVINGS = 40;
 
 /** The least rod-to-arm angle of one wheel over all rack and all travel, and where. */
 export interface LeastRodAngle {
@@ -32,70 +34,99 @@ export interface RangeSweep {
 /**
  * Sweeps rack × travel for the least rod-to-arm angle of each wheel. The tie rod's outer eye keeps its distance from the
  * steering axis, so the angle is least where the lever arm is: the sweep only compares lever arms.
+ *
+ * Where a tie rod cannot reach, it comes to its dead point on the way there, or so near it that turning the wheel
+ * lowers it faster than its arm lifts it: the least angle is then the one that is left where it stops.
  */
 export function sweepRange(end: FrontEnd): RangeSweep {
   const racks: Span = { from: -end.rackTravel.right, to: end.rackTravel.left, rows: GRID };
   const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: GRID };
   const poses = newPoses(1);
-  const least = { left: nothingYet(), right: nothingYet() };
-  let gap = 0;
-  let blame: Blame | null = null;
+  const left = searchOf(Pose.Left);
+  const right = searchOf(Pose.Right);
   for (let i = 0; i < GRID; i++) {
     const rack = placeOf(racks, i);
     for (let j = 0; j < GRID; j++) {
       const travel = placeOf(travels, j);
       solve(end.front, rack, travel, travel, poses, 0);
-      keepLess(least.left, poses, Pose.Left, rack, travel);
-      keepLess(least.right, poses, Pose.Right, rack, travel);
-      const here = Math.max(Math.abs(poses[Pose.Left + Side.Gap]), Math.abs(poses[Pose.Right + Side.Gap]));
-      if (here > gap) {
-        gap = here;
-        blame = blameOf(poses, 0);
-      }
+      look(left, poses);
+      look(right, poses);
     }
   }
-  refine(end, racks, travels, poses, least.left, Pose.Left);
-  refine(end, racks, travels, poses, least.right, Pose.Right);
   return {
-    rodAngle: { left: angleAt(end, poses, least.left, Pose.Left), right: angleAt(end, poses, least.right, Pose.Right) },
-    blame,
+    rodAngle: {
+      left: finish(end, racks, travels, poses, left),
+      right: finish(end, racks, travels, poses, right),
+    },
+    blame: widest(left, right),
   };
 }
 
-interface Least {
+/** What one wheel's sweep has found so far. */
+interface Search {
+  readonly side: number;
   lever: number;
   rack: number;
   travel: number;
+  /** The largest gap, and its blame. */
+  gap: number;
+  blame: Blame | null;
+  /** A place that the tie rod does not reach. */
+  past: { readonly rack: number; readonly travel: number } | null;
 }
 
-function nothingYet(): Least {
-  return { lever: Number.POSITIVE_INFINITY, rack: 0, travel: 0 };
+function searchOf(side: number): Search {
+  return { side, lever: Number.POSITIVE_INFINITY, rack: 0, travel: 0, gap: 0, blame: null, past: null };
 }
 
-function keepLess(least: Least, poses: Float64Array, side: number, rack: number, travel: number): void {
-  const lever = Math.abs(poses[side + Side.Lever]);
-  if (poses[side + Side.Blame] === 0 && lever < least.lever) {
-    least.lever = lever;
-    least.rack = rack;
-    least.travel = travel;
+function look(search: Search, poses: Float64Array): void {
+  const at = search.side;
+  const link = poses[at + Side.Blame];
+  if (link === Link.None) {
+    const lever = Math.abs(poses[at + Side.Lever]);
+    if (lever >= search.lever) return;
+    search.lever = lever;
+    search.rack = poses[at + Side.Input];
+    search.travel = poses[at + Side.Travel];
+    return;
+  }
+  const gap = Math.abs(poses[at + Side.Gap]);
+  if (gap > search.gap) {
+    search.gap = gap;
+    search.blame = blameOfSide(poses, at);
+  }
+  if (link === Link.TieRod && search.past === null) {
+    search.past = { rack: poses[at + Side.Input], travel: poses[at + Side.Travel] };
   }
 }
 
+function widest(left: Search, right: Search): Blame | null {
+  return right.gap > left.gap ? right.blame : left.blame;
+}
+
+/** Closes in on the least angle of one wheel, and reads it. */
+function finish(end: FrontEnd, racks: Span, travels: Span, poses: Float64Array, search: Search): LeastRodAngle | null {
+  if (search.lever === Number.POSITIVE_INFINITY) return null;
+  if (search.past === null) refine(end, racks, travels, poses, search);
+  else approach(end, poses, search, search.past);
+  solve(end.front, search.rack, search.travel, search.travel, poses, 0);
+  return { angle: transmissionAngle(poses, search.side), rack: search.rack, travel: search.travel };
+}
+
 /** Looks about the best place, within the range, ever nearer. */
-function refine(end: FrontEnd, racks: Span, travels: Span, poses: Float64Array, least: Least, side: number): void {
-  if (least.lever === Number.POSITIVE_INFINITY) return;
+function refine(end: FrontEnd, racks: Span, travels: Span, poses: Float64Array, search: Search): void {
   let rackStep = (racks.to - racks.from) / (GRID - 1);
   let travelStep = (travels.to - travels.from) / (GRID - 1);
   for (let round = 0; round < ROUNDS; round++) {
     rackStep *= 0.5;
     travelStep *= 0.5;
-    const { rack: midRack, travel: midTravel } = least;
+    const { rack: midRack, travel: midTravel } = search;
     for (let i = 0; i < NEAR; i++) {
       const rack = within(midRack + (i - 2) * rackStep, racks);
       for (let j = 0; j < NEAR; j++) {
         const travel = within(midTravel + (j - 2) * travelStep, travels);
         solve(end.front, rack, travel, travel, poses, 0);
-        keepLess(least, poses, side, rack, travel);
+        look(search, poses);
       }
     }
   }
@@ -105,8 +136,21 @@ function within(place: number, span: Span): number {
   return Math.min(Math.max(place, span.from), span.to);
 }
 
-function angleAt(end: FrontEnd, poses: Float64Array, least: Least, side: number): LeastRodAngle | null {
-  if (least.lever === Number.POSITIVE_INFINITY) return null;
-  solve(end.front, least.rack, least.travel, least.travel, poses, 0);
-  return { angle: transmissionAngle(poses, side), rack: least.rack, travel: least.travel };
+/** Halves the way from the best place toward one that the tie rod does not reach: the wheel stops between them. */
+function approach(end: FrontEnd, poses: Float64Array, search: Search, past: { rack: number; travel: number }): void {
+  let { rack: nearRack, travel: nearTravel } = search;
+  let { rack: farRack, travel: farTravel } = past;
+  for (let i = 0; i < HALVINGS; i++) {
+    const rack = 0.5 * (nearRack + farRack);
+    const travel = 0.5 * (nearTravel + farTravel);
+    solve(end.front, rack, travel, travel, poses, 0);
+    if (poses[search.side + Side.Blame] === Link.None) {
+      nearRack = rack;
+      nearTravel = travel;
+      look(search, poses);
+    } else {
+      farRack = rack;
+      farTravel = travel;
+    }
+  }
 }

@@ -165,7 +165,7 @@ describe("cars as they come", () => {
         };
         expect(notFinite(answers)).toEqual([]);
       }),
-      { numRuns: 150 },
+      { numRuns: 40 },
     );
   });
 });

@@ -13,10 +13,11 @@ describe("least rod-to-arm angle over rack and travel", () => {
   test.each([
     ["offset rack", offsetCar],
     ["tabs ahead", tabsAhead],
-    ["low rack", withRack(offsetCar, { up: 5 * inch, offset: 0 })],
+    ["lower rack", withRack(offsetCar, { up: 7.5 * inch, offset: 0 })],
   ])("is never more than a fine sweep finds, and no more than its grid's grain below: %s", (_, drawn) => {
     const end = endOf(drawn);
-    const { rodAngle } = sweepRange(end);
+    const { rodAngle, blame } = sweepRange(end);
+    expect(blame).toBeNull();
     for (const [name, side] of [
       ["left", Pose.Left],
       ["right", Pose.Right],
@@ -35,11 +36,26 @@ describe("least rod-to-arm angle over rack and travel", () => {
     }
   });
 
-  test("a range that goes past a dead point tells the place furthest out of reach and nears 0", () => {
-    const end = endOf(offsetCar, { ...setting, rackTravel: { left: 4 * inch, right: 4 * inch } });
+  test.each([4, 8])("a rack that goes %d in, past a dead point, leaves no angle and tells the widest gap", (travel) => {
+    const end = endOf(offsetCar, { ...setting, rackTravel: { left: travel * inch, right: travel * inch } });
     const { rodAngle, blame } = sweepRange(end);
+    const { rack = Number.NaN, travel: there = Number.NaN, angle } = rodAngle.right ?? {};
+    expect(angle).toBeLessThan(1e-4);
+    expect(Math.abs(rack)).toBeLessThan(travel * inch);
     expect(blame).toMatchObject({ link: "tie rod" });
-    expect(rodAngle.right?.angle).toBeLessThan(radians(6));
+    // A hundredth of an inch further out along the rack the rod no longer reaches: it was the dead point.
+    const further = poseOf(end.front, rack + Math.sign(rack) * 0.01 * inch, there);
+    expect(further[Pose.Right + Side.Blame]).not.toBe(0);
+  });
+
+  test("the gap that is told is the widest of both wheels", () => {
+    const end = endOf(offsetCar, { ...setting, rackTravel: { left: 8 * inch, right: 8 * inch } });
+    const { blame } = sweepRange(end);
+    const ends = [-8, 8].flatMap((rack) => {
+      const poses = poseOf(end.front, rack * inch, -3 * inch);
+      return [poses[Pose.Left + Side.Gap], poses[Pose.Right + Side.Gap]];
+    });
+    expect(Math.abs(blame?.gap ?? 0)).toBeGreaterThanOrEqual(Math.max(...ends.map(Math.abs)));
   });
 
   test("a mirrored car has it on the other side, to the last bit", () => {
