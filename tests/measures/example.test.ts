@@ -8,8 +8,8 @@ import { degrees } from "../oracles/vectors.ts";
 import { endOf, inch, offsetCar } from "./cars.ts";
 
 /**
- * The example car of the car file's description. Its results there were worked out by another program before this one
- * was written; they are given to the digits shown, so half the last of them is allowed.
+ * The example car of the car file's description, with the results that are quoted beside it there: derived [D], to the
+ * digits shown, so half the last of them is allowed.
  */
 const end = endOf(offsetCar);
 const locks = locksOf(end);
