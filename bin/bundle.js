@@ -1,6 +1,9 @@
 import { fileURLToPath } from "node:url";
 import { leanStringWidth, noDeveloperTools, yogaAtOnce } from "./lean/plugins.js";
 
+/** @param {string} place from this folder */
+const at = (place) => fileURLToPath(new URL(place, import.meta.url));
+
 /**
  * esbuild's settings for everything that is run as a user runs it: the program, and what the benches measure.
  * @satisfies {import("esbuild").BuildOptions}
@@ -21,7 +24,9 @@ export const bundleOptions = {
     "process.env.DEV": '"false"',
     "Intl.Segmenter": "GraphemeSegmenter",
   },
-  inject: [fileURLToPath(new URL("lean/segmenter.js", import.meta.url))],
+  inject: [at("lean/segmenter.js")],
+  // Of the two builds in the package, the ES modules leave out what is not used.
+  alias: { yaml: at("../node_modules/yaml/browser/index.js") },
   // Some packages are CommonJS and require Node's own modules.
   banner: { js: 'import{createRequire as makeRequire}from"node:module";const require=makeRequire(import.meta.url);' },
   plugins: [noDeveloperTools, leanStringWidth, yogaAtOnce],
