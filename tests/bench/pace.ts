@@ -17,6 +17,11 @@ export function report(name: string, ratio: number, goal?: number): void {
   process.stdout.write(`${name} ${ratio.toFixed(2)} ${verdict}\n`);
 }
 
+/** The same for a ratio that is to be no less than its goal. */
+export function reportAtLeast(name: string, ratio: number, goal: number): void {
+  process.stdout.write(`${name} ${ratio.toFixed(0)} ${goal} ${ratio >= goal ? "ok" : "MISSED"}\n`);
+}
+
 /** Starts Node in a pseudo-terminal of 80 by 24, as a builder's own terminal would, and not as CI's. */
 export function inTerminal(words: readonly string[], options: IPtyForkOptions = {}): ReturnType<typeof spawn> {
   const { CI: _, ...env } = process.env;
