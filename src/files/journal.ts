@@ -1,0 +1,220 @@
+import { createHash } from "node:crypto";
+import {
+  closeSync,
+  fdatasync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from "node:fs";
+import { join } from "node:path";
+import { birthOf, isAlive } from "./alive.ts";
+import { hashOf } from "./hash.ts";
+import { reasonOf } from "./reason.ts";
+import { type EditLine, type Head, lineOf, readJournal } from "./record.ts";
+import { spliceBetween } from "./splice.ts";
+import { stateFolder } from "./state.ts";
+
+/** Longer than this, bytes, a journal begins anew with the edits so far as one. */
+const longest = 1024 * 1024;
+
+/** Larger than any journal can have become, bytes: what is larger is none of ours. */
+const absurd = 16 * longest;
+
+/** Edits that were never saved, left over from a run that ended before it could ask. */
+export interface Leftover {
+  /** The journal's own file. */
+  readonly path: string;
+  /** When the last edit was made, ms since 1970. */
+  readonly when: number;
+  /** What was edited, oldest first, in a builder's words. */
+  readonly whats: readonly string[];
+  /** The car's text with all of it. */
+  readonly text: string;
+  /** True when the car's file is no longer what the edits started from. */
+  readonly stale: boolean;
+}
+
+/** What is known of a car's journals when it is opened. */
+export interface Leftovers {
+  /** Newest first. */
+  readonly offers: readonly Leftover[];
+  /** How many other running copies of the program have the car open. */
+  readonly openElsewhere: number;
+}
+
+function folderOf(environment?: NodeJS.ProcessEnv): string | null {
+  const state = stateFolder(environment);
+  return state === null ? null : join(state, "journals");
+}
+
+/** One car, one name, by whatever path it was opened. */
+function nameOf(car: string): string {
+  let whole = car;
+  try {
+    whole = realpathSync(car);
+  } catch {
+    // A new car has no file yet; its word is its name.
+  }
+  return createHash("sha256").update(whole).digest("hex").slice(0, 20);
+}
+
+/** Where a journal is being written. */
+interface Open {
+  readonly path: string;
+  readonly file: number;
+  readonly size: number;
+}
+
+function written(file: number, at: number, content: string): number {
+  const bytes = Buffer.from(content);
+  for (let done = 0; done < bytes.length; ) done += writeSync(file, bytes, done, bytes.length - done, at + done);
+  return at + bytes.length;
+}
+
+/**
+ * Keeps the edits of one car that is being worked on. Each edit is in its file before record() returns, so that the
+ * program's own end cannot lose it, and is then brought to the disk against a power cut without being waited for.
+ */
+export class Journal {
+  readonly #car: string;
+  readonly #environment: NodeJS.ProcessEnv;
+  /** What is on disk as the car, from which the edits start. */
+  #base: string;
+  #text: string;
+  #edits = 0;
+  #open: Open | null = null;
+  #syncing = false;
+
+  /** `car` is its file's whole path, or a word for a new car; `text` what is on disk of it. */
+  constructor(car: string, text: string, environment: NodeJS.ProcessEnv = process.env) {
+    this.#car = car;
+    this.#base = text;
+    this.#text = text;
+    this.#environment = environment;
+  }
+
+  /** The journal's own file; null while there is nothing to keep. */
+  get path(): string | null {
+    return this.#open?.path ?? null;
+  }
+
+  /** A journal's file with these lines, put in the place of the one before in one step. */
+  #begin(lines: readonly EditLine[]): Open {
+    const folder = folderOf(this.#environment);
+    if (folder === null) throw new Error("no folder");
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const { pid } = process;
+    const began = Date.now();
+    const path = this.#open?.path ?? join(folder, `${nameOf(this.#car)}-${pid}-${began.toString(36)}.journal`);
+    const text = this.#base;
+    const head: Head = { format: 1, car: this.#car, base: hashOf(text), text, pid, birth: birthOf(pid), began };
+    const file = openSync(`${path}.new`, "w", 0o600);
+    try {
+      const size = written(file, 0, [head, ...lines].map(lineOf).join(""));
+      renameSync(`${path}.new`, path);
+      if (this.#open !== null) closeSync(this.#open.file);
+      return { path, file, size };
+    } catch (error) {
+      closeSync(file);
+      throw error;
+    }
+  }
+
+  #sync(file: number): void {
+    if (this.#syncing) return;
+    this.#syncing = true;
+    fdatasync(file, () => {
+      this.#syncing = false;
+    });
+  }
+
+  /**
+   * Keeps an edit: the car's text after it, and what it did in a builder's words. Gives back null, or why it could not be
+   * kept, as the whole of a sentence; the edits before it are kept all the same.
+   */
+  record(text: string, what: string): string | null {
+    const line: EditLine = { ...spliceBetween(this.#text, text), what };
+    try {
+      if (this.#open === null || this.#open.size > longest) {
+        const before = { ...spliceBetween(this.#base, this.#text), what: `${this.#edits} edits before` };
+        this.#open = this.#begin(this.#edits === 0 ? [line] : [before, line]);
+      } else this.#open = { ...this.#open, size: written(this.#open.file, this.#open.size, lineOf(line)) };
+      this.#text = text;
+      this.#edits += 1;
+      this.#sync(this.#open.file);
+      return null;
+    } catch (error) {
+      return `Unsaved edits cannot be kept safe: ${reasonOf(error)}.`;
+    }
+  }
+
+  /** The car's file now holds `text`, and nothing is unsaved: what was kept goes, and further edits start from there. */
+  saved(text: string): void {
+    this.close();
+    this.#base = text;
+    this.#text = text;
+  }
+
+  /** Nothing is left that is worth keeping: the car was saved, or its edits were given up. */
+  close(): void {
+    this.#edits = 0;
+    if (this.#open === null) return;
+    const { path, file } = this.#open;
+    this.#open = null;
+    discardLeftover(path);
+    closeSync(file);
+  }
+}
+
+function leftoverAt(path: string, hash: string): Leftover | "open" | null {
+  try {
+    const { size, mtimeMs } = statSync(path);
+    const found = size > absurd ? null : readJournal(readFileSync(path, "utf8"));
+    if (found === null) return null;
+    if (isAlive(found.head.pid, found.head.birth)) return found.head.pid === process.pid ? null : "open";
+    const { whats, text, head } = found;
+    return { path, when: mtimeMs, whats, text, stale: head.base !== hash };
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * What earlier runs left unsaved of a car whose file now holds `text`. Journals of copies that still run are left alone;
+ * those with no edit in them, or whose edits came to nothing, are cleared away.
+ */
+export function findLeftovers(car: string, text: string, environment?: NodeJS.ProcessEnv): Leftovers {
+  const folder = folderOf(environment);
+  const found = folder === null ? [] : journalsIn(folder, nameOf(car)).map((path) => leftoverAt(path, hashOf(text)));
+  const left = found.filter((each) => each !== null && each !== "open");
+  for (const each of left) if (each.text === text || each.whats.length === 0) discardLeftover(each.path);
+  return {
+    offers: left.filter((each) => each.text !== text && each.whats.length > 0).sort((a, b) => b.when - a.when),
+    openElsewhere: found.filter((each) => each === "open").length,
+  };
+}
+
+function journalsIn(folder: string, name: string): readonly string[] {
+  try {
+    return readdirSync(folder)
+      .filter((file) => file.startsWith(`${name}-`) && file.endsWith(".journal"))
+      .map((file) => join(folder, file));
+  } catch {
+    return [];
+  }
+}
+
+/** Clears a journal away: its edits were taken back, or turned down by the builder. */
+export function discardLeftover(path: string): void {
+  try {
+    unlinkSync(path);
+  } catch {
+    // Gone already.
+  }
+}

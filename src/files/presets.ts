@@ -1,0 +1,72 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { nearest } from "../vehicle/nearest.ts";
+import { type Refused, readCar } from "../vehicle/read.ts";
+import { shown } from "../vehicle/shown.ts";
+import { reasonOf } from "./reason.ts";
+
+/** An example car that comes with the program. */
+export interface Preset {
+  /** What it is called on the command line: its file's name without .yaml. */
+  readonly name: string;
+  /** What the car itself is called. */
+  readonly title: string;
+  /** What is odd about it: the first paragraph of its comments, on one line. */
+  readonly about: string;
+}
+
+/** The folder of the example cars: beside the built program's folder, as beside the sources. */
+export function presetsFolder(): string {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(join(folder, "presets", "balanced-two-seater.yaml")) && dirname(folder) !== folder)
+    folder = dirname(folder);
+  return join(folder, "presets");
+}
+
+/** The names of the example cars, in order of the alphabet. */
+export function presetNames(): readonly string[] {
+  try {
+    const files = readdirSync(presetsFolder()).filter((file) => file.endsWith(".yaml"));
+    return files.map((file) => file.slice(0, -".yaml".length)).sort();
+  } catch {
+    return [];
+  }
+}
+
+/** The first paragraph of the comments at the top of a text, on one line. */
+function firstComment(text: string): string {
+  const lines = text.split(/\r?\n/);
+  const end = lines.findIndex((line) => !/^# *\S/.test(line));
+  return lines
+    .slice(0, end < 0 ? lines.length : end)
+    .map((line) => line.replace(/^# */, ""))
+    .join(" ");
+}
+
+/** An example car's text, or a complaint when there is none of that name. */
+export function loadPreset(name: string): { readonly name: string; readonly text: string } | Refused {
+  const names = presetNames();
+  if (!names.includes(name)) {
+    const near = nearest(name, names);
+    const advice = near === null ? `there are ${names.join(", ")}` : `did you mean ${near}?`;
+    const message = `no example car is called ${shown(name)}: ${advice}`;
+    return { complaints: [{ line: null, column: null, part: "", message }] };
+  }
+  try {
+    return { name, text: readFileSync(join(presetsFolder(), `${name}.yaml`), "utf8") };
+  } catch (error) {
+    const message = `the example car ${name} cannot be read: ${reasonOf(error)}`;
+    return { complaints: [{ line: null, column: null, part: "", message }] };
+  }
+}
+
+/** All example cars. */
+export function listPresets(): readonly Preset[] {
+  return presetNames().flatMap((name) => {
+    const loaded = loadPreset(name);
+    if ("complaints" in loaded) return [];
+    const car = readCar(loaded.text);
+    return [{ name, title: "complaints" in car ? name : car.title, about: firstComment(loaded.text) }];
+  });
+}

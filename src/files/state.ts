@@ -1,0 +1,53 @@
+import { lstatSync, mkdirSync } from "node:fs";
+import { homedir, tmpdir, userInfo } from "node:os";
+import { join } from "node:path";
+
+/** Only the user himself may read what he has not saved yet. */
+const ownOnly = 0o700;
+
+/** Where a system keeps what a program remembers between runs, best first. */
+function candidates(environment: NodeJS.ProcessEnv): readonly string[] {
+  const { XDG_STATE_HOME: state, LOCALAPPDATA: local, HOME: home } = environment;
+  const found = [
+    state?.startsWith("/") ? join(state, "rackwright") : null,
+    process.platform === "win32" && local ? join(local, "rackwright", "State") : null,
+    process.platform === "darwin" && home ? join(home, "Library", "Application Support", "rackwright") : null,
+    home ? join(home, ".local", "state", "rackwright") : null,
+    homeOf(),
+    join(tmpdir(), `rackwright-${process.getuid?.() ?? userName()}`),
+  ];
+  return found.filter((each) => each !== null);
+}
+
+function homeOf(): string | null {
+  try {
+    const home = homedir();
+    return home === "" || home === "/" ? null : join(home, ".local", "state", "rackwright");
+  } catch {
+    return null;
+  }
+}
+
+function userName(): string {
+  try {
+    return userInfo().username;
+  } catch {
+    return "user";
+  }
+}
+
+/** A folder of the user's own, made if need be; false when there is none or it belongs to someone else. */
+function isOurs(folder: string): boolean {
+  try {
+    mkdirSync(folder, { recursive: true, mode: ownOnly });
+    const stats = lstatSync(folder);
+    return stats.isDirectory() && (process.getuid === undefined || stats.uid === process.getuid());
+  } catch {
+    return false;
+  }
+}
+
+/** The folder for unsaved edits: in the user's state folder, else in the folder for temporary files; null if neither can be had. */
+export function stateFolder(environment: NodeJS.ProcessEnv = process.env): string | null {
+  return candidates(environment).find(isOurs) ?? null;
+}
