@@ -12,7 +12,7 @@ import {
   unlinkSync,
   writeSync,
 } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { birthOf, isAlive } from "./alive.ts";
 import { hashOf } from "./hash.ts";
 import { reasonOf } from "./reason.ts";
@@ -105,9 +105,7 @@ export class Journal {
   }
 
   /** A journal's file with these lines, put in the place of the one before in one step. */
-  #begin(lines: readonly EditLine[]): Open {
-    const folder = folderOf(this.#environment);
-    if (folder === null) throw new Error("no folder");
+  #begin(folder: string, lines: readonly EditLine[]): Open {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     const { pid } = process;
     const began = Date.now();
@@ -140,10 +138,12 @@ export class Journal {
    */
   record(text: string, what: string): string | null {
     const line: EditLine = { ...spliceBetween(this.#text, text), what };
+    const folder = this.#open === null ? folderOf(this.#environment) : dirname(this.#open.path);
+    if (folder === null) return "Unsaved edits cannot be kept safe: there is no folder for them.";
     try {
       if (this.#open === null || this.#open.size > longest) {
         const before = { ...spliceBetween(this.#base, this.#text), what: `${this.#edits} edits before` };
-        this.#open = this.#begin(this.#edits === 0 ? [line] : [before, line]);
+        this.#open = this.#begin(folder, this.#edits === 0 ? [line] : [before, line]);
       } else this.#open = { ...this.#open, size: written(this.#open.file, this.#open.size, lineOf(line)) };
       this.#text = text;
       this.#edits += 1;
