@@ -11,12 +11,22 @@ export const Exit = {
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];
 
-/** Ends a command: a message for the builder, already whole, and an exit code. */
+/**
+ * Ends a command: a message for the builder and an exit code. Lines that begin with a place in a file stand alone, so
+ * that editors can jump there; the others begin with the program's name.
+ */
 export class Ended extends Error {
   readonly exit: ExitCode;
+  readonly inFile: boolean;
 
-  constructor(exit: ExitCode, message: string) {
+  constructor(exit: ExitCode, message: string, inFile = false) {
     super(message);
     this.exit = exit;
+    this.inFile = inFile;
+  }
+
+  /** What is said on stderr. */
+  get said(): string {
+    return this.inFile ? this.message : `rackwright: ${this.message}`;
   }
 }

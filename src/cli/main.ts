@@ -15,7 +15,7 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
     await runProgram(argv, desk);
   } catch (error) {
     if (!(error instanceof Ended)) throw error;
-    desk.note(`rackwright: ${error.message}`);
+    desk.note(error.said);
     desk.exit = error.exit;
   }
   await desk.flush();

@@ -2,6 +2,7 @@ import { Command, CommanderError } from "commander";
 import { version } from "../../package.json";
 import { nearest } from "../vehicle/nearest.ts";
 import { safe } from "../vehicle/shown.ts";
+import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import { isCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { bumpCommand } from "./commands/bump.ts";
@@ -20,6 +21,7 @@ const commands = [steerCommand, bumpCommand, poseCommand, presetsCommand, newCom
 /** Reads what was typed and runs it; what it says and ends with is left at the desk. */
 export async function runProgram(argv: readonly string[], desk: Desk): Promise<void> {
   refuseMisspelt(argv);
+  if (argv.some(mayHoldProducts)) await prepareProducts();
   const program = carAction(new Command("rackwright"), desk).version(version, "-V, --version", "print the version");
   program.helpCommand("help [COMMAND]", "print the help of a command");
   for (const command of commands) program.addCommand(command(desk));

@@ -89,8 +89,9 @@ export function summaryJson(study: Study, unit: LengthUnit): Json {
 }
 
 /** A complaint with its place in the file: "line 12, column 5: ...". */
-function complaintText({ line, column, message }: Complaint): string {
-  return line === null ? message : `line ${line}${column === null ? "" : `, column ${column}`}: ${message}`;
+function complaintText({ line, column, part, message }: Complaint): string {
+  const words = part === "" ? message : `${part}: ${message}`;
+  return line === null ? words : `line ${line}${column === null ? "" : `, column ${column}`}: ${words}`;
 }
 
 function loud(words: string | null): string[] {

@@ -28,9 +28,9 @@ export function bumpCommand(desk: Desk): Command {
         ["rackwright bump car.yaml --from=-50 --to=50 --step=5 --units mm", "in millimetres, every 5 mm"],
       ),
     )
-    .action((file: string) => {
+    .action(async (file: string) => {
       const options = command.optsWithGlobals<ReportOptions & SpanOptions & { rack?: string }>();
-      const study = openStudy(desk, file);
+      const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
       const rack = options.rack === undefined ? 0 : lengthOf("--rack", options.rack, unit);

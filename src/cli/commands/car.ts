@@ -33,7 +33,7 @@ export function carAction(program: Command, desk: Desk): Command {
         desk.exit = await desk.openScreen({ ...found, ...(options.ascii && { ascii: true }) });
         return;
       }
-      const study = openStudy(desk, name);
+      const study = await openStudy(desk, name);
       const unit = options.units ?? study.car.form.units;
       printReport(desk, options, {
         json: () => summaryJson(study, unit),

@@ -35,9 +35,9 @@ export function poseCommand(desk: Desk): Command {
         ["rackwright pose car.yaml --travel-left=2 --travel-right=-2 --json", "one wheel up, the other down, as JSON"],
       ),
     )
-    .action((file: string) => {
+    .action(async (file: string) => {
       const options = command.optsWithGlobals<PoseOptions>();
-      const study = openStudy(desk, file);
+      const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
       const asked = (name: string, text: string | undefined, otherwise: number) =>

@@ -1,6 +1,47 @@
 import { Command } from "commander";
+import { listPresets, loadPreset } from "../../files/presets.ts";
+import { jsonText } from "../../output/json.ts";
+import { wrap } from "../../output/table.ts";
 import type { Desk } from "../desk.ts";
+import { examples } from "../examples.ts";
+import { Ended, Exit } from "../exit.ts";
+import { asciiOption, jsonOption, readable } from "../report.ts";
 
-export function presetsCommand(_desk: Desk): Command {
-  return new Command("presets");
+const WIDTH = 78;
+
+/** `rackwright presets [NAME]`: the example cars, or the text of one. */
+export function presetsCommand(desk: Desk): Command {
+  const command = new Command("presets")
+    .description("List the example cars, or print the car file of one.")
+    .argument("[NAME]", "the example car whose file to print")
+    .addOption(jsonOption())
+    .addOption(asciiOption())
+    .addHelpText(
+      "after",
+      examples(
+        ["rackwright presets", "what there is, and what is odd about each"],
+        ["rackwright presets widened-offset-rack", "its car file, comments and all"],
+      ),
+    );
+  return command.action((name: string | undefined) => {
+    const options = command.optsWithGlobals<{ json?: boolean; ascii?: boolean }>();
+    if (name === undefined) list(desk, options);
+    else print(desk, options, name);
+  });
+}
+
+function list(desk: Desk, options: { json?: boolean; ascii?: boolean }): void {
+  const presets = listPresets();
+  if (options.json) {
+    desk.print(jsonText(presets.map(({ name, title, about }) => ({ name, title, about }))));
+    return;
+  }
+  const lines = presets.flatMap(({ name, title, about }) => [name, `    ${title}`, ...wrap(about, WIDTH, "    "), ""]);
+  desk.print(readable(desk, options, [...lines, "Any command takes one of these names in place of a file."]));
+}
+
+function print(desk: Desk, options: { json?: boolean }, name: string): void {
+  const loaded = loadPreset(name);
+  if ("complaints" in loaded) throw new Ended(Exit.badInput, `${loaded.complaints[0].message}.`);
+  desk.print(options.json ? jsonText({ name: loaded.name, text: loaded.text }) : loaded.text);
 }

@@ -25,9 +25,9 @@ export function steerCommand(desk: Desk): Command {
         ["rackwright steer car.yaml --units mm --csv > steer.csv", "in millimetres, for a spreadsheet"],
       ),
     )
-    .action((file: string) => {
+    .action(async (file: string) => {
       const options = command.optsWithGlobals<ReportOptions & SpanOptions>();
-      const study = openStudy(desk, file);
+      const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
       const span = spanOf(options, rackSpan(study), unit, (words) => desk.note(words));
