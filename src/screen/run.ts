@@ -1,3 +1,7 @@
+import { prepareEnvironment } from "../terminal/environment.ts";
+import { openCar } from "./files.ts";
+import type { Source } from "./model.ts";
+
 /** Where the screen reads keys and draws, and what surrounds it. */
 export interface Surroundings {
   readonly stdin: NodeJS.ReadStream;
@@ -10,7 +14,7 @@ export interface Surroundings {
 export interface Asked {
   /** A car file to open. */
   readonly file?: string;
-  /** The id of a preset to open as a new car, when there is no file. */
+  /** The name of an example to open as a new car, when there is no file. */
   readonly preset?: string;
   /** Draw with plain ASCII only. */
   readonly ascii?: boolean;
@@ -18,10 +22,22 @@ export interface Asked {
   readonly plain?: boolean;
 }
 
+/** A bad file: the exit code of the command line for it. */
+const badFile = 2;
+
 /**
  * Runs the screen until the builder leaves it, and gives the exit code: 0 when it was left, 2 when the file can't be
  * opened, 128 + n after a signal. The terminal is left as it was found whatever happens.
  */
-export function runScreen(_asked: Asked, _around: Surroundings): Promise<number> {
-  return Promise.resolve(0);
+export async function runScreen(asked: Asked, around: Surroundings): Promise<number> {
+  const capabilities = prepareEnvironment(around.env, asked, around);
+  const source: Source =
+    asked.file === undefined ? { from: "preset", id: asked.preset ?? "" } : { from: "file", path: asked.file };
+  const opened = await openCar(source, around.env);
+  if (typeof opened === "string") {
+    around.stderr.write(`${opened}\n`);
+    return badFile;
+  }
+  const { runLive } = await import("./live.tsx");
+  return runLive(opened, around, capabilities);
 }

@@ -1,0 +1,145 @@
+import type { Car } from "../../vehicle/car.ts";
+import { cutRods, fitRods, setQuantity } from "../../vehicle/edit.ts";
+import type { Quantity } from "../../vehicle/quantity.ts";
+import { readCar } from "../../vehicle/read.ts";
+import { sayLength } from "../../vehicle/units/format.ts";
+import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
+import { changed, redone, undone } from "../bench.ts";
+import { isChange, readFor } from "../entry.ts";
+import { bareValue, sayer } from "../lengths.ts";
+import type { Model, Sides } from "../model.ts";
+import { stepped, stepsFor } from "../steps.ts";
+import { type Act, type Turn, turn } from "../turn.ts";
+
+const sidesInTurn: Readonly<Record<Sides, Sides>> = { both: "left", left: "right", right: "both" };
+
+/** The next choice of both, left, right. */
+export function nextSides(sides: Sides): Sides {
+  return sidesInTurn[sides];
+}
+
+function selectBy(ways: number): Act {
+  return (model) => {
+    const list = adjustables(model.bench.car);
+    const at = list.findIndex((each) => each.pair === model.selected);
+    const next = list[Math.min(list.length - 1, Math.max(0, at + ways))];
+    return turn({ ...model, selected: next?.pair ?? model.selected });
+  };
+}
+
+/** "Tie-rod tab, ahead, both sides": what is about to be changed. */
+function subject(model: Model): string {
+  const line = adjustableOf(model.bench.car, model.selected);
+  if (line.quantities.length < 2) return line.label;
+  return `${line.label}, ${model.sides === "both" ? "both sides" : `${model.sides} only`}`;
+}
+
+interface NewValue {
+  readonly quantity: Quantity;
+  readonly value: number;
+}
+
+/** A value as the file is to hold it: the builder's own text, or the unit that he sees where the file has another. */
+function written(model: Model, { quantity, value }: NewValue, own: string | null): { as?: string } {
+  const { unit } = model.display;
+  if (quantity.kind === "length" && unit !== model.bench.car.form.units) {
+    return { as: sayLength(value, unit === "in" ? { unit, exact: true } : { unit }) };
+  }
+  return own === null ? {} : { as: own.trim() };
+}
+
+/** The selected line changed to new values, each side by itself where they differ. */
+function changeTo(model: Model, values: readonly NewValue[], what: string, own: string | null): Turn {
+  const pair = model.selected;
+  const [first, second] = values;
+  if (first === undefined) return turn(model);
+  if (second === undefined || second.value === first.value) {
+    const sides = values.length === 2 ? "both" : (first.quantity.wheel ?? "both");
+    return changed(
+      model,
+      setQuantity(model.bench.car, { pair, sides, value: first.value, ...written(model, first, own) }),
+      what,
+    );
+  }
+  let car: Car = model.bench.car;
+  for (const each of values) {
+    const text = setQuantity(car, {
+      pair,
+      sides: each.quantity.wheel ?? "both",
+      value: each.value,
+      ...written(model, each, own),
+    });
+    const read = readCar(text);
+    if ("complaints" in read) return changed(model, text, what);
+    car = read;
+  }
+  return changed(model, car.text, what);
+}
+
+function stepBy(ways: number): Act {
+  return (model) => {
+    const { bench, display } = model;
+    const values = quantitiesOn(adjustableOf(bench.car, model.selected), model.sides).map((quantity) => ({
+      quantity,
+      value: stepped(valueNow(bench, quantity) ?? 0, ways, quantity.kind, display),
+    }));
+    const [first] = values;
+    if (first === undefined) return turn(model);
+    const step = stepsFor(first.quantity.kind, display)[display.step];
+    return changeTo(
+      model,
+      values,
+      `${subject(model)}: ${ways > 0 ? "up" : "down"} ${step?.words} to ${said(model, values)}`,
+      null,
+    );
+  };
+}
+
+function said(model: Model, values: readonly NewValue[]): string {
+  const words = values.map(({ quantity, value }) =>
+    quantity.kind === "angle" ? bareValue(value, quantity, model.display) : sayer(model.display)(value),
+  );
+  return [...new Set(words)].join(" left, ") + (new Set(words).size > 1 ? " right" : "");
+}
+
+const type: Act = (model) => turn({ ...model, focus: { on: "entry", text: "" } });
+
+/** Takes what was typed, if it is a value; else the field stays, with the complaint below it. */
+export const acceptEntry: Act = (model) => {
+  const { focus, bench } = model;
+  if (focus.on !== "entry") return turn(model);
+  if (focus.text.trim() === "") return turn({ ...model, focus: { on: "bench" } });
+  const values: NewValue[] = [];
+  for (const quantity of quantitiesOn(adjustableOf(bench.car, model.selected), model.sides)) {
+    const reading = readFor(focus.text, quantity, valueNow(bench, quantity), model);
+    if ("complaint" in reading) return turn(model);
+    values.push({ quantity, value: reading.value });
+  }
+  const own = isChange(focus.text) ? null : focus.text;
+  return changeTo(model, values, `${subject(model)}: set to ${said(model, values)}`, own);
+};
+
+const step: Act = (model, chord) => turn({ ...model, display: { ...model.display, step: Number(chord) - 1 } });
+
+const sides: Act = (model) => turn({ ...model, sides: nextSides(model.sides) });
+
+const rods: Act = (model) => {
+  const { car, study } = model.bench;
+  const { left, right } = car.form.rods;
+  if (left === "cut" || right === "cut") return changed(model, fitRods(car), "Rods: cut to fit, their length follows");
+  if ("refused" in study) return turn(model);
+  return changed(model, cutRods(car, study.rodLengths), "Rods: as cut, their length stays");
+};
+
+export const adjustActs = {
+  previous: selectBy(-1),
+  next: selectBy(1),
+  less: stepBy(-1),
+  more: stepBy(1),
+  type,
+  step,
+  sides,
+  rods,
+  undo: undone,
+  redo: redone,
+} satisfies Record<string, Act>;

@@ -1,0 +1,126 @@
+import { pathOf } from "../../files/save.ts";
+import { changed, isUnsaved } from "../bench.ts";
+import type { Focus, Model, Next } from "../model.ts";
+import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { acceptEntry } from "./adjust.ts";
+
+const bench: Focus = { on: "bench" };
+
+/** Asks for a file name; with `next`, what is to be done once the car is saved. */
+function askName(model: Model, next: Next | null): Turn {
+  const text = model.origin.path ?? "";
+  return turn({ ...model, focus: { on: "saveAs", text, next, complaint: null } });
+}
+
+function save(model: Model, next: Next | null): Turn {
+  const { path, hash } = model.origin;
+  if (path === null) return askName(model, next);
+  return turn({ ...model, focus: bench }, { do: "save", path, known: hash, next });
+}
+
+/** Done with the car on the bench: what was asked for is done. */
+export function goOn(model: Model, next: Next | null): Turn {
+  if (next === null) return turn({ ...model, focus: bench });
+  const effect: Effect = next.do === "quit" ? { do: "quit" } : { do: "open", source: next.source };
+  return turn({ ...model, focus: bench }, effect);
+}
+
+/** Leaves the car on the bench for something else, but asks first where changes would be lost. */
+function leaveFor(model: Model, next: Next): Turn {
+  if (!isUnsaved(model)) return goOn(model, next);
+  return turn({ ...model, focus: { on: "question", question: { about: "unsaved", next } } });
+}
+
+/** What is still to be done after the question that is asked just now. */
+function nextOf({ focus }: Model): Next | null {
+  if (focus.on === "saveAs") return focus.next;
+  if (focus.on !== "question" || focus.question.about === "recover") return null;
+  return focus.question.next;
+}
+
+function acceptName(model: Model): Turn {
+  const { focus } = model;
+  if (focus.on !== "saveAs") return turn(model);
+  const path = focus.text.trim();
+  if (path === "")
+    return turn({ ...model, focus: { ...focus, complaint: "Type a file name first, such as buggy.yaml." } });
+  return turn(model, { do: "save", path: pathOf(path), known: null, next: focus.next });
+}
+
+const accept: Act = (model, chord) => {
+  const { focus } = model;
+  if (focus.on === "entry") return acceptEntry(model, chord);
+  if (focus.on === "saveAs") return acceptName(model);
+  if (focus.on !== "open") return turn(model);
+  const choice = focus.choices[focus.cursor];
+  return choice === undefined
+    ? turn(model)
+    : leaveFor({ ...model, focus: bench }, { do: "open", source: choice.source });
+};
+
+/** Back to where one came from: a question about a name goes back to the name. */
+const cancel: Act = (model) => {
+  const { focus } = model;
+  if (focus.on === "question" && focus.question.about === "exists") {
+    const { path, next } = focus.question;
+    return turn({ ...model, focus: { on: "saveAs", text: path, next, complaint: null } });
+  }
+  return turn({ ...model, focus: bench });
+};
+
+const overwrite: Act = (model) => {
+  const { focus } = model;
+  if (focus.on !== "question" || !("path" in focus.question)) return turn(model);
+  const { path, found, next } = focus.question;
+  return turn({ ...model, focus: bench }, { do: "save", path, known: found, next });
+};
+
+const readAgain: Act = (model) => {
+  const { path } = model.origin;
+  return path === null ? turn(model) : turn({ ...model, focus: bench }, { do: "open", source: { from: "file", path } });
+};
+
+const takeBack: Act = (model) => {
+  const { focus } = model;
+  if (focus.on !== "question" || focus.question.about !== "recover") return turn(model);
+  const { offer } = focus.question;
+  const back = changed(model, offer.text, "Unsaved changes put back; u takes them off again");
+  return turn(back.model, ...back.effects.map((each) => (each.do === "journal" ? { ...each, settles: offer } : each)));
+};
+
+const throwAway: Act = (model) => {
+  const { focus } = model;
+  if (focus.on !== "question" || focus.question.about !== "recover") return turn(model);
+  const { offer } = focus.question;
+  return turn({ ...model, focus: bench, notice: { text: "Thrown away.", tone: "done" } }, { do: "discard", offer });
+};
+
+function listBy(ways: number): Act {
+  return (model) => {
+    const { focus } = model;
+    if (focus.on === "help") return turn({ ...model, focus: { ...focus, top: Math.max(0, focus.top + ways) } });
+    if (focus.on !== "open") return turn(model);
+    const cursor = Math.min(focus.choices.length - 1, Math.max(0, focus.cursor + ways));
+    return turn({ ...model, focus: { ...focus, cursor } });
+  };
+}
+
+export const carActs = {
+  save: (model) => save(model, null),
+  saveAs: (model) => askName(model, nextOf(model)),
+  open: (model) => turn(model, { do: "list" }),
+  quit: (model) => leaveFor(model, { do: "quit" }),
+  accept,
+  cancel,
+  saveFirst: (model) => save(model, nextOf(model)),
+  goOn: (model) => {
+    const next = goOn(model, nextOf(model));
+    return turn(next.model, { do: "forget" }, ...next.effects);
+  },
+  overwrite,
+  readAgain,
+  takeBack,
+  throwAway,
+  listUp: listBy(-1),
+  listDown: listBy(1),
+} satisfies Record<string, Act>;

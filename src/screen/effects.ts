@@ -1,0 +1,85 @@
+import { discardLeftover, Journal } from "../files/journal.ts";
+import { saveText } from "../files/save.ts";
+import { isUnsaved } from "./bench.ts";
+import { journalName, listCars, openCar } from "./files.ts";
+import type { Model } from "./model.ts";
+import type { Effect, Message } from "./turn.ts";
+
+/** What the effects reach: the way back into the model, the way out, and the surroundings. */
+export interface World {
+  readonly env: NodeJS.ProcessEnv;
+  readonly send: (message: Message) => void;
+  readonly quit: () => void;
+}
+
+/** Does effects, and keeps the journal of the car on the bench. */
+export interface Doer {
+  /** `model` is the one that the effect came with. */
+  do(effect: Effect, model: Model): void;
+}
+
+/** What does the effects of a screen that begins with this model. */
+export function doer(first: Model, world: World): Doer {
+  let journal = journalOf(first);
+
+  function journalOf({ origin }: Model): Journal {
+    return new Journal(journalName(origin.source), origin.saved, world.env);
+  }
+
+  function save({ path, known, next }: Effect & { do: "save" }, text: string): void {
+    const outcome = saveText(path, text, known);
+    if (outcome.saved) {
+      // The edits are in the file; what is edited from here on is kept beside that file's name.
+      journal.close();
+      journal = new Journal(journalName({ from: "file", path: outcome.path }), text, world.env);
+      world.send({ is: "saved", path: outcome.path, hash: outcome.hash, next });
+    } else if ("complaint" in outcome) {
+      world.send({ is: "failed", words: `${path} ${outcome.complaint}.` });
+    } else if (outcome.ask === "gone") {
+      // Nothing is there to be lost.
+      save({ do: "save", path, known: null, next }, text);
+    } else {
+      world.send({ is: "doubted", about: outcome.ask, path, found: outcome.found, next });
+    }
+  }
+
+  async function open({ source }: Effect & { do: "open" }): Promise<void> {
+    const opened = await openCar(source, world.env);
+    if (typeof opened === "string") {
+      world.send({ is: "failed", words: opened });
+      return;
+    }
+    journal = new Journal(journalName(source), opened.car.text, world.env);
+    world.send({ is: "opened", opened });
+  }
+
+  function record({ what, settles }: Effect & { do: "journal" }, { bench }: Model): void {
+    const complaint = journal.record(bench.car.text, what);
+    if (complaint !== null) world.send({ is: "failed", words: complaint });
+    else if (settles !== null) discardLeftover(settles.path);
+  }
+
+  function quit(model: Model): void {
+    if (!isUnsaved(model)) journal.close();
+    world.quit();
+  }
+
+  const acts: { readonly [Name in Effect["do"]]: (effect: Effect & { do: Name }, model: Model) => void } = {
+    journal: record,
+    forget: () => journal.close(),
+    discard: ({ offer }) => discardLeftover(offer.path),
+    save: (effect, model) => save(effect, model.bench.car.text),
+    open: (effect) => {
+      open(effect).catch((error) => world.send({ is: "failed", words: `It cannot be opened: ${String(error)}.` }));
+    },
+    list: () => world.send({ is: "listed", choices: listCars(process.cwd()) }),
+    quit: (_, model) => quit(model),
+  };
+
+  function act<Name extends Effect["do"]>(effect: Effect & { do: Name }, model: Model): void {
+    const { [effect.do as Name]: does } = acts;
+    does(effect, model);
+  }
+
+  return { do: act };
+}

@@ -1,0 +1,35 @@
+import type { Quantity } from "../vehicle/quantity.ts";
+import { readAngle } from "../vehicle/units/angle.ts";
+import { readLength } from "../vehicle/units/length.ts";
+import { adjustableOf, quantitiesOn, valueNow } from "./adjust.ts";
+import type { Model } from "./model.ts";
+
+/** A typed value as it was understood, for one quantity: mm or rad, or why it is none. */
+export type Reading = { readonly value: number; readonly echo: string } | { readonly complaint: string };
+
+/** Reads what was typed for a quantity that is worth `base` now; bare numbers are in the unit that is shown. */
+export function readFor(text: string, quantity: Quantity, base: number | null, model: Pick<Model, "display">): Reading {
+  const from = base ?? undefined;
+  const read = quantity.kind === "angle" ? readAngle(text, from) : readLength(text, model.display.unit, from);
+  if ("complaint" in read) return read;
+  const value = "rad" in read ? read.rad : read.mm;
+  return Number.isFinite(value) ? { value, echo: read.echo } : { complaint: "that is no size a car can have" };
+}
+
+/** True for text that changes the value that stands there, such as "+1/16" or "-=1/8". */
+export function isChange(text: string): boolean {
+  return /^\s*(\+|-=)/.test(text);
+}
+
+/** What is read of the text in the field so far, in words under it: the value, or the complaint; null while it is empty. */
+export function echoOf(model: Model): { readonly text: string; readonly good: boolean } | null {
+  const { focus, bench, selected, sides } = model;
+  if (focus.on !== "entry" || focus.text.trim() === "") return null;
+  const [first, second] = quantitiesOn(adjustableOf(bench.car, selected), sides);
+  if (first === undefined) return null;
+  const reading = readFor(focus.text, first, valueNow(bench, first), model);
+  if ("complaint" in reading) return { text: reading.complaint, good: false };
+  const differ = second !== undefined && valueNow(bench, first) !== valueNow(bench, second);
+  const note = differ && isChange(focus.text) ? "; the right side by as much" : "";
+  return { text: `= ${reading.echo}${note}`, good: true };
+}

@@ -1,0 +1,84 @@
+import { readdirSync } from "node:fs";
+import { relative, resolve } from "node:path";
+import { findLeftovers, type Leftover } from "../files/journal.ts";
+import { type Loaded, loadText } from "../files/load.ts";
+import { listPresets, loadPreset } from "../files/presets.ts";
+import type { Complaint } from "../vehicle/complaint.ts";
+import { readCar } from "../vehicle/read.ts";
+import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
+import type { Choice, Offer, Source } from "./model.ts";
+import type { Opened } from "./turn.ts";
+
+/** A car's own word among the kept unsaved changes: its file's whole path, or the example that it began as. */
+export function journalName(source: Source): string {
+  return source.from === "file" ? resolve(source.path) : `new car from ${source.id}`;
+}
+
+/** The first complaint of a file that is no car, as one sentence with its place. */
+function complaintWords(name: string, [first, ...others]: readonly Complaint[]): string {
+  if (first === undefined) return `${name} is no car file.`;
+  const line = first.line === null ? "" : `, line ${first.line}`;
+  const part = first.part === "" ? "" : `${first.part}: `;
+  const more = others.length === 0 ? "" : ` (and ${others.length} more)`;
+  return `${name}${line}: ${part}${first.message}${more}.`;
+}
+
+const minute = 60_000;
+
+function ago(when: number, now: number): string {
+  const minutes = Math.round((now - when) / minute);
+  if (minutes < 1) return "less than a minute ago";
+  if (minutes < 120) return minutes === 1 ? "a minute ago" : `${minutes} minutes ago`;
+  const hours = Math.round(minutes / 60);
+  return hours < 48 ? `${hours} hours ago` : `${Math.round(hours / 24)} days ago`;
+}
+
+function offerOf({ path, text, stale, whats, when }: Leftover): Offer {
+  const count = whats.length === 1 ? "1 change" : `${whats.length} changes`;
+  return { path, text, stale, what: `${count}, ${ago(when, Date.now())}, the last "${whats.at(-1)}"` };
+}
+
+/** Opens a car file, or an example as a new car; or a sentence why it cannot be opened. */
+export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<Opened | string> {
+  const name = source.from === "file" ? source.path : source.id;
+  const loaded: Pick<Loaded, "text"> | ReturnType<typeof loadText> | ReturnType<typeof loadPreset> =
+    source.from === "file" ? loadText(source.path) : loadPreset(source.id);
+  if ("complaints" in loaded) return complaintWords(name, loaded.complaints);
+  if (mayHoldProducts(loaded.text)) await prepareProducts();
+  const car = readCar(loaded.text);
+  if ("complaints" in car) return complaintWords(name, car.complaints);
+  const { offers, openElsewhere } = findLeftovers(journalName(source), loaded.text, env);
+  const [offer] = offers;
+  return {
+    source,
+    car,
+    hash: "hash" in loaded ? loaded.hash : null,
+    offer: offer === undefined ? null : offerOf(offer),
+    remark: openElsewhere > 0 ? "This car is also open in another window: the last one to save wins." : null,
+  };
+}
+
+/** The cars that can be opened: car files in this folder first, then the examples. */
+export function listCars(folder: string): readonly Choice[] {
+  const files = carFilesIn(folder).map((name) => ({
+    source: { from: "file", path: resolve(folder, name) } as const,
+    name,
+    about: `in ${relative("..", folder) || folder}`,
+  }));
+  const examples = listPresets().map(({ name, title }) => ({
+    source: { from: "preset", id: name } as const,
+    name,
+    about: title,
+  }));
+  return [...files, ...examples];
+}
+
+function carFilesIn(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => /\.ya?ml$/i.test(name) && !name.startsWith("."))
+      .sort();
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,389 @@
+import { adjustableOf, whyFixed } from "./adjust.ts";
+import type { Focus, Model } from "./model.ts";
+import { stepCount } from "./steps.ts";
+
+/** What a key does; update.ts has one act for each. */
+export type Command =
+  | "previous"
+  | "next"
+  | "less"
+  | "more"
+  | "type"
+  | "sides"
+  | "step"
+  | "rods"
+  | "undo"
+  | "redo"
+  | "wheelLeft"
+  | "wheelRight"
+  | "fullLeft"
+  | "fullRight"
+  | "up"
+  | "down"
+  | "fullBump"
+  | "fullDroop"
+  | "rideHeight"
+  | "moving"
+  | "unit"
+  | "fraction"
+  | "save"
+  | "saveAs"
+  | "open"
+  | "help"
+  | "quit"
+  | "accept"
+  | "cancel"
+  | "saveFirst"
+  | "goOn"
+  | "overwrite"
+  | "readAgain"
+  | "takeBack"
+  | "throwAway"
+  | "listUp"
+  | "listDown";
+
+/** One binding of keys, with all that is said about it: footer and help are made from this. */
+export interface Binding {
+  /** As terminal/key.ts names chords. */
+  readonly keys: readonly string[];
+  /** The keys as a builder reads them on his keyboard. */
+  readonly shown: string;
+  readonly command: Command;
+  /** What stands for it below the screen, keys included; null where only help or the screen itself tells of it. */
+  readonly footer: string | null;
+  /** One line in help. */
+  readonly help: string;
+  /** Why it does nothing just now; null or absent when it works. */
+  readonly off?: (model: Model) => string | null;
+}
+
+/** Bindings that belong together, with a heading for help. */
+export interface BindingGroup {
+  readonly heading: string;
+  readonly bindings: readonly Binding[];
+}
+
+/** What can have the keyboard, each question apart. */
+export type FocusName = Exclude<Focus["on"], "question"> | "unsaved" | "exists" | "changed" | "recover";
+
+const adjusting: readonly Binding[] = [
+  { keys: ["up"], shown: "↑", command: "previous", footer: null, help: "choose what to adjust, up the list" },
+  { keys: ["down"], shown: "↓", command: "next", footer: "↑↓ choose", help: "choose what to adjust, down the list" },
+  { keys: ["left"], shown: "←", command: "less", footer: null, help: "less, by one step", off: whyNotAdjusted },
+  { keys: ["right"], shown: "→", command: "more", footer: "←→ change", help: "more, by one step", off: whyNotAdjusted },
+  {
+    keys: ["enter"],
+    shown: "Enter",
+    command: "type",
+    footer: "Enter type",
+    help: "type the value: 14 3/8, or +1/16 to add, or 365 mm",
+    off: whyNotAdjusted,
+  },
+  {
+    keys: Array.from({ length: stepCount }, (_, index) => `${index + 1}`),
+    shown: "1-5",
+    command: "step",
+    footer: null,
+    help: "size of a step: 1/32, 1/16, 1/8, 1/4, 1 in, or 0.5, 1, 2, 5, 10 mm",
+  },
+  {
+    keys: ["tab"],
+    shown: "Tab",
+    command: "sides",
+    footer: null,
+    help: "change both sides, or the left or the right alone",
+  },
+  {
+    keys: ["c"],
+    shown: "c",
+    command: "rods",
+    footer: null,
+    help: "rods: cut to fit (length follows) or as cut (length stays)",
+    off: whyRodsStay,
+  },
+  { keys: ["u"], shown: "u", command: "undo", footer: "u undo", help: "take back the last change", off: whyNoUndo },
+  { keys: ["r"], shown: "r", command: "redo", footer: null, help: "do it again after all", off: whyNoRedo },
+];
+
+const moving: readonly Binding[] = [
+  {
+    keys: ["j"],
+    shown: "j",
+    command: "wheelLeft",
+    footer: null,
+    help: "turn the steering wheel left",
+    off: whyNoPlace,
+  },
+  {
+    keys: ["l"],
+    shown: "l",
+    command: "wheelRight",
+    footer: "jl steer",
+    help: "turn the steering wheel right",
+    off: whyNoPlace,
+  },
+  {
+    keys: ["J"],
+    shown: "J",
+    command: "fullLeft",
+    footer: null,
+    help: "steering wheel to full left lock",
+    off: whyNoPlace,
+  },
+  {
+    keys: ["L"],
+    shown: "L",
+    command: "fullRight",
+    footer: null,
+    help: "steering wheel to full right lock",
+    off: whyNoPlace,
+  },
+  {
+    keys: ["i", "pageUp"],
+    shown: "i",
+    command: "up",
+    footer: null,
+    help: "wheels up (bump); PgUp too",
+    off: whyNoPlace,
+  },
+  {
+    keys: ["k", "pageDown"],
+    shown: "k",
+    command: "down",
+    footer: "ik travel",
+    help: "wheels down (droop); PgDn too",
+    off: whyNoPlace,
+  },
+  { keys: ["I"], shown: "I", command: "fullBump", footer: null, help: "wheels to full bump", off: whyNoPlace },
+  { keys: ["K"], shown: "K", command: "fullDroop", footer: null, help: "wheels to full droop", off: whyNoPlace },
+  {
+    keys: ["h", "home"],
+    shown: "h",
+    command: "rideHeight",
+    footer: null,
+    help: "straight ahead at ride height; Home too",
+    off: whyNoPlace,
+  },
+  { keys: ["e"], shown: "e", command: "moving", footer: null, help: "which wheels go up and down: both, left, right" },
+];
+
+const car: readonly Binding[] = [
+  { keys: ["s"], shown: "s", command: "save", footer: null, help: "save the car to its file", off: whyNotSaved },
+  { keys: ["S"], shown: "S", command: "saveAs", footer: null, help: "save the car under another name" },
+  { keys: ["o"], shown: "o", command: "open", footer: null, help: "open another car or an example" },
+  {
+    keys: ["m"],
+    shown: "m",
+    command: "unit",
+    footer: null,
+    help: "show inches or millimetres (the file keeps its own)",
+  },
+  {
+    keys: ["f"],
+    shown: "f",
+    command: "fraction",
+    footer: null,
+    help: "show inches to 1/32, to 1/16 or in decimals",
+    off: whyNoFractions,
+  },
+  { keys: ["?"], shown: "?", command: "help", footer: "? help", help: "this page" },
+  {
+    keys: ["q", "ctrl+c"],
+    shown: "q",
+    command: "quit",
+    footer: "q quit",
+    help: "leave; asks first when something is not saved",
+  },
+];
+
+const cancel = (footer: string, help: string): Binding => ({
+  keys: ["escape", "ctrl+c"],
+  shown: "Esc",
+  command: "cancel",
+  footer: `Esc ${footer}`,
+  help,
+});
+
+/** The one list of keys: what each does while something has the keyboard, and all that is said about it. */
+export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
+  bench: [
+    { heading: "ADJUST", bindings: adjusting },
+    { heading: "WHEEL AND SUSPENSION", bindings: moving },
+    { heading: "CAR AND SCREEN", bindings: car },
+  ],
+  entry: [
+    {
+      heading: "WHILE TYPING A VALUE",
+      bindings: [
+        { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter take it", help: "take the value" },
+        cancel("leave it as it was", "leave the value as it was"),
+      ],
+    },
+  ],
+  saveAs: [
+    {
+      heading: "WHILE TYPING A FILE NAME",
+      bindings: [
+        { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter save", help: "save under this name" },
+        cancel("do not save", "do not save"),
+      ],
+    },
+  ],
+  open: [
+    {
+      heading: "WHILE CHOOSING A CAR",
+      bindings: [
+        { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
+        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
+        { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter open", help: "open this car" },
+        cancel("back", "back to the bench"),
+      ],
+    },
+  ],
+  help: [
+    {
+      heading: "ON THE HELP PAGE",
+      bindings: [
+        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up the page" },
+        { keys: ["down", "pageDown"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down the page" },
+        {
+          keys: ["escape", "?", "q", "enter", "ctrl+c"],
+          shown: "Esc",
+          command: "cancel",
+          footer: "Esc back",
+          help: "back to the bench; so do ?, q and Enter",
+        },
+      ],
+    },
+  ],
+  unsaved: [
+    {
+      heading: "WHEN CHANGES ARE NOT SAVED",
+      bindings: [
+        { keys: ["s"], shown: "s", command: "saveFirst", footer: "s save first", help: "save, then go on" },
+        {
+          keys: ["d"],
+          shown: "d",
+          command: "goOn",
+          footer: "d drop the changes",
+          help: "go on without saving: the changes are gone",
+        },
+        cancel("stay", "stay with this car"),
+      ],
+    },
+  ],
+  exists: [
+    {
+      heading: "WHEN A FILE OF THAT NAME EXISTS",
+      bindings: [
+        {
+          keys: ["o"],
+          shown: "o",
+          command: "overwrite",
+          footer: "o overwrite it",
+          help: "write this car over that file",
+        },
+        cancel("choose another name", "choose another name"),
+      ],
+    },
+  ],
+  changed: [
+    {
+      heading: "WHEN THE FILE WAS CHANGED ELSEWHERE",
+      bindings: [
+        {
+          keys: ["o"],
+          shown: "o",
+          command: "overwrite",
+          footer: "o overwrite it",
+          help: "write this car over the changed file",
+        },
+        {
+          keys: ["r"],
+          shown: "r",
+          command: "readAgain",
+          footer: "r read it again",
+          help: "read the changed file and drop the changes made here",
+        },
+        {
+          keys: ["S"],
+          shown: "S",
+          command: "saveAs",
+          footer: "S another name",
+          help: "save this car under another name",
+        },
+        cancel("do not save", "do not save"),
+      ],
+    },
+  ],
+  recover: [
+    {
+      heading: "WHEN UNSAVED CHANGES ARE FOUND",
+      bindings: [
+        {
+          keys: ["t"],
+          shown: "t",
+          command: "takeBack",
+          footer: "t take them back",
+          help: "put the unsaved changes back on the bench",
+        },
+        {
+          keys: ["d"],
+          shown: "d",
+          command: "throwAway",
+          footer: "d throw them away",
+          help: "throw the unsaved changes away for good",
+        },
+        cancel("decide next time", "leave them where they are and ask again next time"),
+      ],
+    },
+  ],
+};
+
+/** The part of the list that works just now. */
+export function focusName(focus: Focus): FocusName {
+  return focus.on === "question" ? focus.question.about : focus.on;
+}
+
+/** The bindings that work just now, in the order of the list. */
+export function bindingsNow(model: Model): readonly Binding[] {
+  return keys[focusName(model.focus)].flatMap((group) => group.bindings);
+}
+
+/** What a chord means just now; undefined where it means nothing. */
+export function bindingOf(model: Model, chord: string): Binding | undefined {
+  return bindingsNow(model).find((binding) => binding.keys.includes(chord));
+}
+
+function whyNotAdjusted({ bench, selected, sides }: Model): string | null {
+  return whyFixed(bench.car, adjustableOf(bench.car, selected), sides);
+}
+
+function whyRodsStay({ bench }: Model): string | null {
+  if (!("refused" in bench.study)) return null;
+  const { left, right } = bench.car.form.rods;
+  return left === "fit" && right === "fit"
+    ? "The front end does not go together, so there is no length to cut to."
+    : null;
+}
+
+function whyNoUndo({ bench }: Model): string | null {
+  return bench.undo.length === 0 ? "There is nothing to take back." : null;
+}
+
+function whyNoRedo({ bench }: Model): string | null {
+  return bench.redo.length === 0 ? "There is nothing to do again." : null;
+}
+
+function whyNoPlace({ bench }: Model): string | null {
+  return "refused" in bench.study ? "The front end does not go together, so it cannot be moved." : null;
+}
+
+function whyNotSaved({ bench, origin }: Model): string | null {
+  const unchanged = origin.path !== null && bench.car.text === origin.saved;
+  return unchanged ? "Nothing has changed since it was last saved." : null;
+}
+
+function whyNoFractions({ display }: Model): string | null {
+  return display.unit === "mm" ? "Only inches are shown as fractions. Press m for inches." : null;
+}

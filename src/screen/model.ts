@@ -1,0 +1,122 @@
+import type { Refused, Study } from "../measures/study.ts";
+import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
+import type { LengthStyle } from "../vehicle/units/format.ts";
+
+/** Which wheels a key acts on. */
+export type Sides = "both" | Wheel;
+
+/** Where the builder has put the rack and the wheels, mm from mid-travel and from ride height. */
+export interface Place {
+  readonly rack: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+/** One change of the car: the text it made obsolete, or made anew, and what it did, in a builder's words. */
+export interface Edit {
+  readonly text: string;
+  readonly what: string;
+}
+
+/** The car on the bench, and what is known of it. */
+export interface Bench {
+  readonly car: Car;
+  readonly study: Study | Refused;
+  /** The study before the last change, for showing what the change did; null when there was none, or it was refused. */
+  readonly before: Study | null;
+  /** Newest last. */
+  readonly undo: readonly Edit[];
+  readonly redo: readonly Edit[];
+}
+
+/** What to open: a car file, or a preset as a new car. */
+export type Source =
+  | { readonly from: "file"; readonly path: string }
+  | { readonly from: "preset"; readonly id: string };
+
+/** Where the car on the bench stands on disk. */
+export interface Origin {
+  /** The file that a save writes; null for a new, unnamed car. */
+  readonly path: string | null;
+  /** What the car was opened from, for its journal. */
+  readonly source: Source;
+  /** Its text when it was opened or last saved: anything else is unsaved. */
+  readonly saved: string;
+  /** The fingerprint of the file as it was then read or written; null for a new car. */
+  readonly hash: string | null;
+}
+
+/** A car that can be opened. */
+export interface Choice {
+  readonly source: Source;
+  readonly name: string;
+  /** One line: a preset's title, or where the file is. */
+  readonly about: string;
+}
+
+/** Edits that were not saved, found when the car was opened. */
+export interface Offer {
+  /** Where they are kept until the question is settled. */
+  readonly path: string;
+  readonly text: string;
+  /** What they are, in words: how many, how old, the last of them. */
+  readonly what: string;
+  /** True when the car's file changed since they were made. */
+  readonly stale: boolean;
+}
+
+/** What is still to be done once a question is settled. */
+export type Next = { readonly do: "quit" } | { readonly do: "open"; readonly source: Source };
+
+/** A question that holds everything else up; keys.ts lists the answers to each. */
+export type Question =
+  | { readonly about: "unsaved"; readonly next: Next }
+  | {
+      readonly about: "exists" | "changed";
+      readonly path: string;
+      readonly found: string | null;
+      readonly next: Next | null;
+    }
+  | { readonly about: "recover"; readonly offer: Offer };
+
+/** What has the keyboard: the bench itself, or something in front of it. */
+export type Focus =
+  | { readonly on: "bench" }
+  | { readonly on: "entry"; readonly text: string }
+  | { readonly on: "saveAs"; readonly text: string; readonly next: Next | null; readonly complaint: string | null }
+  | { readonly on: "question"; readonly question: Question }
+  | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
+  | { readonly on: "help"; readonly top: number };
+
+/** How lengths are shown; it changes nothing in the file. */
+export interface Display {
+  readonly unit: LengthUnit;
+  /** How inches are shown. */
+  readonly inches: LengthStyle & { readonly unit: "in" };
+  /** Which of the steps of each unit a change takes. */
+  readonly step: number;
+}
+
+/** Everything the screen shows, as plain data. Views read it; update makes the next one. */
+export interface Model {
+  readonly bench: Bench;
+  readonly origin: Origin;
+  /** The pair of quantities that is selected in the list of things to adjust. */
+  readonly selected: string;
+  /** The sides that a change acts on. */
+  readonly sides: Sides;
+  readonly place: Place;
+  /** The wheels that go up and down. */
+  readonly moving: Sides;
+  readonly display: Display;
+  readonly focus: Focus;
+  /** The last thing worth saying; gone with the next key. */
+  readonly notice: Notice | null;
+  readonly columns: number;
+  readonly rows: number;
+}
+
+export interface Notice {
+  readonly text: string;
+  readonly tone: "done" | "wrong" | "change";
+}

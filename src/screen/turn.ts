@@ -1,0 +1,65 @@
+import type { Car } from "../vehicle/car.ts";
+import type { Choice, Model, Next, Offer, Source } from "./model.ts";
+
+/** A car that has been read, with what else was found of it. */
+export interface Opened {
+  readonly source: Source;
+  readonly car: Car;
+  /** The fingerprint of its file; null for an example, which opens as a new car. */
+  readonly hash: string | null;
+  /** Unsaved changes of it that an earlier run left. */
+  readonly offer: Offer | null;
+  /** Something that the builder should know of it, in a sentence. */
+  readonly remark: string | null;
+}
+
+/** Something to be done outside of the model; its outcome comes back as a message. */
+export type Effect =
+  /**
+   * Keep the car as it now is as an unsaved change on disk, before the frame that shows it. Once it is kept, changes that
+   * were found and are part of it need to be kept no more.
+   */
+  | { readonly do: "journal"; readonly what: string; readonly settles: Offer | null }
+  /** The unsaved changes of the car on the bench are given up. */
+  | { readonly do: "forget" }
+  /** Unsaved changes that were found are settled, one way or the other. */
+  | { readonly do: "discard"; readonly offer: Offer }
+  /** Write the car, if the file still has the fingerprint that is known of it; null for a file that is not there yet. */
+  | { readonly do: "save"; readonly path: string; readonly known: string | null; readonly next: Next | null }
+  | { readonly do: "open"; readonly source: Source }
+  | { readonly do: "list" }
+  | { readonly do: "quit" };
+
+/** Something that happened: a key, or the outcome of an effect. */
+export type Message =
+  | { readonly is: "key"; readonly chord: string }
+  /** The text in the field changed. */
+  | { readonly is: "typed"; readonly text: string }
+  | { readonly is: "resized"; readonly columns: number; readonly rows: number }
+  | { readonly is: "saved"; readonly path: string; readonly hash: string; readonly next: Next | null }
+  /** Nothing was written, since the file is not as it was known. */
+  | {
+      readonly is: "doubted";
+      readonly about: "exists" | "changed";
+      readonly path: string;
+      readonly found: string | null;
+      readonly next: Next | null;
+    }
+  /** Something could not be done, in a sentence. */
+  | { readonly is: "failed"; readonly words: string }
+  | { readonly is: "opened"; readonly opened: Opened }
+  | { readonly is: "listed"; readonly choices: readonly Choice[] };
+
+/** What one message makes of the model, and what is to be done. */
+export interface Turn {
+  readonly model: Model;
+  readonly effects: readonly Effect[];
+}
+
+/** A turn: the model as it is now, and what is to be done. */
+export function turn(model: Model, ...effects: Effect[]): Turn {
+  return { model, effects };
+}
+
+/** What a key does to the model. */
+export type Act = (model: Model, chord: string) => Turn;

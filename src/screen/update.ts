@@ -1,0 +1,91 @@
+import { adjustActs } from "./acts/adjust.ts";
+import { carActs, goOn } from "./acts/car.ts";
+import { placeActs } from "./acts/place.ts";
+import { firstInches, showActs } from "./acts/show.ts";
+import { adjustables } from "./adjust.ts";
+import { benchOf, startingPlace } from "./bench.ts";
+import { bindingOf, type Command } from "./keys.ts";
+import type { Focus, Model, Offer, Origin } from "./model.ts";
+import { firstStep } from "./steps.ts";
+import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
+
+const acts: Readonly<Record<Command, Act>> = { ...adjustActs, ...placeActs, ...showActs, ...carActs };
+
+function originOf({ source, car, hash }: Opened): Origin {
+  return { path: source.from === "file" ? source.path : null, source, saved: car.text, hash };
+}
+
+function focusOf(offer: Offer | null): Focus {
+  return offer === null ? { on: "bench" } : { on: "question", question: { about: "recover", offer } };
+}
+
+/** The screen as it is first shown with a car; unsaved changes that were found of it are offered. */
+export function start(opened: Opened, size: { readonly columns: number; readonly rows: number }): Model {
+  const { car, offer, remark } = opened;
+  const bench = benchOf(car);
+  return {
+    bench,
+    origin: originOf(opened),
+    selected: adjustables(car)[0]?.pair ?? "",
+    sides: "both",
+    place: startingPlace(bench),
+    moving: "both",
+    display: { unit: car.form.units, inches: firstInches, step: firstStep },
+    focus: focusOf(offer),
+    notice: remark === null ? null : { text: remark, tone: "wrong" },
+    columns: size.columns,
+    rows: size.rows,
+  };
+}
+
+/** What one message makes of the model, and what is to be done: the only way that anything on the screen changes. */
+export function update(model: Model, message: Message): Turn {
+  switch (message.is) {
+    case "key":
+      return press(model, message.chord);
+    case "typed":
+      return turn(typed(model, message.text));
+    case "resized":
+      return turn({ ...model, columns: message.columns, rows: message.rows });
+    case "saved":
+      return saved(model, message);
+    case "doubted": {
+      const { about, path, found, next } = message;
+      return turn({ ...model, focus: { on: "question", question: { about, path, found, next } } });
+    }
+    case "failed":
+      return turn(failed(model, message.words));
+    case "opened":
+      return turn(start(message.opened, model));
+    case "listed":
+      return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
+  }
+}
+
+function press(model: Model, chord: string): Turn {
+  const binding = bindingOf(model, chord);
+  if (binding === undefined) return turn(model);
+  const why = binding.off?.(model) ?? null;
+  if (why !== null) return turn({ ...model, notice: { text: why, tone: "wrong" } });
+  return acts[binding.command]({ ...model, notice: null }, chord);
+}
+
+function typed(model: Model, text: string): Model {
+  const { focus } = model;
+  if (focus.on === "entry") return { ...model, focus: { ...focus, text } };
+  if (focus.on === "saveAs") return { ...model, focus: { ...focus, text, complaint: null } };
+  return model;
+}
+
+function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): Turn {
+  const origin: Origin = { path, source: { from: "file", path }, saved: model.bench.car.text, hash };
+  const notice = { text: `Saved to ${path}.`, tone: "done" } as const;
+  return goOn({ ...model, origin, notice }, next);
+}
+
+/** A save that failed leaves its question open, so that another name can be tried. */
+function failed(model: Model, words: string): Model {
+  const { focus } = model;
+  if (focus.on === "saveAs") return { ...model, focus: { ...focus, complaint: words } };
+  return { ...model, notice: { text: words, tone: "wrong" } };
+}

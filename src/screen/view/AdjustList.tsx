@@ -1,0 +1,66 @@
+import { Text } from "ink";
+import { type Adjustable, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
+import { bareValue } from "../lengths.ts";
+import type { Model } from "../model.ts";
+
+const markColumns = 2;
+const groupColumns = 12;
+/** A value with the letter of its side before it, such as "R -14 31/32". */
+const valueColumns = 12;
+
+/** The part of the list that is seen: `rows` lines, the selected one among them and the ends filled. */
+export function windowOf(
+  count: number,
+  selected: number,
+  rows: number,
+): { readonly from: number; readonly to: number } {
+  const from = Math.max(0, Math.min(selected - Math.floor(rows / 2), count - rows));
+  return { from, to: Math.min(count, from + rows) };
+}
+
+/** What can be adjusted, with its values; the selected line has a mark as well as its colour. */
+export function AdjustList({
+  model,
+  columns,
+  rows,
+}: {
+  readonly model: Model;
+  readonly columns: number;
+  readonly rows: number;
+}) {
+  const list = adjustables(model.bench.car);
+  const selected = list.findIndex((each) => each.pair === model.selected);
+  const { from, to } = windowOf(list.length, selected, rows);
+  return list.slice(from, to).map((line, index) => {
+    const isFirst = index === 0 || list[from + index - 1]?.group !== line.group;
+    const isSelected = line.pair === model.selected;
+    return (
+      <Text key={line.pair} bold={isSelected} inverse={isSelected} wrap="truncate">
+        {lineText(model, line, isFirst, isSelected, columns)}
+      </Text>
+    );
+  });
+}
+
+function lineText(model: Model, line: Adjustable, withGroup: boolean, isSelected: boolean, columns: number): string {
+  const values = valuesText(model, line, isSelected);
+  const head = `${isSelected ? "> " : "  "}${(withGroup ? line.group : "").padEnd(groupColumns)}${line.name}`;
+  return head.padEnd(Math.max(markColumns + groupColumns, columns - values.length)) + values;
+}
+
+/** One value where both sides are alike, else both with their letters; ">" stands at the one that the arrows change. */
+function valuesText(model: Model, line: Adjustable, isSelected: boolean): string {
+  const { bench, display, sides } = model;
+  const changed = isSelected && sides !== "both" ? quantitiesOn(line, sides) : [];
+  const values = line.quantities.map((each) => bareValue(valueNow(bench, each), each, display));
+  const alike = values.every((value) => value === values[0]);
+  if (alike && changed.length === line.quantities.length) return (values[0] ?? "").padStart(valueColumns);
+  if (alike && changed.length === 0) return (values[0] ?? "").padStart(valueColumns);
+  return line.quantities
+    .map((quantity, index) => {
+      const letter = quantity.wheel === "left" ? "L" : "R";
+      const mark = changed.includes(quantity) ? ">" : " ";
+      return ` ${mark}${letter}${(values[index] ?? "").padStart(valueColumns - 3)}`.padEnd(valueColumns);
+    })
+    .join("");
+}

@@ -1,0 +1,59 @@
+import { Text } from "ink";
+import type { Choice, Model } from "../model.ts";
+import { windowOf } from "./AdjustList.tsx";
+import { helpLines } from "./helpText.ts";
+import { least } from "./layout.ts";
+
+/** The help page, from the line that the builder has come to; its end is never passed. */
+export function HelpPage({ model, top, rows }: { readonly model: Model; readonly top: number; readonly rows: number }) {
+  const lines = helpLines(model, model.columns);
+  const from = Math.min(top, Math.max(0, lines.length - rows));
+  const shown = lines.slice(from, from + rows);
+  return <Text wrap="truncate">{[...shown, ...blanks(rows - shown.length)].map((line) => ` ${line}`).join("\n")}</Text>;
+}
+
+/** The cars that can be opened. */
+export function OpenPage({
+  choices,
+  cursor,
+  rows,
+}: {
+  readonly choices: readonly Choice[];
+  readonly cursor: number;
+  readonly rows: number;
+}) {
+  const { from, to } = windowOf(choices.length, cursor, rows - 2);
+  const shown = choices.slice(from, to);
+  return (
+    <>
+      <Text bold wrap="truncate">
+        {" OPEN A CAR"}
+      </Text>
+      <Text wrap="truncate"> Examples open as new cars without a name; they cannot be written over.</Text>
+      {shown.map((choice, index) => {
+        const isSelected = from + index === cursor;
+        return (
+          <Text key={`${choice.source.from} ${choice.name}`} bold={isSelected} inverse={isSelected} wrap="truncate">
+            {` ${isSelected ? ">" : " "} ${choice.name.padEnd(30)} ${choice.about}`}
+          </Text>
+        );
+      })}
+      {blanks(rows - 2 - shown.length).map((blank, index) => (
+        <Text key={-index}>{blank}</Text>
+      ))}
+    </>
+  );
+}
+
+function blanks(count: number): readonly string[] {
+  return Array.from({ length: Math.max(0, count) }, () => " ");
+}
+
+/** What is said where the bench does not fit. */
+export function TooSmall({ columns, rows }: { readonly columns: number; readonly rows: number }) {
+  return (
+    <Text wrap="wrap">
+      {`The window is too small: ${columns} columns by ${rows} rows. Make it at least ${least.columns} by ${least.rows}. Your car is safe; q leaves.`}
+    </Text>
+  );
+}

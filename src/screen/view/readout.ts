@@ -1,0 +1,283 @@
+import { type Blame, blameWords } from "../../measures/blame.ts";
+import type { LeastRodAngle } from "../../measures/leastRodAngle.ts";
+import type { SteerRow } from "../../measures/steerTable.ts";
+import type { Study } from "../../measures/study.ts";
+import type { WorstToe } from "../../measures/worstToe.ts";
+import { bounce, degrees, fixed, type Length, rodAngleGrade, rodLength, travelPlace } from "../../output/words.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import { line, type Mark, needle } from "./gauge.ts";
+
+/** How much a value matters: said in words in the cell as well. */
+export type Tone = "plain" | "warn" | "bad";
+
+/** One thing said about one side, with a gauge where a picture helps. */
+export interface Cell {
+  /** From the longest way of saying it to the shortest: the first that fits is shown. */
+  readonly texts: readonly string[];
+  readonly tone: Tone;
+  /** What the last change of the car did to it, such as "+0.2"; "" where it did nothing. */
+  readonly change: string;
+  readonly gauge: { readonly low: number; readonly high: number; readonly marks: readonly (Mark | null)[] } | null;
+}
+
+/** A row of the five numbers: a cell for each side, or one for the car. */
+export interface ReadoutRow {
+  /** The number's name, on its first row. */
+  readonly label: string;
+  /** What is measured, below the name. */
+  readonly caption: string;
+  /** Columns that its words are given, so that what follows them stands in one column. */
+  readonly slot: number;
+  readonly cells: readonly [Cell, Cell] | readonly [Cell];
+}
+
+const degree = Math.PI / 180;
+
+/** Inner locks further apart than this are worth a mark: a sixteenth of an inch at the rack makes about three degrees. */
+const unequal = 1 * degree;
+
+/** A rack further off its middle than this, mm (1/64 in), can be measured and put right. */
+const offMiddle = 0.4;
+
+function cell(texts: readonly string[], tone: Tone = "plain", gauge: Cell["gauge"] = null, change = ""): Cell {
+  return { texts, tone, change, gauge };
+}
+
+/** A change in words, signed; "" where there is none that can be seen, or nothing to compare with. */
+function changeOf(now: number | null, before: number | null | undefined, write: (size: number) => string): string {
+  if (now === null || before === null || before === undefined) return "";
+  const size = write(Math.abs(now - before));
+  return size === write(0) ? "" : `${now > before ? "+" : "-"}${size}`;
+}
+
+/**
+ * The five numbers of a front end that stands, as rows of cells: nothing is drawn yet.
+ * `before` is the front end before the last change, for saying what that did.
+ */
+export function readout(study: Study, before: Study | null, length: Length): readonly ReadoutRow[] {
+  const both = (read: (wheel: Wheel) => Cell): readonly [Cell, Cell] => [read("left"), read("right")];
+  return [
+    { label: "LOCK", caption: "", slot: 24, cells: both((wheel) => lock(study, before, wheel, length)) },
+    { label: "", caption: "balance", slot: 0, cells: [balance(study), rackAtZero(study, length)] },
+    {
+      label: "ACKERMANN",
+      caption: "",
+      slot: 7,
+      cells: both((wheel) => ackermann(study.locks[wheel], before?.locks[wheel])),
+    },
+    { label: "", caption: "inner wheel", slot: 0, cells: both((wheel) => shortOfIdeal(study.locks[wheel])) },
+    {
+      label: "BUMP",
+      caption: "",
+      slot: 17,
+      cells: both((wheel) => worstToe(study.worst.toe[wheel], before?.worst.toe[wheel], length)),
+    },
+    {
+      label: "",
+      caption: "across tyre",
+      slot: 0,
+      cells: both((wheel) => worstToePlace(study, study.worst.toe[wheel], length)),
+    },
+    { label: "", caption: "both wheels", slot: 36, cells: [bounceOf(study, before, length)] },
+    {
+      label: "DEAD POINT",
+      caption: "",
+      slot: 15,
+      cells: both((wheel) => rodAngle(study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
+    },
+    { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
+    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => cell([rodLength(study, wheel, length)])) },
+  ];
+}
+
+const notReached = cell(["cannot be reached"], "bad");
+const unknown = cell(["not known"]);
+
+const bareDegrees = (angle: number) => fixed(angle / degree, 1);
+
+function lock(study: Study, before: Study | null, wheel: Wheel, length: Length): Cell {
+  const row = study.locks[wheel];
+  if (row === null) return cell(["the rack turns neither wheel"], "bad");
+  if (row.blame !== null) return blamed(row.blame, length);
+  if (row.inner === null || row.outer === null) return unknown;
+  const other = study.locks[wheel === "left" ? "right" : "left"]?.inner ?? null;
+  const was = before?.locks[wheel];
+  const text = `outer ${degrees(row.outer)}, inner ${degrees(row.inner)}`;
+  return cell(
+    [text],
+    "plain",
+    {
+      low: 10 * degree,
+      high: 50 * degree,
+      marks: [other === null ? null : { at: other, glyph: line }, { at: row.inner, glyph: needle }],
+    },
+    changeOf(row.inner, was?.inner, bareDegrees),
+  );
+}
+
+function blamed(blame: Blame, length: Length): Cell {
+  return cell([blameWords(blame, length), `${blame.wheel} ${blame.link} does not reach`, "does not reach"], "bad");
+}
+
+function balance(study: Study): Cell {
+  const difference = study.locks.difference.inner;
+  if (difference === null) return unknown;
+  const size = degrees(Math.abs(difference));
+  if (size === degrees(0)) return cell(["left and right lock are equal"]);
+  const [less, more] = difference < 0 ? ["left", "right"] : ["right", "left"];
+  return cell([`${less} inner ${size} short of ${more}`], Math.abs(difference) >= unequal ? "warn" : "plain");
+}
+
+/** How far the rack is off its middle while the wheels are straight, which is what makes the locks unequal. */
+function rackAtZero(study: Study, length: Length): Cell {
+  const { zero } = study;
+  if (zero === null) return cell(["wheels cannot be set straight"], "bad");
+  const size = length(Math.abs(zero));
+  if (size === length(0)) return cell(["straight: rack on its middle"]);
+  const way = zero > 0 ? "left" : "right";
+  const tone = Math.abs(zero) >= offMiddle ? "warn" : "plain";
+  return cell([`straight: rack ${size} off, ${way}`, `rack ${size} off, ${way}`], tone);
+}
+
+function ackermann(row: SteerRow | null, before: SteerRow | null | undefined): Cell {
+  if (row?.blame) return notReached;
+  if (row === null || row.ackermann === null) return unknown;
+  return cell(
+    [`${fixed(row.ackermann, 0)} %`.padStart(6)],
+    "plain",
+    {
+      low: -50,
+      high: 150,
+      marks: [
+        { at: 0, glyph: line },
+        { at: 100, glyph: line },
+        { at: row.ackermann, glyph: needle },
+      ],
+    },
+    changeOf(row.ackermann, before?.ackermann, (percent) => fixed(percent, 0)),
+  );
+}
+
+function shortOfIdeal(row: SteerRow | null): Cell {
+  if (row === null || row.idealInner === null || row.inner === null || row.percentOfIdealInner === null)
+    return cell([""]);
+  const percent = `${fixed(row.percentOfIdealInner, 0)} % of ideal`;
+  const size = degrees(Math.abs(row.idealInner - row.inner));
+  if (size === degrees(0)) return cell([`as ideal, ${percent}`]);
+  const way = row.inner < row.idealInner ? "short" : "past";
+  return cell([`${size} ${way} of ideal, ${percent}`.replace("past of", "past"), `${size} ${way}, ${percent}`]);
+}
+
+/** A gauge of half an inch either way: far more than a front end should do. */
+const acrossReach = 12.7;
+
+function worstToe(worst: WorstToe | null, before: WorstToe | null | undefined, length: Length): Cell {
+  if (worst === null) return notReached;
+  const size = length(Math.abs(worst.acrossTyre));
+  const text = size === length(0) ? "keeps its toe" : `toes ${worst.acrossTyre > 0 ? "in" : "out"} ${size}`;
+  return cell(
+    [text],
+    "plain",
+    {
+      low: -acrossReach,
+      high: acrossReach,
+      marks: [
+        { at: 0, glyph: line },
+        { at: worst.acrossTyre, glyph: needle },
+      ],
+    },
+    changeOf(Math.abs(worst.acrossTyre), before ? Math.abs(before.acrossTyre) : null, bare(length)),
+  );
+}
+
+function worstToePlace(study: Study, worst: WorstToe | null, length: Length): Cell {
+  if (worst === null || length(Math.abs(worst.acrossTyre)) === length(0)) return cell([""]);
+  const where = `at ${travelWords(study, worst.travel, length)}`;
+  return worst.chiefly === "slope"
+    ? cell([`${where}, a slope: inner end height`, `${where}, slope: inner height`, `${where}, a slope`, where])
+    : cell([`${where}, a bow: rod length`, `${where}, a bow`, where]);
+}
+
+/** A gauge of two degrees either way, left on the left. */
+const bounceReach = 2 * degree;
+
+/** The same without its unit. */
+function bare(length: Length): Length {
+  return (mm) => length(mm).replace(/ (in|mm)$/, "");
+}
+
+function bounceOf(study: Study, before: Study | null, length: Length): Cell {
+  const worst = study.worst.bounce;
+  if (worst === null) return notReached;
+  return cell(
+    [bounce(worst, length)],
+    "plain",
+    {
+      low: -bounceReach,
+      high: bounceReach,
+      marks: [
+        { at: 0, glyph: line },
+        { at: -worst.bounceSteer, glyph: needle },
+      ],
+    },
+    changeOf(
+      Math.abs(worst.bounceSteer),
+      before?.worst.bounce ? Math.abs(before.worst.bounce.bounceSteer) : null,
+      bareDegrees,
+    ),
+  );
+}
+
+const gradeWords = { good: "good", doubtful: "DOUBTFUL", dangerous: "DANGEROUS" } as const;
+const gradeTones = { good: "plain", doubtful: "warn", dangerous: "bad" } as const;
+
+function rodAngle(least: LeastRodAngle | null, before: LeastRodAngle | null | undefined): Cell {
+  if (least === null) return notReached;
+  const grade = rodAngleGrade(least.angle);
+  return cell(
+    [`${degrees(least.angle)} ${gradeWords[grade]}`],
+    gradeTones[grade],
+    {
+      low: 0,
+      high: 70 * degree,
+      marks: [
+        { at: 20 * degree, glyph: line },
+        { at: 30 * degree, glyph: line },
+        { at: least.angle, glyph: needle },
+      ],
+    },
+    changeOf(least.angle, before?.angle, bareDegrees),
+  );
+}
+
+function rodAnglePlace(study: Study, wheel: Wheel, length: Length): Cell {
+  const least = study.worst.rodAngle[wheel];
+  if (least === null) return cell([""]);
+  const where = `${rackWords(study, least.rack, length)}, ${travelWords(study, least.travel, length)}`;
+  return cell([`at ${where}`, where, where.replaceAll(/ (in|mm)\b/g, "")]);
+}
+
+/** A length that differs from an end of the travel by less than this is that end, mm. */
+const atTheEnd = 0.01;
+
+/** The end that the rack stands at; null where it stands between them. */
+export function atEnd(study: Study, rack: number): Wheel | null {
+  if (rack > study.rackTravel.left - atTheEnd) return "left";
+  return rack < -study.rackTravel.right + atTheEnd ? "right" : null;
+}
+
+/** A place of the rack: "rack full left", "rack 1 1/4 in left", "rack on its middle". */
+export function rackWords(study: Study, rack: number, length: Length): string {
+  const end = atEnd(study, rack);
+  if (end !== null) return `rack full ${end}`;
+  const size = length(Math.abs(rack));
+  return size === length(0) ? "rack on its middle" : `rack ${size} ${rack > 0 ? "left" : "right"}`;
+}
+
+/** A place of a wheel: "full droop", "ride height", "1 1/4 in bump". */
+export function travelWords(study: Study, travel: number, length: Length): string {
+  const { bump, droop } = study.wheelTravel;
+  if (bump > atTheEnd && travel > bump - atTheEnd) return "full bump";
+  if (droop > atTheEnd && travel < -droop + atTheEnd) return "full droop";
+  return travelPlace(travel, length);
+}
