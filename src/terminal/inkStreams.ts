@@ -52,8 +52,6 @@ export function inkKeyboard(): InkKeyboard {
 /** The screen as Ink sees it: it writes one whole frame a render. */
 export interface InkScreen {
   readonly stream: NodeJS.WriteStream;
-  /** The terminal has another size: Ink lays out anew. */
-  resize(): void;
   /** Take no more frames. Ink draws one more as it ends, on a screen that is no longer ours. */
   mute(): void;
 }
@@ -92,7 +90,6 @@ export function inkScreen(size: () => Size, onFrame: (frame: string) => void): I
   const screen = new Screen(size, onFrame);
   return {
     stream: screen as unknown as NodeJS.WriteStream,
-    resize: () => screen.emit("resize"),
     mute: () => {
       screen.muted = true;
     },

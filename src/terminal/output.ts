@@ -10,6 +10,8 @@ export type Gone = () => void;
  * is left of it is tried again every few milliseconds.
  */
 export interface Output {
+  /** Take over the line, with these first bytes. */
+  begin(bytes: string): void;
   /** Whether a new frame may be sent; until then the newest one is kept by whoever has it. */
   isFree(): boolean;
   /** Send bytes; only when free. */
@@ -33,7 +35,6 @@ export function openOutput(stdout: NodeJS.WriteStream, onFree: () => void, onGon
   let left: Uint8Array = new Uint8Array(0);
   let timer: NodeJS.Timeout | undefined;
   let gone = false;
-  setBlocking(stdout, false);
 
   function push(): void {
     while (left.length > 0 && !gone) {
@@ -57,14 +58,20 @@ export function openOutput(stdout: NodeJS.WriteStream, onFree: () => void, onGon
     else if (!gone) onFree();
   }
 
+  function send(bytes: string): void {
+    if (gone) return;
+    left = Buffer.from(bytes);
+    push();
+    if (left.length > 0) timer = setTimeout(retry, retryMilliseconds);
+  }
+
   return {
-    isFree: () => left.length === 0,
-    send(bytes) {
-      if (gone) return;
-      left = Buffer.from(bytes);
-      push();
-      if (left.length > 0) timer = setTimeout(retry, retryMilliseconds);
+    begin(bytes) {
+      setBlocking(stdout, false);
+      send(bytes);
     },
+    isFree: () => left.length === 0,
+    send,
     finish(bytes) {
       clearTimeout(timer);
       if (gone) return;

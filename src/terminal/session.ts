@@ -94,6 +94,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let resolveRun: (code: number) => void = () => undefined;
   let ended = false;
   let suspended = false;
+  let resumedAt = 0;
 
   let decoding = nothingDecoded;
   let silenceTimer: NodeJS.Timeout | undefined;
@@ -207,12 +208,11 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     size = sizeOf(stdout);
     shown = unknownCells(size);
     pen = freshPen;
-    output.send(enter);
+    output.begin(enter);
   }
 
   function redraw(): void {
     app?.onResize?.(size);
-    screen.resize();
     invalidate();
   }
 
@@ -222,13 +222,17 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     stdin.setRawMode(false);
     held.release();
     process.off("SIGTSTP", suspend);
-    setTimeout(resume, suspension);
+    setTimeout(() => {
+      if (suspended) resume();
+    }, suspension);
     // The whole group, since a shell waits for all of it.
     process.kill(0, "SIGTSTP");
   }
 
   function resume(): void {
-    if (ended) return;
+    // The system may tell of the same return twice, by the end of the wait and by the signal.
+    if (ended || (!suspended && Date.now() - resumedAt < suspension)) return;
+    resumedAt = Date.now();
     if (suspended) {
       suspended = false;
       process.on("SIGTSTP", suspend);
@@ -294,8 +298,9 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
 
   function unlisten(): void {
     for (const [event, handler] of handlers) process.off(event, handler);
-    for (const event of ["end", "close", "error"]) stdin.off(event, hangUp);
+    for (const event of ["end", "close"]) stdin.off(event, hangUp);
     stdout.off("resize", resized);
+    // The listeners for errors stay: what fails after the end is no longer anybody's concern.
   }
 
   return {
@@ -327,7 +332,9 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   };
 }
 
-function sizeOf(stdout: NodeJS.WriteStream): Size {
+/** The size now: no signal tells of a change made while the process was stopped. */
+function sizeOf(stdout: NodeJS.WriteStream & { _refreshSize?(): void }): Size {
+  stdout._refreshSize?.();
   const [columns, rows] = stdout.getWindowSize();
   return { columns: columns || 80, rows: rows || 24 };
 }
@@ -336,7 +343,7 @@ function sizeOf(stdout: NodeJS.WriteStream): Size {
 function messageOf(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   const line = text.split("\n")[0]?.trim() || "no reason given";
-  return `rackwright stopped, by a fault of its own: ${line}. Your edits are kept.`;
+  return `rackwright stopped by a fault of its own: ${line}`;
 }
 
 /** On the way out nothing may stand in the way, not even a second fault. */

@@ -28,7 +28,9 @@ function Screen() {
   return (
     <Box flexDirection="column" width={columns} height={rows} borderStyle="round">
       <Text bold>Harness {`${columns}x${rows}`} toe 0.10° ±</Text>
-      <Text color="red">count {model.count}</Text>
+      <Text color="red">
+        count {model.count} pid {process.pid}
+      </Text>
       <Text>keys {model.keys.slice(-8).join(" ")}</Text>
       <Text>
         entries {model.entries.slice(-4).join(",")} of {model.entries.length}

@@ -34,6 +34,8 @@ export interface Terminal {
   /** Press keys: one write. */
   type(bytes: string): void;
   resize(columns: number, rows: number): void;
+  /** Write on the screen past the program, as another program might. */
+  scribble(bytes: string): Promise<void>;
   /** Wait until the screen fulfils a condition; on failure the error shows the screen. */
   until(what: string, condition: (text: string) => boolean): Promise<void>;
   /** Wait for the end; gives the exit code. */
@@ -48,6 +50,15 @@ const waitMilliseconds = 10_000;
 /** Start Node with these words. */
 export function openTerminal(words: readonly string[], { columns = 80, rows = 24, env = {} }: Start = {}): Terminal {
   return openCommand(process.execPath, words, { columns, rows, env });
+}
+
+/**
+ * Start Node with these words from a shell that says what it finds before and after: the exit code, and whether the
+ * line's settings are as they were.
+ */
+export function openFromShell(words: readonly string[], start: Start = {}): Terminal {
+  const script = `echo before; old=$(stty -g); "$@"; echo "code $?"; [ "$old" = "$(stty -g)" ] && echo "line as before"; echo after`;
+  return openCommand("sh", ["-c", script, "sh", process.execPath, ...words], start);
 }
 
 /** Start any command. */
@@ -121,6 +132,7 @@ export function openCommand(
       emulator.resize(newColumns, newRows);
       pty.resize(newColumns, newRows);
     },
+    scribble: (bytes) => new Promise((resolve) => emulator.write(bytes, resolve)),
     until: async (what, condition) => {
       await wait(what, () => (condition(rowsNow().join("\n")) ? true : undefined));
     },
