@@ -30,7 +30,10 @@ function timeTo(text: string | null, words: readonly string[]): Promise<number> 
     run.onExit(() => {
       if (text === null) resolve(performance.now() - start);
       else if (took !== null) resolve(took);
-      else reject(new Error(`${words.join(" ")} ended without showing "${text}":\n${shown}`));
+      else
+        reject(
+          new Error(`${words.join(" ")} ended without showing "${text}", but: ${JSON.stringify(shown.slice(-1000))}`),
+        );
     });
   });
 }
