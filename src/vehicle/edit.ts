@@ -1,13 +1,13 @@
-import { isScalar } from "yaml";
 import type { Car } from "./car.ts";
 import { type Change, changed } from "./edits/change.ts";
 import { withFirstKey } from "./edits/put.ts";
 import { shortest, written } from "./edits/written.ts";
 import { pairOf } from "./quantities.ts";
 import type { Quantity } from "./quantity.ts";
+import { pairAt, sourceAt, type Tree } from "./tree.ts";
 import { inch } from "./units/length.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
-import { nodeAt, pairAt, readYaml, resolved, type Tree } from "./yaml.ts";
+import { readYaml } from "./yaml.ts";
 
 /** A new value for one quantity of a car. */
 export interface Edit {
@@ -26,12 +26,11 @@ function treeOf(car: Pick<Car, "text">): Tree | null {
   return "complaints" in tree ? null : tree;
 }
 
-/** What stands at the first of some paths that has something. */
+/** The text at the first of some paths that has a value. */
 function textAt(tree: Tree | null, paths: readonly (readonly string[] | null)[]): string | null {
   for (const path of paths) {
-    const node = tree === null || path === null ? null : resolved(nodeAt(tree, path), tree.document);
-    if (isScalar(node) && node.value !== null)
-      return typeof node.value === "string" ? node.value : (node.source ?? null);
+    const source = tree === null || path === null ? null : sourceAt(tree, path);
+    if (source !== null) return source;
   }
   return null;
 }

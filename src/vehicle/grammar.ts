@@ -1,11 +1,10 @@
-import { isMap } from "yaml";
 import type * as z from "zod/mini";
 import type { Complaint } from "./complaint.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { nearest } from "./nearest.ts";
 import { quantities } from "./quantities.ts";
-import { safe, shown } from "./shown.ts";
-import { complaintAt, nodeAt, pairAt, resolved, type Tree } from "./yaml.ts";
+import { shown } from "./shown.ts";
+import { complaintAt, complaintAtKey, type Tree } from "./tree.ts";
 
 type Issue = z.core.$ZodIssue;
 
@@ -63,13 +62,7 @@ function unknownKey(tree: Tree, above: readonly string[], key: string): Complain
   const known = keysBelow(above);
   const near = nearest(key, known);
   const advice = near === null ? `expected one of ${known.join(", ")}` : `did you mean "${near}"?`;
-  const map = resolved(nodeAt(tree, above), tree.document);
-  const offset = (isMap(map) ? pairAt(map, key)?.key.range?.[0] : undefined) ?? 0;
-  return {
-    ...tree.place(offset),
-    part: [...above, safe(key)].join("."),
-    message: `unknown key ${shown(key)}: ${advice}`,
-  };
+  return complaintAtKey(tree, [...above, key], `unknown key ${shown(key)}: ${advice}`);
 }
 
 function complaintsFor(tree: Tree, issue: Issue): readonly Complaint[] {

@@ -1,80 +1,86 @@
 import * as z from "zod/mini";
 import { cornerGroups, cornerValues } from "./corner.ts";
 import type { Linkage } from "./linkage.ts";
-import { linkages } from "./linkages.ts";
 import type { Choice, Mechanism } from "./mechanism.ts";
-import { mechanisms } from "./mechanisms.ts";
+import type { QuantityKind } from "./quantity.ts";
 import type { Groups, Value } from "./value.ts";
-import { wholeGroups, wholeValues } from "./whole.ts";
+import { travelValues, wholeGroups, wholeValues } from "./whole.ts";
 
-type Shape = Record<string, z.ZodMiniType>;
+type Schema = z.ZodMiniType;
+type Shape = Record<string, Schema>;
 
-function described(schema: z.ZodMiniType, description: string): z.ZodMiniType {
-  z.globalRegistry.add(schema, { description });
-  return schema;
+/** How the parts of a schema are made: with help for each, for printing; or without, so that alike parts can be one. */
+export interface Maker {
+  /** A number as a file may write it. */
+  readonly written: () => Schema;
+  /** The schema itself, its help noted somewhere; `id` names a part that stands in several places. */
+  readonly tell: (schema: Schema, help: string, id?: string) => Schema;
 }
 
+const written = z.union([z.number(), z.string()]);
+
+/** For checking a file: nobody reads the help. */
+export const checking: Maker = { written: () => written, tell: (schema) => schema };
+
 const lengthHelp = 'A number in the file\'s units, or text such as "14 3/8", "365 mm", "1 ft 2 in" or "12 1/2 + 3/8".';
+const ratioHelp = 'A number, or text such as "15 1/2".';
 const angleHelp = 'A number of degrees, or text such as "1 1/2" or "0.1 rad".';
 
-function numberOf(value: Value): z.ZodMiniType {
-  const written = () => z.union([z.number(), z.string()]);
-  const help = `${value.help} ${value.kind === "length" ? lengthHelp : angleHelp}`;
-  if (!value.eachWay) return described(written(), help);
+const kindHelp: Readonly<Record<QuantityKind, string>> = { length: lengthHelp, angle: angleHelp, ratio: ratioHelp };
+
+function numberOf(value: Value, make: Maker): Schema {
+  const help = `${value.help} ${kindHelp[value.kind]}`;
+  if (!value.eachWay) return make.tell(make.written(), help);
   const each = z.strictObject({
-    left: described(written(), `${value.label}, to the driver's left.`),
-    right: described(written(), `${value.label}, to the driver's right.`),
+    left: make.tell(make.written(), `${value.label}, to the driver's left.`),
+    right: make.tell(make.written(), `${value.label}, to the driver's right.`),
   });
-  return described(z.union([z.number(), z.string(), each]), help);
+  return make.tell(z.union([z.number(), z.string(), each]), help);
 }
 
 interface Leaf {
   readonly path: readonly string[];
-  readonly schema: z.ZodMiniType;
+  readonly schema: Schema;
   readonly required: boolean;
 }
 
-function leaves(values: readonly Value[], choices: readonly Choice[] = []): readonly Leaf[] {
+function leaves(values: readonly Value[], choices: readonly Choice[], make: Maker): readonly Leaf[] {
   return [
-    ...values.map((value) => ({ path: value.path, schema: numberOf(value), required: value.absent === null })),
-    ...choices.map(({ path, help, words }) => ({ path, schema: described(z.enum(words), help), required: false })),
+    ...values.map((value) => ({ path: value.path, schema: numberOf(value, make), required: value.absent === null })),
+    ...choices.map(({ path, help, words, required }) => ({ path, schema: make.tell(z.enum(words), help), required })),
   ];
 }
 
 /**
- * The nested mapping that holds these leaves. With `partial`, any key may be left out at every depth, as below front.both,
+ * The nested mappings that hold these leaves. A partial one may leave out any key at every depth, as below front.both,
  * front.left and front.right, of which only the merged whole must be complete.
  */
-function shapeOf(all: readonly Leaf[], groups: Groups, partial: boolean, depth = 0): Shape {
+function shapeOf(all: readonly Leaf[], groups: Groups, partial: boolean, make: Maker, depth = 0): Shape {
   const shape: Shape = {};
   for (const key of new Set(all.map((leaf) => leaf.path[depth] ?? ""))) {
     const below = all.filter((leaf) => leaf.path[depth] === key);
     const leaf = below.find((each) => each.path.length === depth + 1);
-    const schema = leaf?.schema ?? z.strictObject(shapeOf(below, groups, partial, depth + 1));
     const path = below[0]?.path.slice(0, depth + 1).join(".") ?? "";
-    const words = groups[path];
-    const told = leaf === undefined && words !== undefined ? described(schema, words) : schema;
+    const group = () => make.tell(z.strictObject(shapeOf(below, groups, partial, make, depth + 1)), groups[path] ?? "");
+    const schema = leaf?.schema ?? group();
     const required = !partial && below.some((each) => each.required);
-    shape[key] = required ? told : z.optional(told);
+    shape[key] = required ? schema : z.optional(schema);
   }
   return shape;
 }
 
-function frontOf(linkage: Linkage): z.ZodMiniType {
-  const side = (help: string) =>
-    z.optional(
-      described(
-        z.nullable(
-          z.strictObject(
-            shapeOf(leaves([...linkage.values, ...cornerValues]), { ...linkage.groups, ...cornerGroups }, true),
-          ),
-        ),
-        help,
-      ),
-    );
-  return described(
+function frontOf(linkage: Linkage, make: Maker): Schema {
+  const values = leaves([...linkage.values, ...cornerValues], [], make);
+  const groups = { ...linkage.groups, ...cornerGroups };
+  const corner = make.tell(
+    z.strictObject(shapeOf(values, groups, true, make)),
+    "One corner of the front end, or what differs from the other.",
+    `${linkage.name}-corner`,
+  );
+  const side = (help: string) => z.optional(make.tell(z.nullable(corner), help));
+  return make.tell(
     z.strictObject({
-      linkage: described(z.literal(linkage.name), linkage.help),
+      linkage: make.tell(z.literal(linkage.name), linkage.help),
       both: side("Left and right alike."),
       left: side("What differs on the driver's left; overrides any part of both, down to single coordinates."),
       right: side("What differs on the driver's right; overrides any part of both, down to single coordinates."),
@@ -83,40 +89,48 @@ function frontOf(linkage: Linkage): z.ZodMiniType {
   );
 }
 
-function steeringOf(mechanism: Mechanism): z.ZodMiniType {
-  return described(
+function steeringOf(mechanism: Mechanism, make: Maker): Schema {
+  return make.tell(
     z.strictObject({
-      mechanism: described(z.literal(mechanism.name), mechanism.help),
-      ...shapeOf(leaves(mechanism.values, mechanism.choices), mechanism.groups, false),
+      mechanism: make.tell(z.literal(mechanism.word), mechanism.help),
+      ...shapeOf(leaves(mechanism.values, mechanism.choices, make), mechanism.groups, false, make),
     }),
     "What moves the inner ends of the tie rods.",
   );
 }
 
-/** One of several, told apart by a key; a single one stands for itself, so that its faults are told one by one. */
-function oneOf(schemas: readonly z.ZodMiniType[]): z.ZodMiniType {
+/** One of several; a single one stands for itself, so that its faults are told one by one. */
+function oneOf(schemas: readonly Schema[]): Schema {
   return schemas.length === 1 && schemas[0] !== undefined ? schemas[0] : z.union(schemas);
 }
 
-/** A line of text without characters that could disturb a terminal. */
-const line = z.string().check(z.regex(/^[^\p{Cc}\p{Zl}\p{Zp}]*$/u), z.maxLength(200));
-
-/** Longer text, which may have lines of its own. */
-const prose = z.string().check(z.regex(/^[^\p{Cc}]*([\t\n\r][^\p{Cc}]*)*$/u));
-
-/** The car file as zod describes it, for one linkage and one mechanism. Free of transforms: it prints as JSON Schema. */
-export function carSchema(front: readonly Linkage[], steering: readonly Mechanism[]): z.ZodMiniType {
-  return z.strictObject({
-    title: z.optional(described(line, "What the car is called.")),
-    notes: z.optional(described(prose, "Anything the builder wants to keep with the car.")),
-    units: described(z.enum(["in", "mm"]), "What bare lengths in this file are in."),
-    ...shapeOf(leaves(wholeValues), wholeGroups, false),
-    front: oneOf(front.map(frontOf)),
-    steering: oneOf(steering.map(steeringOf)),
-  });
+/** Wheel travel has to be given where there is suspension; among several linkages it may be. */
+function travelShape(front: readonly Linkage[], make: Maker): Shape {
+  const suspended = front.filter((each) => each.noTravel === undefined);
+  if (suspended.length === 0) return {};
+  return shapeOf(leaves(travelValues, [], make), wholeGroups, suspended.length < front.length, make);
 }
 
-/** The car file with every linkage and mechanism there is. */
-export function wholeSchema(): z.ZodMiniType {
-  return carSchema(linkages, mechanisms);
+/** A line of text without characters that could disturb a terminal. */
+const line = /^[^\p{Cc}\p{Zl}\p{Zp}]*$/u;
+
+/** Longer text, which may have lines of its own. */
+const prose = /^[^\p{Cc}]*([\t\n\r][^\p{Cc}]*)*$/u;
+
+/** The car file as zod describes it, for these linkages and mechanisms. Free of transforms: it prints as JSON Schema. */
+export function carSchema(front: readonly Linkage[], steering: readonly Mechanism[], make: Maker): Schema {
+  const title = z.string().check(z.regex(line), z.maxLength(200));
+  const notes = z.string().check(z.regex(prose));
+  return make.tell(
+    z.strictObject({
+      title: z.optional(make.tell(title, "What the car is called.")),
+      notes: z.optional(make.tell(notes, "Anything the builder wants to keep with the car.")),
+      units: make.tell(z.enum(["in", "mm"]), "What bare lengths in this file are in."),
+      ...shapeOf(leaves(wholeValues, [], make), wholeGroups, false, make),
+      ...travelShape(front, make),
+      front: oneOf(front.map((each) => frontOf(each, make))),
+      steering: oneOf(steering.map((each) => steeringOf(each, make))),
+    }),
+    "A car as its builder measures it: the front end and its steering.",
+  );
 }

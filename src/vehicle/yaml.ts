@@ -1,40 +1,10 @@
-import {
-  type Document,
-  isAlias,
-  isMap,
-  isScalar,
-  LineCounter,
-  type Node,
-  type Pair,
-  parseDocument,
-  type YAMLMap,
-} from "yaml";
+import { isMap, LineCounter, parseDocument } from "yaml";
 import type { Complaint } from "./complaint.ts";
 import { safe } from "./shown.ts";
+import { gather, type Tree } from "./tree.ts";
 
 /** The most that a car file may hold, in characters: many times what any car needs. */
 export const largestText = 256 * 1024;
-
-/** More aliases than this, once unfolded, are not a car but an attack. */
-const mostAliases = 100;
-
-/** A mapping in a car file, its keys plain words. */
-export type Mapping = YAMLMap;
-
-/** A key and its value, as they stand. */
-export type Entry = Pair<Node, Node | null>;
-
-/** A car file's text as YAML: nodes that know where they stand, and the same as plain data. */
-export interface Tree {
-  readonly text: string;
-  readonly root: Mapping;
-  /** Plain data for the schema. */
-  readonly data: unknown;
-  readonly hasAnchors: boolean;
-  readonly document: Document.Parsed;
-  /** Line and column of an offset, as editors count. */
-  readonly place: (offset: number) => { line: number; column: number };
-}
 
 /** What YAML's own complaints mean to a builder, by their code. */
 const words: Readonly<Record<string, string>> = {
@@ -59,53 +29,6 @@ function wholeFile(message: string): { complaints: readonly Complaint[] } {
 /** The first character that no text file holds: a control character, or what broken bytes turn into. */
 function binaryAt(text: string): number {
   return text.search(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f\ufffd\ufffe\uffff]/);
-}
-
-/** The node that a node stands for: an alias gives what it refers to. */
-export function resolved(node: unknown, document: Document.Parsed): Node | null {
-  if (isAlias(node)) return node.resolve(document) ?? null;
-  return isMap(node) || isScalar(node) ? node : ((node ?? null) as Node | null);
-}
-
-/** The pair under a key of a mapping, as it stands; null where there is none. */
-export function pairAt(map: Mapping, key: string): Entry | null {
-  for (const pair of map.items) if (isScalar(pair.key) && pair.key.value === key) return pair as Entry;
-  return null;
-}
-
-/** The node at a path from the root, aliases followed; null where nothing is. */
-export function nodeAt(tree: Tree, path: readonly string[]): Node | null {
-  let node: Node | null = tree.root;
-  for (const key of path) {
-    const map = resolved(node, tree.document);
-    if (!isMap(map)) return null;
-    node = pairAt(map, key)?.value ?? null;
-  }
-  return node;
-}
-
-/** The offset at which to point for a path: its value, else its key, else the nearest mapping above it. */
-export function offsetOf(tree: Tree, path: readonly string[]): number {
-  const node = nodeAt(tree, path);
-  if (node?.range) return node.range[0];
-  for (let depth = path.length - 1; depth > 0; depth--) {
-    const above = nodeAt(tree, path.slice(0, depth - 1));
-    const map = resolved(above, tree.document);
-    const pair = isMap(map) ? pairAt(map, path[depth - 1] ?? "") : null;
-    if (pair?.key.range) return pair.key.range[0];
-  }
-  return tree.root.range?.[0] ?? 0;
-}
-
-/** A complaint about what stands, or should stand, at a path. */
-export function complaintAt(tree: Tree, path: readonly string[], message: string): Complaint {
-  return { ...tree.place(offsetOf(tree, path)), part: path.join("."), message };
-}
-
-/** The word under a path, if the file has one there. */
-export function wordAt(tree: Tree, path: readonly string[]): string | null {
-  const node = resolved(nodeAt(tree, path), tree.document);
-  return isScalar(node) && typeof node.value === "string" ? node.value : null;
 }
 
 function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
@@ -133,18 +56,23 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
   if (root === null) return wholeFile("the file holds nothing but comments; a car file begins with title: and units:");
   if (!isMap(root))
     return wholeFile("this is not a car file: it should be keys and values, such as units: in and wheelbase: 68");
-  let hasAnchors = false;
-  const data: unknown = document.toJS({
-    maxAliasCount: mostAliases,
-    onAnchor: () => {
-      hasAnchors = true;
-    },
-  });
-  return { text, root, data, hasAnchors, document, place };
+  const gathered = gather(root, document);
+  if (gathered === "too deep") return wholeFile(words.RESOURCE_EXHAUSTION ?? "");
+  if (gathered === "too many parts")
+    return wholeFile("the file has too many parts, or refers to its own parts (&name, *name) too many times over");
+  return { text, root, document, place, ...gathered };
 }
+
+/** The last text that was read: an edit reads it again, and the text after an edit is read twice. */
+let last: { readonly text: string; readonly result: Tree | { complaints: readonly Complaint[] } } | null = null;
 
 /** The text of a car file as YAML, or what keeps it from being that. Never throws, whatever the text. */
 export function readYaml(text: string): Tree | { complaints: readonly Complaint[] } {
+  if (last?.text !== text) last = { text, result: read(text) };
+  return last.result;
+}
+
+function read(text: string): Tree | { complaints: readonly Complaint[] } {
   if (text.length > largestText)
     return wholeFile(`the file is too large for a car: more than ${largestText / 1024} KiB`);
   if (text.trim() === "") return wholeFile("the file is empty; a car file begins with title: and units:");
@@ -158,14 +86,7 @@ export function readYaml(text: string): Tree | { complaints: readonly Complaint[
   try {
     return parsed(text);
   } catch (error) {
-    if (error instanceof RangeError) return wholeFile("the keys are nested too deeply for a car file");
-    const aliases = error instanceof ReferenceError && /alias/i.test(error.message);
-    if (!aliases) return wholeFile("the file cannot be read as YAML");
-    const many = /excessive/i.test(error.message);
-    return wholeFile(
-      many
-        ? "the file refers to its own parts (&name, *name) too many times over"
-        : "the file refers to a part (*name) that is not named (&name) before",
-    );
+    if (error instanceof RangeError) return wholeFile(words.RESOURCE_EXHAUSTION ?? "");
+    return wholeFile("the file cannot be read as YAML");
   }
 }

@@ -1,5 +1,6 @@
 import { Document, parse, parseDocument } from "yaml";
-import { readYaml, type Tree } from "../yaml.ts";
+import type { Tree } from "../tree.ts";
+import { readYaml } from "../yaml.ts";
 import { drop } from "./drop.ts";
 import { isReferredTo, withoutReferences } from "./flow.ts";
 import { put } from "./put.ts";

@@ -1,5 +1,5 @@
 import { isMap } from "yaml";
-import { type Entry, type Mapping, pairAt, type Tree } from "../yaml.ts";
+import { type Entry, type Mapping, pairAt, type Tree } from "../tree.ts";
 import { endOf, indentOf, lineStart, lineStop, startOf } from "./spans.ts";
 
 interface Found {

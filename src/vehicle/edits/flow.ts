@@ -1,5 +1,5 @@
 import { type Alias, isAlias, isMap, isNode, isScalar, type Node } from "yaml";
-import { pairAt, resolved, type Tree } from "../yaml.ts";
+import { pairAt, resolved, type Tree } from "../tree.ts";
 
 /** A mapping of these keys on one line, each with its text. */
 export function flowMap(entries: readonly (readonly [key: string, text: string])[]): string {

@@ -1,5 +1,5 @@
 import { isMap, isScalar, type Node } from "yaml";
-import { type Entry, type Mapping, pairAt, type Tree } from "../yaml.ts";
+import { type Entry, type Mapping, pairAt, type Tree } from "../tree.ts";
 import { flowBelow, flowMap } from "./flow.ts";
 import { afterColon, endOf, endOfValue, indentOf, isNothing, lineEnd, lineStart, lineStop, startOf } from "./spans.ts";
 

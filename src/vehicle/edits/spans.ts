@@ -1,5 +1,5 @@
 import { isMap, isScalar, type Node } from "yaml";
-import type { Entry, Mapping } from "../yaml.ts";
+import type { Entry, Mapping } from "../tree.ts";
 
 /** What ends the lines of a text. */
 export function lineEnd(text: string): "\n" | "\r\n" {

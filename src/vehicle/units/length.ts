@@ -43,6 +43,18 @@ function echoOf(value: number, unit: LengthUnit): string {
 }
 
 /**
+ * A plain decimal in whole thousandths at most, worked out in one exact product and one rounding, which gives the same
+ * double as the exact way at a tenth of its cost; null for anything else. Nearly all lengths in files are such.
+ */
+function plainLength(text: string, unit: LengthUnit): number | null {
+  const found = /^(-?)(\d{1,9})(?:\.(\d{1,3}))?$/.exec(text);
+  if (found === null) return null;
+  const [, sign, before = "", after = ""] = found;
+  const size = (Number(before + after) * (unit === "in" ? 254 : 10)) / 10 ** (after.length + 1);
+  return sign === "-" ? -size || 0 : size;
+}
+
+/**
  * A length as a builder writes it, mm: 14 3/8, 14-3/8, 1 ft 2 1/2 in, 1' 2", 365 mm, 36.5 cm, ½, 12 1/2 + 3/8,
  * 365 mm - 1/2 in, 2*(14 3/8). Fractions and inches are exact. Numbers that name no unit are in `unit`.
  *
@@ -50,6 +62,8 @@ function echoOf(value: number, unit: LengthUnit): string {
  * takes away. A leading - alone is always a negative length, since places behind the axle are negative.
  */
 export function readLength(text: string, unit: LengthUnit, base?: number): ReadLength | { complaint: string } {
+  const plain = plainLength(text, unit);
+  if (plain !== null) return { mm: plain, echo: echoOf(plain, unit) };
   const entry = readEntry(text, units, own(unit), base !== undefined);
   if ("complaint" in entry)
     return { complaint: `not a length: ${entry.complaint}; write it like 14.375, 14 3/8 or 365 mm` };
