@@ -46,8 +46,15 @@ export function isCar(name: string): boolean {
   return existsSync(name) || presetNames().includes(name);
 }
 
-/** The study of the car that a name stands for; notes which it is where that may be in doubt, and the car's warnings. */
-export async function openStudy(desk: Desk, name: string | undefined): Promise<Study> {
+/**
+ * The study of the car that a name stands for. Notes which car it is where that may be in doubt, and the car's warnings
+ * unless the report itself says them.
+ */
+export async function openStudy(
+  desk: Desk,
+  name: string | undefined,
+  warnings: "note" | "leave" = "note",
+): Promise<Study> {
   const found = findCar(name);
   tellWhich(desk, found, name);
   const source = printable("file" in found ? found.file : found.preset);
@@ -56,7 +63,7 @@ export async function openStudy(desk: Desk, name: string | undefined): Promise<S
   if (mayHoldProducts(loaded.text)) await prepareProducts();
   const car = readCar(loaded.text);
   if ("complaints" in car) throw refusal(source, car.complaints);
-  for (const warning of car.warnings) desk.note(`warning: ${complaintText(source, warning)}`);
+  if (warnings === "note") for (const warning of car.warnings) desk.note(`warning: ${complaintText(source, warning)}`);
   const study = studyOf(car);
   if ("refused" in study) throw new Ended(Exit.badInput, `${source}: ${study.refused}`, true);
   return study;

@@ -7,6 +7,8 @@ export const Exit = {
   badInput: 2,
   /** The linkage closes at rack 0, travel 0, but not where it was asked to. */
   doesNotClose: 3,
+  /** A fault of the program itself (EX_SOFTWARE of BSD's sysexits). */
+  fault: 70,
 } as const;
 
 export type ExitCode = (typeof Exit)[keyof typeof Exit];

@@ -1,7 +1,7 @@
 import { findCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { Desk, type OpenScreen } from "./desk.ts";
-import { Ended } from "./exit.ts";
+import { Ended, Exit } from "./exit.ts";
 import { onTerminal, type Streams } from "./streams.ts";
 
 /** The command line: what was typed after the program's name, and its streams, to an exit code. */
@@ -14,9 +14,9 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
     const { runProgram } = await import("./program.ts");
     await runProgram(argv, desk);
   } catch (error) {
-    if (!(error instanceof Ended)) throw error;
-    desk.note(error.said);
-    desk.exit = error.exit;
+    const ended = error instanceof Ended ? error : faulty(error);
+    desk.note(ended.said);
+    desk.exit = ended.exit;
   }
   await desk.flush();
   return desk.exit;
@@ -26,4 +26,13 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
 function asksForScreen(argv: readonly string[], streams: Streams): boolean {
   const [first = "", ...more] = argv;
   return onTerminal(streams) && more.length === 0 && !first.startsWith("-") && !commandNames.includes(first);
+}
+
+/** A mistake in the program: said in one line, since nobody at the bench can read a list of its functions. */
+function faulty(error: unknown): Ended {
+  const words = error instanceof Error ? error.message : String(error);
+  return new Ended(
+    Exit.fault,
+    `a fault in the program, not in your file: ${words}. Please report it with the car file.`,
+  );
 }

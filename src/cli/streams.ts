@@ -19,13 +19,13 @@ export function onTerminal({ stdin, stdout, env }: Streams): boolean {
  */
 export function write(stream: Writable, text: string): Promise<void> {
   return new Promise((resolve, reject) => {
-    const settle = (error?: Error | null) => {
-      stream.off("error", settle);
-      if (error && (error as NodeJS.ErrnoException).code !== "EPIPE") reject(error);
-      else resolve();
-    };
-    // A stream that fails tells its listeners as well as the callback; without a listener it would end the program.
-    stream.on("error", settle);
-    stream.write(text, settle);
+    // A stream that fails tells its listeners, after the callback; with no listener left it would end the program.
+    const failed = (error: NodeJS.ErrnoException) => (error.code === "EPIPE" ? resolve() : reject(error));
+    stream.on("error", failed);
+    stream.write(text, (error) => {
+      if (error) return failed(error);
+      stream.off("error", failed);
+      resolve();
+    });
   });
 }

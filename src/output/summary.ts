@@ -3,7 +3,7 @@ import type { Study } from "../measures/study.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import type { Json } from "./json.ts";
-import { inUnits, unitsOf } from "./numbers.ts";
+import { inUnits, unitsOf, written } from "./numbers.ts";
 import { wrap } from "./table.ts";
 import {
   ackermannOf,
@@ -27,7 +27,9 @@ import {
 const WIDTH = 78;
 
 /** The whole car on one page, for reading: what the screen shows without its keys. */
-export function summaryText(study: Study, length: Length): string[] {
+export function summaryText(study: Study, unit: LengthUnit, length: Length): string[] {
+  // A rod is cut closer than a tape's mark.
+  const fine: Length = (mm) => (unit === "in" ? `${length(mm)} (${written(mm, "length", unit)})` : length(mm));
   return [
     ...wrap(study.car.title, WIDTH),
     ...loud(steersBackwards(study)),
@@ -54,7 +56,7 @@ export function summaryText(study: Study, length: Length): string[] {
     ),
     ...block(
       "RODS",
-      sides((wheel) => rodWords(study, wheel, length)),
+      sides((wheel) => rodWords(study, wheel, fine)),
     ),
     ...wrap(cautions.join(" "), WIDTH),
   ];

@@ -33,11 +33,11 @@ export function carAction(program: Command, desk: Desk): Command {
         desk.exit = await desk.openScreen({ ...found, ...(options.ascii && { ascii: true }) });
         return;
       }
-      const study = await openStudy(desk, name);
+      const study = await openStudy(desk, name, "leave");
       const unit = options.units ?? study.car.form.units;
       printReport(desk, options, {
         json: () => summaryJson(study, unit),
-        text: () => summaryText(study, lengthsIn(unit)),
+        text: () => summaryText(study, unit, lengthsIn(unit)),
       });
     });
 }

@@ -29,7 +29,7 @@ export function newCommand(desk: Desk): Command {
     const from = options.from ?? firstPreset();
     const preset = loadPreset(from);
     if ("complaints" in preset) throw new Ended(Exit.badInput, `${preset.complaints[0].message}.`);
-    const made = newFile(pathOf(file), preset.text);
+    const made = newFile(file.trim() === "" ? "" : pathOf(file), preset.text);
     if (!made.saved)
       throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
     const path = shortest(made.path);

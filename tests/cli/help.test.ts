@@ -1,0 +1,40 @@
+import { describe, expect, it } from "vitest";
+import { version } from "../../package.json";
+import { commandNames } from "../../src/cli/commandNames.ts";
+import { run } from "./run.ts";
+
+const commands = commandNames.filter((name) => name !== "help");
+
+describe("help", () => {
+  it("lists every command, and no other", async () => {
+    const { code, out, err } = await run(["--help"]);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    const listed = [...out.matchAll(/^ {2}(\w+) (?:\[|<|[A-Z])/gm)].map(([, name]) => name);
+    expect(listed.filter((name) => name !== "rackwright")).toEqual(commandNames);
+    expect(out).toContain("Examples:");
+  });
+
+  it.each(commands)("of %s shows what it does, its options and examples, within 80 columns", async (name) => {
+    const { code, out } = await run([name, "--help"]);
+    expect(code).toBe(0);
+    expect(out).toContain(`Usage: rackwright ${name}`);
+    expect(out).toContain(`Examples:\n  rackwright ${name}`);
+    expect(out).toContain("--json");
+    for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+    expect((await run(["help", name])).out).toBe(out);
+  });
+
+  it("is pointed to after a mistake", async () => {
+    expect((await run(["steer"])).err).toContain("Try: rackwright steer --help");
+  });
+
+  it("needs no colour", async () => {
+    expect((await run(["--help"], { terminal: true, env: { FORCE_COLOR: "3" } })).out).not.toContain("\u001b");
+  });
+});
+
+describe("version", () => {
+  it("is the package's", async () => {
+    expect(await run(["--version"])).toMatchObject({ code: 0, out: `${version}\n`, err: "" });
+  });
+});
