@@ -9,11 +9,14 @@ export type { LengthUnit, Wheel } from "./words.ts";
 export interface Form {
   readonly units: LengthUnit;
   readonly linkage: LinkageName;
+  /** Its own name: a rack whose take-off is its centre is another mechanism than one whose take-off is its ends. */
   readonly mechanism: MechanismName;
   /** Per side: "fit" while the file gives no tie-rod length, "cut" once it does. */
   readonly rods: { readonly left: "fit" | "cut"; readonly right: "fit" | "cut" };
   /** The way the rack goes when the steering wheel is turned left; null when the file does not say. */
   readonly wheelLeftMoves: Wheel | null;
+  /** The way the pitman arm turns, seen from above, against the steering wheel; null where there is no pitman arm. */
+  readonly pitmanTurns: "with" | "against" | null;
 }
 
 /**

@@ -1,7 +1,7 @@
-import type { Place } from "./places.ts";
+import type { PlaceAt } from "./places.ts";
 import type { Groups, Value } from "./value.ts";
 
-/** A fault in a corner's drawing: where below the corner's mapping, and what is wrong, in a builder's words. */
+/** A fault in a drawing: where below the corner's mapping (or below steering), and what is wrong, in a builder's words. */
 export interface Fault {
   readonly path: readonly string[];
   readonly message: string;
@@ -13,9 +13,11 @@ export interface Linkage {
   readonly name: string;
   /** One line for a builder. */
   readonly help: string;
+  /** Where it has no suspension: why a file can give no wheel travel, in a builder's words. */
+  readonly noTravel?: string;
   /** Its numbers below front.both, front.left and front.right, beside those that every corner has. */
   readonly values: readonly Value[];
   readonly groups: Groups;
   /** Joints of one corner that cannot be built; `place` gives the corner's point at a path such as "lower-arm.joint". */
-  readonly faults: (place: (path: string) => Place) => readonly Fault[];
+  readonly faults: (place: PlaceAt) => readonly Fault[];
 }

@@ -1,6 +1,9 @@
 /** A place in a corner's own frame, mm: ahead, out, up. */
 export type Place = readonly [ahead: number, out: number, up: number];
 
+/** Reads a point of a corner by its path below it, such as "lower-arm.joint". */
+export type PlaceAt = (path: string) => Place;
+
 /** Joints closer than this are one and the same, mm: no two joints can be built so near. */
 export const samePlace = 1;
 

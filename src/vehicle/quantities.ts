@@ -1,10 +1,11 @@
-import type { Form } from "./car.ts";
 import { cornerValues } from "./corner.ts";
+import type { Linkage } from "./linkage.ts";
 import { linkages } from "./linkages.ts";
+import type { Mechanism } from "./mechanism.ts";
 import { mechanisms } from "./mechanisms.ts";
 import type { Quantity } from "./quantity.ts";
 import type { Value } from "./value.ts";
-import { wholeValues } from "./whole.ts";
+import { travelValues, wholeValues } from "./whole.ts";
 import type { Wheel } from "./words.ts";
 
 type Unplaced = Omit<Quantity, "index">;
@@ -13,15 +14,15 @@ const wheels: readonly Wheel[] = ["left", "right"];
 
 function unplaced(value: Value, wheel: Wheel | null, path: readonly string[], shared: Quantity["shared"]): Unplaced {
   const { kind, label, help, low, high, absent, roles } = value;
-  const pair = value.path.join(".");
+  const pair = (value.twin?.path ?? value.path).join(".");
   const id = wheel === null ? pair : `${wheel}.${pair}`;
   return { id, pair, path, shared, wheel, kind, label, help, low, high, absent, roles };
 }
 
-/** One of it on the car, or two where it is told apart by the way it goes. */
+/** One of it on the car, or two where it is told apart by the way it goes; a twin belongs to its wheel. */
 function single(value: Value, section: readonly string[]): readonly Unplaced[] {
   const path = [...section, ...value.path];
-  if (!value.eachWay) return [unplaced(value, null, path, null)];
+  if (!value.eachWay) return [unplaced(value, value.twin?.wheel ?? null, path, null)];
   return wheels.map((wheel) => unplaced(value, wheel, [...path, wheel], path));
 }
 
@@ -33,9 +34,10 @@ function sided(values: readonly Value[]): readonly Unplaced[] {
 }
 
 /** All that these linkages and mechanisms have. Where two share a part, such as a lower arm, it is there once. */
-function listOf(linked: readonly { values: readonly Value[] }[], steered: readonly { values: readonly Value[] }[]) {
+function listOf(linked: readonly Linkage[], steered: readonly Mechanism[]) {
+  const suspended = linked.some((each) => each.noTravel === undefined);
   const all = [
-    ...wholeValues.flatMap((value) => single(value, [])),
+    ...[...wholeValues, ...(suspended ? travelValues : [])].flatMap((value) => single(value, [])),
     ...sided([...linked.flatMap((each) => each.values), ...cornerValues]),
     ...steered.flatMap((each) => each.values.flatMap((value) => single(value, ["steering"]))),
   ];
@@ -85,6 +87,6 @@ const ofForm = new Map<string, readonly Quantity[]>(
 );
 
 /** The quantities that a car of that linkage and mechanism has, in the list's order. */
-export function quantitiesOf(form: Pick<Form, "linkage" | "mechanism">): readonly Quantity[] {
+export function quantitiesOf(form: { readonly linkage: string; readonly mechanism: string }): readonly Quantity[] {
   return ofForm.get(`${form.linkage} ${form.mechanism}`) ?? [];
 }

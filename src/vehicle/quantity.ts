@@ -1,6 +1,7 @@
 import type { Wheel } from "./words.ts";
 
-export type QuantityKind = "length" | "angle";
+/** "ratio" is a number without a unit, such as a steering box's turns for one turn of its arm. */
+export type QuantityKind = "length" | "angle" | "ratio";
 
 /**
  * What a quantity may be used for: "adjust" is moved on the screen, "find" may be searched, "build" has a build
@@ -16,7 +17,7 @@ export interface Quantity {
   readonly pair: string;
   /** Its own place in the file, from the root, such as front.left.tie-rod.outer.ahead. */
   readonly path: readonly string[];
-  /** The place in the file that speaks for both sides, such as front.both.tie-rod.outer.ahead; null where there is one only. */
+  /** The place in the file that speaks for both sides, such as front.both.tie-rod.outer.ahead; null where there is none. */
   readonly shared: readonly string[] | null;
   /** Which wheel (or, for rack travel, which way) it belongs to; null where the car has only one of it. */
   readonly wheel: Wheel | null;
@@ -27,7 +28,7 @@ export interface Quantity {
   readonly label: string;
   /** One line: what it is, from where it is measured, its sign. */
   readonly help: string;
-  /** The sensible range, mm or rad: beyond it a file is refused as absurd. */
+  /** The sensible range, mm, rad or a bare number: beyond it a file is refused as absurd. */
   readonly low: number;
   readonly high: number;
   /** What numbers hold when the file leaves it out, mm or rad; null where a file must give it. */

@@ -8,15 +8,17 @@ import { linkages } from "./linkages.ts";
 import type { Mechanism } from "./mechanism.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { indexOf, quantities, quantitiesOf } from "./quantities.ts";
-import type { Quantity } from "./quantity.ts";
-import { carSchema } from "./schema.ts";
+import type { Quantity, QuantityKind } from "./quantity.ts";
+import { carSchema, checking } from "./schema.ts";
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
+import { complaintAt, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
 import { readAngle } from "./units/angle.ts";
 import { formatAngle, sayLength } from "./units/format.ts";
 import { readLength } from "./units/length.ts";
+import { readNumber } from "./units/number.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
-import { complaintAt, nodeAt, readYaml, resolved, type Tree, wordAt } from "./yaml.ts";
+import { readYaml } from "./yaml.ts";
 
 /** What keeps a text from being a car. */
 export interface Refused {
@@ -28,7 +30,7 @@ const schemas = new Map<string, z.ZodMiniType>();
 /** The schema of one linkage and one mechanism, made once. */
 function schemaOf(linkage: Linkage, mechanism: Mechanism): z.ZodMiniType {
   const name = `${linkage.name} ${mechanism.name}`;
-  const made = schemas.get(name) ?? carSchema([linkage], [mechanism]);
+  const made = schemas.get(name) ?? carSchema([linkage], [mechanism], checking);
   schemas.set(name, made);
   return made;
 }
@@ -36,23 +38,29 @@ function schemaOf(linkage: Linkage, mechanism: Mechanism): z.ZodMiniType {
 /** The value that a file gives a quantity and where: its own place first, then the one it shares. */
 function found(tree: Tree, quantity: Quantity): { path: readonly string[]; source: string } | null {
   for (const path of [quantity.path, quantity.shared]) {
-    const node = path === null ? null : resolved(nodeAt(tree, path), tree.document);
-    if (path !== null && isScalar(node) && node.value !== null)
-      return { path, source: typeof node.value === "string" ? node.value : (node.source ?? String(node.value)) };
+    const source = path === null ? null : sourceAt(tree, path);
+    if (path !== null && source !== null) return { path, source };
   }
   return null;
 }
 
 function limit(value: number, quantity: Quantity, units: LengthUnit): string {
   if (quantity.kind === "angle") return `${formatAngle(value, 0)} degrees`;
+  if (quantity.kind === "ratio") return String(value);
   return sayLength(value, units === "in" ? { unit: "in", decimals: 1 } : { unit: "mm" });
+}
+
+function valueIn(source: string, kind: QuantityKind, units: LengthUnit): number | { complaint: string } {
+  const read =
+    kind === "length" ? readLength(source, units) : kind === "angle" ? readAngle(source) : readNumber(source);
+  if ("complaint" in read) return read;
+  return "mm" in read ? read.mm : "rad" in read ? read.rad : read.number;
 }
 
 /** What a quantity's text is worth, mm or rad; a complaint where it is none or absurd. */
 function worth(source: string, quantity: Quantity, units: LengthUnit): number | { complaint: string } {
-  const read = quantity.kind === "length" ? readLength(source, units) : readAngle(source);
-  if ("complaint" in read) return { complaint: `found ${shown(source)}, which is ${read.complaint}` };
-  const value = "mm" in read ? read.mm : read.rad;
+  const value = valueIn(source, quantity.kind, units);
+  if (typeof value !== "number") return { complaint: `found ${shown(source)}, which is ${value.complaint}` };
   if (value >= quantity.low && value <= quantity.high) return value;
   const range = `${limit(quantity.low, quantity, units)} to ${limit(quantity.high, quantity, units)}`;
   return { complaint: `found ${shown(source)}, expected a value from ${range}` };
@@ -60,7 +68,7 @@ function worth(source: string, quantity: Quantity, units: LengthUnit): number | 
 
 /** Where a missing quantity should be written: beside what is there already, both sides at once where nothing is. */
 function missingAt(tree: Tree, quantity: Quantity): readonly string[] {
-  if (quantity.shared === null || isMap(resolved(nodeAt(tree, quantity.shared), tree.document))) return quantity.path;
+  if (quantity.shared === null || isMap(spotAt(tree, quantity.shared)?.full)) return quantity.path;
   return quantity.shared;
 }
 
@@ -94,18 +102,34 @@ function rodOf(numbers: Float64Array, wheel: Wheel): "fit" | "cut" {
   return numbers[rodLength[wheel]] === 0 ? "fit" : "cut";
 }
 
-/** One of the names that a key may have; where it has none of them, the complaint. */
-function chosen<T extends { readonly name: string }>(
+/** Those of a list that a key's word names; where it names none of them, the complaint. */
+function chosen<T>(
   tree: Tree,
   path: readonly string[],
   all: readonly T[],
-): T | Complaint {
-  const node = resolved(nodeAt(tree, path), tree.document);
-  const name = isScalar(node) ? node.value : node === null ? null : {};
-  const match = all.find((each) => each.name === name);
-  if (match !== undefined) return match;
-  const names = all.map((each) => each.name).join(", ");
-  return complaintAt(tree, path, `found ${shown(name)}, expected ${all.length > 1 ? "one of " : ""}${names}`);
+  wordOf: (each: T) => string,
+): readonly [T, ...T[]] | Complaint {
+  const node = spotAt(tree, path)?.full ?? null;
+  const word = isScalar(node) ? node.value : node === null ? null : {};
+  const [first, ...more] = all.filter((each) => wordOf(each) === word);
+  if (first !== undefined) return [first, ...more];
+  const words = [...new Set(all.map(wordOf))].join(", ");
+  return complaintAt(tree, path, `found ${shown(word)}, expected one of ${words}`);
+}
+
+function linkageIn(tree: Tree): (typeof linkages)[number] | Complaint {
+  const found = chosen(tree, ["front", "linkage"], linkages, (each) => each.name);
+  return "message" in found ? found : found[0];
+}
+
+/** The file's mechanism: the racks share a name, and their take-off tells which it is. */
+function mechanismIn(tree: Tree): (typeof mechanisms)[number] | Complaint {
+  const found = chosen(tree, ["steering", "mechanism"], mechanisms, (each) => each.word);
+  if ("message" in found) return found;
+  const path = ["steering", found[0].section, "take-off"];
+  if (found.length === 1 || (spotAt(tree, path)?.full ?? null) === null) return found[0];
+  const which = chosen(tree, path, found, (each) => each.takeOff ?? "");
+  return "message" in which ? which : which[0];
 }
 
 function sorted(complaints: readonly Complaint[]): readonly Complaint[] {
@@ -115,19 +139,20 @@ function sorted(complaints: readonly Complaint[]): readonly Complaint[] {
 }
 
 function carOf(tree: Tree): Car | Refused {
-  const linkage = chosen(tree, ["front", "linkage"], linkages);
-  const mechanism = chosen(tree, ["steering", "mechanism"], mechanisms);
+  const linkage = linkageIn(tree);
+  const mechanism = mechanismIn(tree);
   const names = [linkage, mechanism].filter((each): each is Complaint => "message" in each);
   if ("message" in linkage || "message" in mechanism) return { complaints: sorted(names) };
-  const grammar = complaintsOf(tree, schemaOf(linkage, mechanism));
+  const grammar = complaintsOf(tree, schemaOf(linkage, mechanism), { linkage, mechanism });
   if (grammar.length > 0) return { complaints: sorted(grammar) };
   const units: LengthUnit = wordAt(tree, ["units"]) === "in" ? "in" : "mm";
   const kind = { linkage: linkage.name, mechanism: mechanism.name };
   const { numbers, complaints } = numbersOf(tree, quantitiesOf(kind), units);
   if (complaints.length > 0) return { complaints: sorted(complaints) };
-  const faults = faultsOf(tree, numbers, linkage);
+  const faults = faultsOf(tree, numbers, linkage, mechanism);
   if (faults.length > 0) return { complaints: sorted(faults) };
-  const moves = wordAt(tree, ["steering", mechanism.name, "wheel-left-moves"]);
+  const moves = wordAt(tree, ["steering", mechanism.section, "wheel-left-moves"]);
+  const turns = wordAt(tree, ["steering", mechanism.section, "turns"]);
   return {
     text: tree.text,
     title: wordAt(tree, ["title"]) ?? "Untitled car",
@@ -137,8 +162,9 @@ function carOf(tree: Tree): Car | Refused {
       ...kind,
       rods: { left: rodOf(numbers, "left"), right: rodOf(numbers, "right") },
       wheelLeftMoves: moves === "left" || moves === "right" ? moves : null,
+      pitmanTurns: turns === "with" || turns === "against" ? turns : null,
     },
-    warnings: sorted(warningsOf(tree, numbers, units)),
+    warnings: sorted(warningsOf(tree, numbers, mechanism, units)),
   };
 }
 

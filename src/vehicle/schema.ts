@@ -108,7 +108,9 @@ function oneOf(schemas: readonly Schema[]): Schema {
 function travelShape(front: readonly Linkage[], make: Maker): Shape {
   const suspended = front.filter((each) => each.noTravel === undefined);
   if (suspended.length === 0) return {};
-  return shapeOf(leaves(travelValues, [], make), wholeGroups, suspended.length < front.length, make);
+  const shape = shapeOf(leaves(travelValues, [], make), wholeGroups, false, make);
+  if (suspended.length === front.length) return shape;
+  return Object.fromEntries(Object.entries(shape).map(([key, schema]) => [key, z.optional(schema)]));
 }
 
 /** A line of text without characters that could disturb a terminal. */

@@ -1,34 +1,55 @@
 import type { Complaint } from "./complaint.ts";
 import type { Linkage } from "./linkage.ts";
+import type { Mechanism } from "./mechanism.ts";
 import type { Place } from "./places.ts";
-import { indexOf } from "./quantities.ts";
-import { sayLength } from "./units/format.ts";
+import { indexOf, quantities } from "./quantities.ts";
+import { complaintAt, spotAt, type Tree } from "./tree.ts";
+import { formatAngle, sayLength } from "./units/format.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
-import { complaintAt, nodeAt, type Tree } from "./yaml.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
 /** Where a corner's part is written: at the side's own mapping where that has it, else where both sides share it. */
 function placeOf(tree: Tree, wheel: Wheel, path: readonly string[]): readonly string[] {
   const own = ["front", wheel, ...path];
-  return nodeAt(tree, own) === null ? ["front", "both", ...path] : own;
+  return spotAt(tree, own) === undefined ? ["front", "both", ...path] : own;
 }
 
-/** What cannot be built, though every number by itself could be: joints that coincide. Said once where both sides share it. */
-export function faultsOf(tree: Tree, numbers: Float64Array, linkage: Linkage): readonly Complaint[] {
-  const complaints = new Map<string, Complaint>();
-  for (const wheel of wheels) {
+/** Each complaint once, though both sides may share the part that it is about. */
+function once(complaints: readonly Complaint[]): readonly Complaint[] {
+  return [...new Map(complaints.map((each) => [`${each.part} ${each.message}`, each])).values()];
+}
+
+function cornerFaults(tree: Tree, numbers: Float64Array, linkage: Linkage): readonly Complaint[] {
+  return wheels.flatMap((wheel) => {
     const place = (path: string): Place => [
       numbers[indexOf(`${wheel}.${path}.ahead`)] ?? 0,
       numbers[indexOf(`${wheel}.${path}.out`)] ?? 0,
       numbers[indexOf(`${wheel}.${path}.up`)] ?? 0,
     ];
-    for (const fault of linkage.faults(place)) {
-      const complaint = complaintAt(tree, placeOf(tree, wheel, fault.path), fault.message);
-      complaints.set(`${complaint.part} ${complaint.message}`, complaint);
-    }
-  }
-  return [...complaints.values()];
+    return linkage.faults(place).map(({ path, message }) => complaintAt(tree, placeOf(tree, wheel, path), message));
+  });
+}
+
+const byPath = new Map(quantities.map((each) => [each.path.join("."), each.index]));
+
+function steeringFaults(tree: Tree, numbers: Float64Array, mechanism: Mechanism): readonly Complaint[] {
+  const read = (path: string) => numbers[byPath.get(`steering.${path}`) ?? -1] ?? 0;
+  return mechanism.faults(read).map(({ path, message }) => complaintAt(tree, ["steering", ...path], message));
+}
+
+/** What cannot be built, though every number by itself could be: joints that coincide. */
+export function faultsOf(
+  tree: Tree,
+  numbers: Float64Array,
+  linkage: Linkage,
+  mechanism: Mechanism,
+): readonly Complaint[] {
+  return once([...cornerFaults(tree, numbers, linkage), ...steeringFaults(tree, numbers, mechanism)]);
+}
+
+function length(mm: number, units: LengthUnit): string {
+  return sayLength(mm, units === "in" ? { unit: "in", decimals: 2 } : { unit: "mm" });
 }
 
 /** A wheel centre further than this share of the tyre's radius from it stands off the ground or in it. */
@@ -36,35 +57,60 @@ const heightTolerance = 0.02;
 
 function heightWarnings(tree: Tree, numbers: Float64Array, units: LengthUnit): readonly Complaint[] {
   const radius = numbers[indexOf("tire.radius")] ?? 0;
-  const say = (mm: number) => sayLength(mm, units === "in" ? { unit: "in", decimals: 2 } : { unit: "mm" });
   return wheels.flatMap((wheel) => {
     const up = numbers[indexOf(`${wheel}.wheel.center.up`)] ?? 0;
     if (Math.abs(up - radius) <= heightTolerance * radius) return [];
-    const message = `the wheel centre is ${say(up)} above the ground, but the tyre's loaded radius is ${say(radius)}: at ride height they should be the same`;
+    const message = `the wheel centre is ${length(up, units)} above the ground, but the tyre's loaded radius is ${length(radius, units)}: at ride height they should be the same`;
     return [complaintAt(tree, placeOf(tree, wheel, ["wheel", "center", "up"]), message)];
   });
 }
 
-function rackWarnings(tree: Tree, numbers: Float64Array, units: LengthUnit): readonly Complaint[] {
-  const say = (mm: number) => sayLength(mm, units === "in" ? { unit: "in", decimals: 2 } : { unit: "mm" });
-  const left = numbers[indexOf("left.rack.travel")] ?? 0;
-  const right = numbers[indexOf("right.rack.travel")] ?? 0;
-  const straight = numbers[indexOf("rack.straight-ahead")] ?? 0;
-  const warnings: Complaint[] = [];
-  if (straight > left || straight < -right) {
-    const message = `straight ahead, ${say(straight)} from mid-travel, lies beyond the rack's own travel`;
-    warnings.push(complaintAt(tree, ["steering", "rack", "straight-ahead"], message));
-  }
-  const perTurn = numbers[indexOf("rack.per-turn")] ?? 0;
-  if (perTurn > left + right) {
-    const message = `one turn of the steering wheel, ${say(perTurn)}, is more than the rack's whole travel of ${say(left + right)}`;
-    warnings.push(complaintAt(tree, ["steering", "rack", "per-turn"], message));
-  }
-  return warnings;
+/** How far a mechanism goes each way, and where it stands straight ahead: mm of rack or rad of column. */
+interface Reach {
+  readonly left: number;
+  readonly right: number;
+  readonly straight: number;
+}
+
+function reachOf(numbers: Float64Array, section: string): Reach {
+  return {
+    left: numbers[indexOf(`left.${section}.travel`)] ?? 0,
+    right: numbers[indexOf(`right.${section}.travel`)] ?? 0,
+    straight: numbers[indexOf(`${section}.straight-ahead`)] ?? 0,
+  };
+}
+
+function straightWarnings(
+  tree: Tree,
+  { left, right, straight }: Reach,
+  { section, input }: Mechanism,
+  units: LengthUnit,
+): readonly Complaint[] {
+  if (straight <= left && straight >= -right) return [];
+  const message =
+    input === "rack"
+      ? `straight ahead, ${length(straight, units)} from mid-travel, lies beyond the rack's own travel`
+      : `straight ahead, ${formatAngle(straight, 1)} degrees from the middle, lies beyond the column's own travel`;
+  return [complaintAt(tree, ["steering", section, "straight-ahead"], message)];
+}
+
+function perTurnWarnings(tree: Tree, { left, right }: Reach, perTurn: number, units: LengthUnit): readonly Complaint[] {
+  if (perTurn <= left + right) return [];
+  const message = `one turn of the steering wheel, ${length(perTurn, units)}, is more than the rack's whole travel of ${length(left + right, units)}`;
+  return [complaintAt(tree, ["steering", "rack", "per-turn"], message)];
 }
 
 /** What is doubtful, though it can be worked out. */
-export function warningsOf(tree: Tree, numbers: Float64Array, units: LengthUnit): readonly Complaint[] {
-  const found = [...heightWarnings(tree, numbers, units), ...rackWarnings(tree, numbers, units)];
-  return [...new Map(found.map((each) => [`${each.part} ${each.message}`, each])).values()];
+export function warningsOf(
+  tree: Tree,
+  numbers: Float64Array,
+  mechanism: Mechanism,
+  units: LengthUnit,
+): readonly Complaint[] {
+  const reach = reachOf(numbers, mechanism.section);
+  return once([
+    ...heightWarnings(tree, numbers, units),
+    ...straightWarnings(tree, reach, mechanism, units),
+    ...(mechanism.input === "rack" ? perTurnWarnings(tree, reach, numbers[indexOf("rack.per-turn")] ?? 0, units) : []),
+  ]);
 }

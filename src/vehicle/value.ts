@@ -1,4 +1,5 @@
 import type { QuantityKind, Role } from "./quantity.ts";
+import type { Wheel } from "./words.ts";
 
 /** One number that a car file may hold, described once: the schema, the list of quantities and the help are made from it. */
 export interface Value {
@@ -17,6 +18,8 @@ export interface Value {
   readonly roles: readonly Role[];
   /** True where one number may stand for both ways and { left, right } for each: rack travel. */
   readonly eachWay?: boolean;
+  /** Where the file has a key for each wheel, such as left-eye and right-eye: whose it is, and the path of both as one. */
+  readonly twin?: { readonly wheel: Wheel; readonly path: readonly string[] };
 }
 
 /** What a mapping in the car file is for, by its path below the section, joined by dots. */
@@ -26,30 +29,33 @@ export type Groups = Readonly<Record<string, string>>;
 export const degree = Math.PI / 180;
 
 /** How far from the axle line, from the centreline and from the ground a point of a front end can be, mm. */
-const reach = { ahead: [-1500, 1500], out: [-500, 2000], up: [-500, 2000] } as const;
+const reach = { ahead: [-1500, 1500], out: [-500, 2000], offset: [-1000, 1000], up: [-500, 2000] } as const;
 
-/** The words for the three coordinates of a point. */
-const coordinates = [
-  ["ahead", "ahead of the front-axle line, behind it negative"],
-  ["out", "outboard of the car's centreline, on its own side"],
-  ["up", "above the ground at ride height"],
-] as const;
+/** What each coordinate of a point says. */
+const coordinates = {
+  ahead: "ahead of the front-axle line, behind it negative",
+  out: "outboard of the car's centreline, on its own side",
+  offset: "to the driver's left of the car's centreline, to his right negative",
+  up: "above the ground at ride height",
+} as const;
 
 /**
  * The three numbers of a point that a file must give.
- * `label` opens the builder's words ("Tie-rod tab"), `help` says what the point is, without a full stop.
+ * `label` opens the builder's words ("Tie-rod tab"), `help` says what the point is, without a full stop. A point that
+ * belongs to a wheel is so far `out` on that wheel's side; one of the whole car has an `offset` to the driver's left.
  */
 export function pointValues(
   path: readonly string[],
   label: string,
   help: string,
   roles: readonly Role[],
+  sideways: "out" | "offset" = "out",
 ): readonly Value[] {
-  return coordinates.map(([key, words]) => ({
+  return (["ahead", sideways, "up"] as const).map((key) => ({
     path: [...path, key],
     kind: "length",
     label: `${label}, ${key}`,
-    help: `${help}: how far ${words}.`,
+    help: `${help}: how far ${coordinates[key]}.`,
     low: reach[key][0],
     high: reach[key][1],
     absent: null,

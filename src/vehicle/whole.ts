@@ -52,6 +52,10 @@ export const wholeValues: readonly Value[] = [
     absent: 0,
     roles: [],
   },
+];
+
+/** The numbers of a car that has suspension, below the root of the file. */
+export const travelValues: readonly Value[] = [
   {
     path: ["wheel-travel", "bump"],
     kind: "length",
@@ -78,5 +82,5 @@ export const wholeValues: readonly Value[] = [
 export const wholeGroups: Groups = {
   tire: "The front tyre.",
   rim: "The front rim.",
-  "wheel-travel": "Travel of the front wheel centres from ride height, both ways.",
+  "wheel-travel": "Travel of the front wheel centres from ride height, both ways. Required where there is suspension.",
 };

@@ -1,9 +1,13 @@
 import type { Mechanism } from "../mechanism.ts";
-import { degree } from "../value.ts";
+import { movable, rackValues, wheelLeftMoves } from "./parts.ts";
 
-/** A rack that slides across the car, with one tie rod at each of its two inner eyes. */
+/** A rack that slides across the car, with one tie rod at each of its two ends. */
 export const rack = {
   name: "rack",
+  word: "rack",
+  takeOff: "end",
+  section: "rack",
+  input: "rack",
   help: "A rack that slides across the car, with a tie rod at each of its two inner eyes.",
   values: [
     {
@@ -14,7 +18,7 @@ export const rack = {
       low: -2000,
       high: 2000,
       absent: null,
-      roles: ["adjust", "find", "build", "uncertain"],
+      roles: movable,
     },
     {
       path: ["rack", "up"],
@@ -24,7 +28,7 @@ export const rack = {
       low: -500,
       high: 2000,
       absent: null,
-      roles: ["adjust", "find", "build", "uncertain"],
+      roles: movable,
     },
     {
       path: ["rack", "eye-to-eye"],
@@ -34,7 +38,7 @@ export const rack = {
       low: 0,
       high: 2500,
       absent: null,
-      roles: ["adjust", "find", "build", "uncertain"],
+      roles: movable,
     },
     {
       path: ["rack", "offset"],
@@ -44,56 +48,19 @@ export const rack = {
       low: -1000,
       high: 1000,
       absent: 0,
-      roles: ["adjust", "find", "build", "uncertain"],
+      roles: movable,
     },
-    {
-      path: ["rack", "tilt"],
-      kind: "angle",
-      label: "Rack tilt",
-      help: "Slope of the rack seen from the front or rear, degrees, left end up positive. Left out, 0.",
-      low: -60 * degree,
-      high: 60 * degree,
-      absent: 0,
-      roles: ["find", "build", "uncertain"],
-    },
-    {
-      path: ["rack", "straight-ahead"],
-      kind: "length",
-      label: "Rack at straight ahead",
-      help: "Where the rack stands, from mid-travel, when the wheels are straight as drawn, to the driver's left positive. Left out, 0.",
-      low: -500,
-      high: 500,
-      absent: 0,
-      roles: ["adjust", "find", "build", "uncertain"],
-    },
-    {
-      path: ["rack", "travel"],
-      kind: "length",
-      label: "Rack travel",
-      help: "How far the rack moves from mid-travel to its end, to the driver's left and to his right; one number means the same each way.",
-      low: 1,
-      high: 1000,
-      absent: null,
-      roles: ["adjust"],
-      eachWay: true,
-    },
-    {
-      path: ["rack", "per-turn"],
-      kind: "length",
-      label: "Rack, per turn",
-      help: "How far the rack moves for one turn of the steering wheel. Left out, it counts as not known.",
-      low: 1,
-      high: 1000,
-      absent: 0,
-      roles: [],
-    },
+    ...rackValues,
   ],
   choices: [
     {
-      path: ["rack", "wheel-left-moves"],
-      help: "The way the rack moves when the steering wheel is turned left. Left out, it counts as not known.",
-      words: ["left", "right"],
+      path: ["rack", "take-off"],
+      help: "Where the tie rods start: at the rack's ends, or at its centre. Left out, at its ends.",
+      words: ["end"],
+      required: false,
     },
+    wheelLeftMoves,
   ],
   groups: { rack: "The steering rack. Sideways lengths are to the driver's left." },
+  faults: () => [],
 } as const satisfies Mechanism;

@@ -1,0 +1,109 @@
+import type { Fault } from "../linkage.ts";
+import { distance, distanceFromLine, type Place, type PlaceAt, samePlace } from "../places.ts";
+import type { Role } from "../quantity.ts";
+import { type Groups, pointValues, type Value } from "../value.ts";
+
+// Parts that several linkages have. A part is described once, so that a car keeps it when its linkage changes.
+
+/** A part that is welded or bolted where it is: it has a build tolerance, but nobody moves it by a sixteenth. */
+export const built: readonly Role[] = ["build", "uncertain"];
+
+/** An arm's joint at the upright. `label` is "Lower arm" or "Upper arm". */
+function jointValues(arm: string, label: string): readonly Value[] {
+  return pointValues([arm, "joint"], `${label}, joint`, `Joint of the ${label.toLowerCase()} at the upright`, built);
+}
+
+/** An arm on two pivots: the front pivot, the rear pivot and the joint. */
+export function armValues(arm: string, label: string): readonly Value[] {
+  const words = label.toLowerCase();
+  return [
+    ...pointValues([arm, "front"], `${label}, front pivot`, `Front pivot of the ${words} on the frame`, built),
+    ...pointValues([arm, "rear"], `${label}, rear pivot`, `Rear pivot of the ${words} on the frame`, built),
+    ...jointValues(arm, label),
+  ];
+}
+
+/** What the mappings of an arm on two pivots are for. */
+export function armGroups(arm: string, label: string): Groups {
+  return {
+    [arm]: `The ${label}: two pivots on the frame and the joint at the upright.`,
+    [`${arm}.front`]: `Front pivot of the ${label} on the frame.`,
+    [`${arm}.rear`]: `Rear pivot of the ${label} on the frame.`,
+    [`${arm}.joint`]: `Joint of the ${label} at the upright.`,
+  };
+}
+
+/** What keeps an arm on two pivots from being one. */
+export function armFaults(arm: string, place: PlaceAt): readonly Fault[] {
+  const [front, rear, joint] = [place(`${arm}.front`), place(`${arm}.rear`), place(`${arm}.joint`)];
+  if (distance(front, rear) < samePlace)
+    return [
+      {
+        path: [arm, "rear"],
+        message: "the arm's front and rear pivots are at the same place, so that it has no axis to turn about",
+      },
+    ];
+  if (distanceFromLine(joint, front, rear) < samePlace)
+    return [
+      {
+        path: [arm, "joint"],
+        message: "the arm's joint lies on the line through its two pivots, so that the arm has no length",
+      },
+    ];
+  return [];
+}
+
+/** An arm that trails from an axis straight across the car: a place on that axis, and the joint. */
+export function trailingArmValues(arm: string, label: string): readonly Value[] {
+  const help = `Middle of the ${label.toLowerCase()}'s pivot, whose axis runs straight across the car`;
+  return [...pointValues([arm, "pivot"], `${label}, pivot`, help, built), ...jointValues(arm, label)];
+}
+
+/** What the mappings of a trailing arm are for. */
+export function trailingArmGroups(arm: string, label: string): Groups {
+  return {
+    [arm]: `The ${label}: its pivot and its joint at the upright.`,
+    [`${arm}.pivot`]: `Pivot of the ${label}. Its ahead and up matter; its out only places the arm in drawings.`,
+    [`${arm}.joint`]: `Joint of the ${label} at the upright.`,
+  };
+}
+
+/** The king pin: the upright's axis as its two ends. */
+export const kingPinValues: readonly Value[] = [
+  ...pointValues(["king-pin", "lower"], "King pin, lower end", "Lower end of the king pin", built),
+  ...pointValues(["king-pin", "upper"], "King pin, upper end", "Upper end of the king pin", built),
+];
+
+export const kingPinGroups: Groups = {
+  "king-pin": "The king pin, about which the upright turns.",
+  "king-pin.lower": "Lower end of the king pin: any place low on its centre line.",
+  "king-pin.upper": "Upper end of the king pin: any place high on its centre line.",
+};
+
+/** The two ends of a steering axis, the words for them and where the upper one is written. */
+interface Ends {
+  readonly lower: Place;
+  readonly upper: Place;
+  readonly words: string;
+  readonly path: readonly string[];
+}
+
+/** What keeps an upright from being turned by its tie rod: no steering axis, or a tab on it. */
+export function steeringAxisFaults({ lower, upper, words, path }: Ends, place: PlaceAt): readonly Fault[] {
+  if (distance(lower, upper) < samePlace)
+    return [{ path, message: `${words} are at the same place, so that there is no steering axis` }];
+  if (distanceFromLine(place("tie-rod.outer"), lower, upper) < samePlace)
+    return [
+      {
+        path: ["tie-rod", "outer"],
+        message: "the tie rod's outer joint lies on the steering axis, so that the rod cannot turn the wheel",
+      },
+    ];
+  return [];
+}
+
+/** The same of a king pin. */
+export function kingPinFaults(place: PlaceAt): readonly Fault[] {
+  const [lower, upper] = [place("king-pin.lower"), place("king-pin.upper")];
+  return steeringAxisFaults({ lower, upper, words: "the king pin's two ends", path: ["king-pin", "upper"] }, place);
+}
