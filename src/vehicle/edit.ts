@@ -35,14 +35,6 @@ function textAt(tree: Tree | null, paths: readonly (readonly string[] | null)[])
   return null;
 }
 
-/** The one of a pair that a side means: with both, or where the car has one only, the first. */
-function quantityFor(of: readonly Quantity[], sides: Edit["sides"]): Quantity {
-  const [first] = of;
-  const chosen = of.find((each) => each.wheel === sides) ?? first;
-  if (chosen === undefined) throw new Error("a pair has no quantity");
-  return chosen;
-}
-
 /** Whether a quantity's own place is inside the shared one, as left and right of a rack's travel are. */
 function isWithin({ path, shared }: Quantity): boolean {
   return shared?.every((key, depth) => path[depth] === key) ?? false;
@@ -62,14 +54,24 @@ function bothSides(of: readonly Quantity[], shared: readonly string[], text: str
 export function setQuantity(car: Pick<Car, "text" | "form">, edit: Edit): string {
   const tree = treeOf(car);
   const of = pairOf(edit.pair);
-  const { kind, path, shared } = quantityFor(of, edit.sides);
   const text = (places: readonly (readonly string[] | null)[]) =>
-    written({ kind, value: edit.value, units: car.form.units, as: edit.as, now: textAt(tree, places) });
+    written({
+      kind: of[0]?.kind ?? "length",
+      value: edit.value,
+      units: car.form.units,
+      as: edit.as,
+      now: textAt(tree, places),
+    });
+  const shared = of[0]?.shared ?? null;
   if (shared !== null && edit.sides === "both") {
     const all = [shared, ...of.map((each) => each.path)];
     return changed(car.text, bothSides(of, shared, text(all)));
   }
-  return changed(car.text, [{ path, text: text([path, shared]) }]);
+  const meant = of.filter(({ wheel }) => wheel === null || edit.sides === "both" || wheel === edit.sides);
+  return changed(
+    car.text,
+    meant.map(({ path }) => ({ path, text: text([path, shared]) })),
+  );
 }
 
 const rods = pairOf("tie-rod.length");

@@ -57,13 +57,18 @@ function valueIn(source: string, kind: QuantityKind, units: LengthUnit): number 
   return "mm" in read ? read.mm : "rad" in read ? read.rad : read.number;
 }
 
+/** A value as it stands in the file, in quotes unless it is a plain number. */
+function told(source: string): string {
+  return /^[-+]?[\d.]{1,20}$/.test(source) ? source : shown(source);
+}
+
 /** What a quantity's text is worth, mm or rad; a complaint where it is none or absurd. */
 function worth(source: string, quantity: Quantity, units: LengthUnit): number | { complaint: string } {
   const value = valueIn(source, quantity.kind, units);
-  if (typeof value !== "number") return { complaint: `found ${shown(source)}, which is ${value.complaint}` };
+  if (typeof value !== "number") return { complaint: `found ${told(source)}, which is ${value.complaint}` };
   if (value >= quantity.low && value <= quantity.high) return value;
   const range = `${limit(quantity.low, quantity, units)} to ${limit(quantity.high, quantity, units)}`;
-  return { complaint: `found ${shown(source)}, expected a value from ${range}` };
+  return { complaint: `found ${told(source)}, expected a value from ${range}` };
 }
 
 /** Where a missing quantity should be written: beside what is there already, both sides at once where nothing is. */

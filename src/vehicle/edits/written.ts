@@ -2,11 +2,12 @@ import type { QuantityKind } from "../quantity.ts";
 import { readAngle } from "../units/angle.ts";
 import { formatLength } from "../units/format.ts";
 import { inch, readLength } from "../units/length.ts";
+import { readNumber } from "../units/number.ts";
 import { degree } from "../value.ts";
 import type { LengthUnit } from "../words.ts";
 
-/** A text and its value differ by no more than this, mm or rad: far below what is built, and above rounding. */
-const tolerance: Readonly<Record<QuantityKind, number>> = { length: 1e-9, angle: 1e-12 };
+/** A text and its value differ by no more than this, mm, rad or bare: far below what is built, and above rounding. */
+const tolerance: Readonly<Record<QuantityKind, number>> = { length: 1e-9, angle: 1e-12, ratio: 1e-12 };
 
 /** What a value is to be written as. */
 export interface Writing {
@@ -20,10 +21,17 @@ export interface Writing {
   readonly now?: string | null;
 }
 
+function worth(text: string, kind: QuantityKind, units: LengthUnit): number {
+  if (kind === "length") {
+    const read = readLength(text, units);
+    return "mm" in read ? read.mm : Number.NaN;
+  }
+  const read = kind === "angle" ? readAngle(text) : readNumber(text);
+  return "rad" in read ? read.rad : "number" in read ? read.number : Number.NaN;
+}
+
 function isWorth(text: string, { kind, value, units }: Writing): boolean {
-  const read = kind === "length" ? readLength(text, units) : readAngle(text);
-  if ("complaint" in read) return false;
-  return Math.abs(("mm" in read ? read.mm : read.rad) - value) <= tolerance[kind];
+  return Math.abs(worth(text, kind, units) - value) <= tolerance[kind];
 }
 
 /** The shortest decimal that is worth a value to within `within`; both in the same unit. */
@@ -47,7 +55,7 @@ const sizes: Readonly<Record<string, number>> = { in: inch, mm: 1, cm: 10 };
 /** The same manner as what stands there: fractions stay fractions, and a unit that is written stays written. */
 function inTheManner(writing: Writing): string | null {
   const { now, value, kind, units } = writing;
-  if (now === null || now === undefined || kind === "angle") return null;
+  if (now === null || now === undefined || kind !== "length") return null;
   const unit = /^-?[\d.]+ ?(mm|cm|in)$/.exec(now)?.[1];
   if (unit !== undefined) return `${shortest(value / (sizes[unit] ?? 1), tolerance.length / inch)} ${unit}`;
   if (units !== "in" || !/^-?(\d+[ -])?\d+\/\d+$/.test(now)) return null;
@@ -59,6 +67,6 @@ export function written(writing: Writing): string {
   const { kind, value, units, as } = writing;
   for (const text of [as?.trim(), inTheManner(writing)])
     if (text !== undefined && text !== null && isWorth(text, writing)) return scalar(text);
-  const size = kind === "angle" ? degree : units === "in" ? inch : 1;
+  const size = kind === "angle" ? degree : kind === "length" && units === "in" ? inch : 1;
   return shortest(value / size, tolerance[kind] / size);
 }

@@ -66,6 +66,12 @@ function plainSum(tokens: readonly Token[], own: Fraction): Amount | null {
   return signed ? null : total;
 }
 
+/** Two signs in a row are a slip of the finger, and taking the one for the other would be dangerous. */
+function twoSigns(tokens: readonly Token[]): boolean {
+  const isSign = (token: Token | undefined) => token?.kind === "sign" && (token.sign === "+" || token.sign === "-");
+  return tokens.some((token, index) => isSign(token) && isSign(tokens[index + 1]));
+}
+
 /** "14 -3/8" may mean a mixed number or a difference, so it is neither. */
 function ambiguity(tokens: readonly Token[]): string | null {
   for (const [index, token] of tokens.entries()) {
@@ -82,6 +88,7 @@ function ambiguity(tokens: readonly Token[]): string | null {
 export function evaluate(tokens: readonly Token[], own: Fraction): { value: Fraction } | Complaint {
   const doubt = ambiguity(tokens);
   if (doubt !== null) return { complaint: doubt };
+  if (twoSigns(tokens)) return { complaint: "it has two signs in a row" };
   const simple = plainSum(tokens, own);
   if (simple !== null) return { value: measured(simple, own) };
   if (!tokens.some((token) => token.kind === "literal")) return { complaint: "it holds no number" };

@@ -1,3 +1,4 @@
+import { safe } from "../shown.ts";
 import { add, decimal, type Fraction, multiply, ratio, whole } from "./fraction.ts";
 
 /**
@@ -22,7 +23,7 @@ export type Token =
 
 const mixed = /(\d+)(?: +|-)(\d+)\/(\d+)(?![\d.])/y;
 const fraction = /(\d+)\/(\d+)(?![\d.])/y;
-const plain = /(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,2}(?!\d))?/iy;
+const plain = /(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,3}(?!\d))?/iy;
 const unitWord = / *([a-z]+|"|''|'|°)/iy;
 const sign = /[+\-*/()]/y;
 
@@ -66,7 +67,7 @@ function withInches(feet: Read, text: string, units: Units): Read | { complaint:
   if ("complaint" in number) return number;
   const unit = unitAt(text, number.end);
   if (unit !== null && !units.compound.small.has(unit.word))
-    return { complaint: `after feet only inches can follow, not "${text.slice(start, unit.end)}"` };
+    return { complaint: `after feet only inches can follow, not "${safe(text.slice(start, unit.end))}"` };
   const inches = units.sizes.get("in") ?? whole(1);
   const value = add(multiply(feet.literal.value, feet.literal.unit), multiply(number.value, inches));
   return { literal: { value, unit: whole(1) }, end: unit?.end ?? number.end };
@@ -78,7 +79,7 @@ function literalAt(text: string, at: number, units: Units): Read | { complaint: 
   const unit = unitAt(text, number.end);
   if (unit === null) return { literal: { value: number.value, unit: null }, end: number.end };
   const size = units.sizes.get(unit.word);
-  if (size === undefined) return { complaint: `"${unit.word}" is not a unit here` };
+  if (size === undefined) return { complaint: `"${safe(unit.word)}" is not a unit here` };
   const read = { literal: { value: number.value, unit: size }, end: unit.end };
   return units.compound?.big.has(unit.word) ? withInches(read, text, units) : read;
 }
@@ -98,13 +99,13 @@ export function tokens(text: string, units: Units): readonly Token[] | { complai
       const source = text.slice(at, read.end);
       const before = found.at(-1);
       if (before?.kind === "literal")
-        return { complaint: `"${before.source} ${source}" lacks a sign between its two values` };
+        return { complaint: `"${safe(`${before.source} ${source}`)}" lacks a sign between its two values` };
       found.push({ kind: "literal", literal: read.literal, source, spaced: text[at - 1] === " " });
       at = read.end;
       continue;
     }
     const character = match(sign, text, at)?.[0];
-    if (character === undefined) return { complaint: `"${text.slice(at, at + 12)}" is not a number` };
+    if (character === undefined) return { complaint: `"${safe(text.slice(at, at + 12))}" is not a number` };
     const lone = (text[at - 1] === " ") === (text[at + 1] === " ");
     found.push({ kind: "sign", sign: character as "+", lone });
     at += 1;
