@@ -1,5 +1,6 @@
-import { type Document, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from "yaml";
+import { type Alias, type Document, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from "yaml";
 import type { Complaint } from "./complaint.ts";
+import { safe } from "./shown.ts";
 
 /** A mapping in a car file, its keys plain words. */
 export type Mapping = YAMLMap;
@@ -45,12 +46,21 @@ export function resolved(node: unknown, document: Document.Parsed): Node | null 
   return (node ?? null) as Node | null;
 }
 
-/** One walk over a document, references followed: its data, and what stands where. A word when it has no end. */
-export function gather(root: Mapping, document: Document.Parsed): Gathered | "too many parts" | "too deep" {
+/** Why a document cannot be gathered: it has no end, or refers to a part that is not there. */
+export type Endless = "too many parts" | "too deep" | { readonly unnamed: Alias };
+
+/** One walk over a document, references followed: its data, and what stands where. */
+export function gather(root: Mapping, document: Document.Parsed): Gathered | Endless {
   const spots = new Map<string, Spot>();
   let parts = 0;
   let hasAnchors = false;
-  let fault: "too many parts" | "too deep" | null = null;
+  let fault: Endless | null = null;
+
+  const followed = (node: unknown): Node | null => {
+    const full = resolved(node, document);
+    if (isAlias(node) && full === null) fault ??= { unnamed: node };
+    return full;
+  };
 
   const dataOf = (node: Node | null, path: string, depth: number): unknown => {
     parts += 1;
@@ -59,13 +69,13 @@ export function gather(root: Mapping, document: Document.Parsed): Gathered | "to
     if (fault !== null) return null;
     hasAnchors ||= node !== null && "anchor" in node && node.anchor !== undefined;
     if (isScalar(node)) return node.value;
-    if (isSeq(node)) return node.items.map((item) => dataOf(resolved(item, document), `${path}\0-`, depth + 1));
+    if (isSeq(node)) return node.items.map((item) => dataOf(followed(item), `${path}\0-`, depth + 1));
     if (!isMap(node)) return null;
     const data: Record<string, unknown> = Object.create(null);
     for (const { key, value } of node.items as Entry[]) {
       const name = isScalar(key) ? String(key.value) : "";
       const below = depth === 0 ? name : `${path}\0${name}`;
-      const full = resolved(value, document);
+      const full = followed(value);
       spots.set(below, { key, node: value, full });
       data[name] = dataOf(full, below, depth + 1);
     }
@@ -113,10 +123,10 @@ function offsetOf(tree: Tree, path: readonly string[]): number {
 
 /** A complaint about what stands, or should stand, at a path. */
 export function complaintAt(tree: Tree, path: readonly string[], message: string): Complaint {
-  return { ...tree.place(offsetOf(tree, path)), part: path.join("."), message };
+  return { ...tree.place(offsetOf(tree, path)), part: path.map(safe).join("."), message };
 }
 
 /** A complaint about the last key of a path itself. */
 export function complaintAtKey(tree: Tree, path: readonly string[], message: string): Complaint {
-  return { ...tree.place(spotAt(tree, path)?.key.range?.[0] ?? 0), part: path.join("."), message };
+  return { ...tree.place(spotAt(tree, path)?.key.range?.[0] ?? 0), part: path.map(safe).join("."), message };
 }

@@ -17,10 +17,11 @@ const words: Readonly<Record<string, string>> = {
   MULTIPLE_DOCS: "a second document begins here: a file holds one car",
   BAD_ALIAS: "a reference (*name) is not written properly",
   NON_STRING_KEY: "a key is not a plain word",
-  RESOURCE_EXHAUSTION: "the keys are nested too deeply",
   TAG_RESOLVE_FAILED: "tags (!name) are not used in car files",
   UNEXPECTED_TOKEN: "something stands here that does not belong",
 };
+
+const tooDeep = "the keys are nested too deeply for a car file";
 
 function wholeFile(message: string): { complaints: readonly Complaint[] } {
   return { complaints: [{ line: null, column: null, part: "", message }] };
@@ -45,21 +46,31 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
     merge: false,
     stringKeys: true,
     prettyErrors: false,
-    logLevel: "silent",
+    logLevel: "error",
   });
   const fault = document.errors[0] ?? document.warnings[0];
+  if (fault?.code === "RESOURCE_EXHAUSTION") return wholeFile(tooDeep);
   if (fault !== undefined) {
     const reason = words[fault.code] ?? `it cannot be read as YAML: ${safe(fault.message)}`;
     return { complaints: [{ ...place(fault.pos[0]), part: "", message: reason }] };
   }
+  if (document.directives.yaml.version !== "1.2")
+    return {
+      complaints: [{ ...place(0), part: "", message: "car files are written in YAML 1.2: leave out the %YAML line" }],
+    };
   const root = document.contents;
   if (root === null) return wholeFile("the file holds nothing but comments; a car file begins with title: and units:");
   if (!isMap(root))
     return wholeFile("this is not a car file: it should be keys and values, such as units: in and wheelbase: 68");
   const gathered = gather(root, document);
-  if (gathered === "too deep") return wholeFile(words.RESOURCE_EXHAUSTION ?? "");
+  if (gathered === "too deep") return wholeFile(tooDeep);
   if (gathered === "too many parts")
     return wholeFile("the file has too many parts, or refers to its own parts (&name, *name) too many times over");
+  if ("unnamed" in gathered) {
+    const { source, range } = gathered.unnamed;
+    const message = `*${safe(source)} refers to a part that is not named (&${safe(source)}) before it`;
+    return { complaints: [{ ...place(range?.[0] ?? 0), part: "", message }] };
+  }
   return { text, root, document, place, ...gathered };
 }
 
@@ -86,7 +97,7 @@ function read(text: string): Tree | { complaints: readonly Complaint[] } {
   try {
     return parsed(text);
   } catch (error) {
-    if (error instanceof RangeError) return wholeFile(words.RESOURCE_EXHAUSTION ?? "");
+    if (error instanceof RangeError) return wholeFile(tooDeep);
     return wholeFile("the file cannot be read as YAML");
   }
 }
