@@ -80,17 +80,17 @@ export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, 
     "  inner, outer: turn from where the wheels are straight; a dash where too little to tell",
     "  ideal: no tyre scrubs; 100 % Ackermann reaches it, 0 % is parallel steer",
     "",
-    ...lockLines(study, length),
+    ...lockLines(study, unit, length),
   ];
 }
 
 /** Both locks, how unequal they are, and how far the rack is off its middle. */
-export function lockLines(study: Study, length: Length): string[] {
+function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
   const { locks } = study;
   return [
     lockLine("Left lock ", locks.left, length),
     lockLine("Right lock", locks.right, length),
-    ...[unequalLocks(locks), tightestTurn(locks, length), rackOffMiddle(study, length)].flatMap((words) =>
+    ...[unequalLocks(locks), tightestTurn(locks, unit), rackOffMiddle(study, length)].flatMap((words) =>
       words === null ? [] : [`            ${words}`],
     ),
   ];

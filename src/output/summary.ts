@@ -40,7 +40,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
       ...sides((wheel) => lockWords(study, wheel, length)),
       unequalLocks(study.locks),
       rackOffMiddle(study, length),
-      tightestTurn(study.locks, length),
+      tightestTurn(study.locks, unit),
     ]),
     ...block(
       "ACKERMANN",

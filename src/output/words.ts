@@ -5,7 +5,8 @@ import type { SteerRow } from "../measures/steerTable.ts";
 import type { Study } from "../measures/study.ts";
 import type { WorstBounce } from "../measures/worst.ts";
 import type { WorstToe } from "../measures/worstToe.ts";
-import type { Wheel } from "../vehicle/car.ts";
+import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import { inch } from "../vehicle/units/length.ts";
 
 // What the numbers say, in a builder's words: each sentence stands here once, for screen and print. Without a full
 // stop and without a capital letter, so that they can follow a heading or each other.
@@ -57,12 +58,13 @@ export function rackOffMiddle(study: Study, length: Length): string {
   return `${rackPlace(study.zero, length)} with the wheels straight`;
 }
 
-/** "turn radius to the outer tyre 163 in left, 158 in right"; null when not known. */
-export function tightestTurn(locks: Locks, length: Length): string | null {
+/** "turn radius to the outer tyre 163 in left, 158 in right", to what can be measured on the ground; null when not known. */
+export function tightestTurn(locks: Locks, unit: LengthUnit): string | null {
   const left = locks.left?.turnRadius ?? null;
   const right = locks.right?.turnRadius ?? null;
   if (left === null || right === null) return null;
-  return `turn radius to the outer tyre ${length(left)} left, ${length(right)} right`;
+  const far = (mm: number) => (unit === "in" ? `${fixed(mm / inch, 0)} in` : `${fixed(mm / 10, 0)}0 mm`);
+  return `turn radius to the outer tyre ${far(left)} left, ${far(right)} right`;
 }
 
 /** "inner 1.6° short of ideal", "inner 0.4° past ideal", "inner as ideal"; null where there is no ideal. */

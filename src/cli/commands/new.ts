@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { relative } from "node:path";
 import { Command } from "commander";
 import { loadPreset } from "../../files/presets.ts";
@@ -29,13 +30,18 @@ export function newCommand(desk: Desk): Command {
     const from = options.from ?? firstPreset();
     const preset = loadPreset(from);
     if ("complaints" in preset) throw new Ended(Exit.badInput, `${preset.complaints[0].message}.`);
-    const made = newFile(file.trim() === "" ? "" : pathOf(file), preset.text);
+    const made = newFile(target(file), preset.text);
     if (!made.saved)
       throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
     const path = shortest(made.path);
     if (options.json) desk.print(jsonText({ file: made.path, from: preset.name }));
     desk.note(`Wrote ${path}, a copy of the preset ${preset.name}. Open it with: rackwright ${path}`);
   });
+}
+
+/** Where to write: the name as it stands when there is something of that name, which will then be refused. */
+function target(file: string): string {
+  return file.trim() === "" || existsSync(file) ? file : pathOf(file);
 }
 
 /** A path as short as it can be said from here. */
