@@ -1,12 +1,10 @@
 import { Text } from "ink";
-import { Pose } from "../../kinematics/slots.ts";
-import { blameOf, blameWords } from "../../measures/blame.ts";
-import { wheelFigures } from "../../measures/figures.ts";
+import { blameWords } from "../../measures/blame.ts";
 import type { Study } from "../../measures/study.ts";
-import { degrees, type Length, rodAngleGrade, toeWay } from "../../output/words.ts";
+import { type Length, travelPlace } from "../../output/words.ts";
+import { here, rackHere } from "../here.ts";
 import type { Place } from "../model.ts";
 import { gauge, line, needle } from "./gauge.ts";
-import { atEnd } from "./readout.ts";
 import { tones } from "./tone.ts";
 import { wrapped } from "./wrap.ts";
 
@@ -42,9 +40,9 @@ export function PlacePanel({
       { at, glyph: needle },
     ]);
   const gauges = [
-    ["Rack", rack, sideways(study, place.rack, length)],
-    ["Left", travel(place.left), upDown(place.left, length)],
-    ["Right", travel(place.right), upDown(place.right, length)],
+    ["Rack", rack, rackHere(study, place.rack, length)],
+    ["Left", travel(place.left), travelPlace(place.left, length)],
+    ["Right", travel(place.right), travelPlace(place.right, length)],
   ] as const;
   return (
     <>
@@ -56,32 +54,6 @@ export function PlacePanel({
       <Angles study={study} place={place} length={length} columns={columns} rows={rows - gauges.length} />
     </>
   );
-}
-
-function sideways(study: Study, rack: number, length: Length): string {
-  const end = atEnd(study, rack);
-  if (end !== null) return `at its ${end} end`;
-  const size = length(Math.abs(rack));
-  return size === length(0) ? "on its middle" : `${size} ${rack > 0 ? "left" : "right"}`;
-}
-
-function upDown(travel: number, length: Length): string {
-  const size = length(Math.abs(travel));
-  return size === length(0) ? "ride height" : `${size} ${travel > 0 ? "bump" : "droop"}`;
-}
-
-/** An angle of one wheel, by its figure's id, with a short name and a builder's way to say it. */
-const live: readonly { readonly id: string; readonly name: string; readonly say: (angle: number) => string }[] = [
-  { id: "steer", name: "Steer", say: (angle) => `${degrees(Math.abs(angle))} ${angle >= 0 ? "left" : "right"}` },
-  { id: "toe", name: "Toe", say: (angle) => `${degrees(Math.abs(angle), 2)} ${toeWay(angle)}` },
-  { id: "transmissionAngle", name: "Rod to arm", say: (angle) => `${degrees(angle)}${gradeMark(angle)}` },
-  { id: "camber", name: "Camber", say: (angle) => `${degrees(Math.abs(angle), 2)} ${angle > 0 ? "out" : "in"}` },
-  { id: "caster", name: "Caster", say: (angle) => degrees(angle, 2) },
-];
-
-function gradeMark(angle: number): string {
-  const grade = rodAngleGrade(angle);
-  return grade === "good" ? "" : grade === "doubtful" ? " (!)" : " (!!)";
 }
 
 const angleNameColumns = 11;
@@ -100,10 +72,9 @@ function Angles({
   readonly columns: number;
   readonly rows: number;
 }) {
-  const pose = study.pose(place.rack, place.left, place.right);
-  const blame = blameOf(pose, 0);
-  if (blame !== null) {
-    const lines = wrapped(`DOES NOT REACH here: the ${blameWords(blame, length)}.`, columns);
+  const readings = here(study, place);
+  if ("wheel" in readings) {
+    const lines = wrapped(`DOES NOT REACH here: the ${blameWords(readings, length)}.`, columns);
     return lines.slice(0, rows).map((text) => (
       <Text key={text} {...tones.bad} wrap="truncate">
         {text}
@@ -116,18 +87,11 @@ function Angles({
       <Text bold wrap="truncate">
         {`${" ".repeat(angleNameColumns)}${"LEFT".padEnd(each)}RIGHT`}
       </Text>
-      {live.slice(0, Math.max(0, rows - 1)).map(({ id, name, say }) => {
-        const figure = wheelFigures.find((one) => one.id === id);
-        const said = [Pose.Left, Pose.Right].map((at) => {
-          const value = figure?.read(pose, at, study) ?? null;
-          return value === null ? "-" : say(value);
-        });
-        return (
-          <Text key={id} wrap="truncate">
-            {`${name.padEnd(angleNameColumns)}${said[0]?.padEnd(each)}${said[1]}`}
-          </Text>
-        );
-      })}
+      {readings.slice(0, Math.max(0, rows - 1)).map(({ name, left, right }) => (
+        <Text key={name} wrap="truncate">
+          {`${name.padEnd(angleNameColumns)}${left.padEnd(each)}${right}`}
+        </Text>
+      ))}
     </>
   );
 }

@@ -5,6 +5,7 @@ import type { Study } from "../../measures/study.ts";
 import type { WorstToe } from "../../measures/worstToe.ts";
 import { bounce, degrees, fixed, type Length, rodAngleGrade, rodLength, travelPlace } from "../../output/words.ts";
 import type { Wheel } from "../../vehicle/car.ts";
+import { atTheEnd, rackEnd } from "../here.ts";
 import { line, type Mark, needle } from "./gauge.ts";
 
 /** How much a value matters: said in words in the cell as well. */
@@ -257,18 +258,9 @@ function rodAnglePlace(study: Study, wheel: Wheel, length: Length): Cell {
   return cell([`at ${where}`, where, where.replaceAll(/ (in|mm)\b/g, "")]);
 }
 
-/** A length that differs from an end of the travel by less than this is that end, mm. */
-const atTheEnd = 0.01;
-
-/** The end that the rack stands at; null where it stands between them. */
-export function atEnd(study: Study, rack: number): Wheel | null {
-  if (rack > study.rackTravel.left - atTheEnd) return "left";
-  return rack < -study.rackTravel.right + atTheEnd ? "right" : null;
-}
-
 /** A place of the rack: "rack full left", "rack 1 1/4 in left", "rack on its middle". */
 export function rackWords(study: Study, rack: number, length: Length): string {
-  const end = atEnd(study, rack);
+  const end = rackEnd(study, rack);
   if (end !== null) return `rack full ${end}`;
   const size = length(Math.abs(rack));
   return size === length(0) ? "rack on its middle" : `rack ${size} ${rack > 0 ? "left" : "right"}`;

@@ -1,0 +1,87 @@
+import { blameWords } from "../measures/blame.ts";
+import type { Study } from "../measures/study.ts";
+import {
+  ackermannOf,
+  bounce,
+  bumpCure,
+  type Length,
+  leastRodAngle,
+  lockAngles,
+  outOfReach,
+  rackOffMiddle,
+  rodLength,
+  steersBackwards,
+  travelPlace,
+  unequalLocks,
+  worstToe,
+} from "../output/words.ts";
+import type { Wheel } from "../vehicle/car.ts";
+import { adjustables, valueNow } from "./adjust.ts";
+import { here, rackHere } from "./here.ts";
+import { bareValue, sayer, unitWords } from "./lengths.ts";
+import type { Model } from "./model.ts";
+
+const wheels: readonly Wheel[] = ["left", "right"];
+
+/** All that the bench shows as sentences for a screen reader, one a line, each whole in itself. */
+export function sentences(model: Model): readonly string[] {
+  const { car, study } = model.bench;
+  const length = sayer(model.display);
+  const adjusted = adjustables(car).flatMap((line) => {
+    const values = line.quantities.map((each) => bareValue(valueNow(model.bench, each), each, model.display));
+    const [first = "-", second] = values;
+    const alike = second === undefined || second === first;
+    return alike
+      ? [`${line.label}: ${first}`]
+      : wheels.map((wheel, index) => `${line.label}, ${wheel}: ${values[index]}`);
+  });
+  return [
+    `Lengths are shown in ${unitWords(model.display)}`,
+    ...adjusted,
+    ...("refused" in study
+      ? [study.refused.replace(/\.$/, "")]
+      : [...numbers(study, length), ...place(study, model, length)]),
+  ].map((sentence) => `${sentence}.`);
+}
+
+function numbers(study: Study, length: Length): readonly string[] {
+  const { locks, worst } = study;
+  const said = [
+    steersBackwards(study),
+    worst.blame === null ? null : `Warning: ${outOfReach(worst.blame, length)}`,
+    ...wheels.map((wheel) => {
+      const row = locks[wheel];
+      const words = row === null ? [] : [lockAngles(row), ackermannOf(row)].filter((each) => each !== null);
+      return `${sideName(wheel)} lock: ${words.length === 0 ? "not known" : words.join("; Ackermann ")}`;
+    }),
+    capital(unequalLocks(locks)),
+    capital(rackOffMiddle(study, length)),
+    ...wheels.map((wheel) => {
+      const toe = worst.toe[wheel];
+      const words = toe === null ? "its bump steer is not known" : `${worstToe(toe, length)}, ${bumpCure(toe)}`;
+      return `${sideName(wheel)} wheel ${words}`;
+    }),
+    worst.bounce === null ? null : capital(bounce(worst.bounce, length)),
+    ...wheels.map((wheel) => {
+      const least = worst.rodAngle[wheel];
+      return `${sideName(wheel)} rod to arm: ${least === null ? "not known" : leastRodAngle(least, length)}`;
+    }),
+    ...wheels.map((wheel) => `${sideName(wheel)} rod: ${rodLength(study, wheel, length)}`),
+  ];
+  return said.filter((each) => each !== null);
+}
+
+function place(study: Study, { place: at }: Model, length: Length): readonly string[] {
+  const readings = here(study, at);
+  const where = `Rack ${rackHere(study, at.rack, length)}; left wheel ${travelPlace(at.left, length)}, right wheel ${travelPlace(at.right, length)}`;
+  if ("wheel" in readings) return [where, `This place is out of reach: the ${blameWords(readings, length)}`];
+  return [where, ...readings.map(({ name, left, right }) => `${name} here: left ${left}, right ${right}`)];
+}
+
+function sideName(wheel: Wheel): string {
+  return wheel === "left" ? "Left" : "Right";
+}
+
+function capital<Text extends string | null>(text: Text): Text | string {
+  return text === null ? text : text.charAt(0).toUpperCase() + text.slice(1);
+}
