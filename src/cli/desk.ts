@@ -6,6 +6,7 @@ export type OpenScreen = (asked: {
   readonly file?: string;
   readonly preset?: string;
   readonly ascii?: boolean;
+  readonly plain?: boolean;
 }) => Promise<number>;
 
 /** What a command works with: what it says is kept until it has ended, so that a failure prints no half report. */

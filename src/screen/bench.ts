@@ -21,9 +21,9 @@ function clamp(value: number, low: number, high: number): number {
 /** A place brought within the travel of the car on the bench. */
 export function placeWithin({ study }: Bench, place: Place): Place {
   if ("refused" in study) return place;
-  const { rackTravel, wheelTravel } = study;
+  const { inputTravel, wheelTravel } = study;
   return {
-    rack: clamp(place.rack, -rackTravel.right, rackTravel.left),
+    rack: clamp(place.rack, -inputTravel.right, inputTravel.left),
     left: clamp(place.left, -wheelTravel.droop, wheelTravel.bump),
     right: clamp(place.right, -wheelTravel.droop, wheelTravel.bump),
   };

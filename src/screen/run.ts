@@ -38,6 +38,10 @@ export async function runScreen(asked: Asked, around: Surroundings): Promise<num
     around.stderr.write(`${opened}\n`);
     return badFile;
   }
+  if (capabilities.plain || !capabilities.interactive) {
+    const { runPlain } = await import("./plain/run.ts");
+    return runPlain(opened, around, capabilities);
+  }
   const { runLive } = await import("./live.tsx");
   return runLive(opened, around, capabilities);
 }

@@ -1,5 +1,5 @@
 import type { Car } from "../vehicle/car.ts";
-import type { Choice, Model, Next, Offer, Source } from "./model.ts";
+import type { Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
 
 /** A car that has been read, with what else was found of it. */
 export interface Opened {
@@ -33,6 +33,8 @@ export type Effect =
 /** Something that happened: a key, or the outcome of an effect. */
 export type Message =
   | { readonly is: "key"; readonly chord: string }
+  /** A line of the list of things to adjust was named, with the sides that are meant. */
+  | { readonly is: "selected"; readonly pair: string; readonly sides: Sides }
   /** The text in the field changed. */
   | { readonly is: "typed"; readonly text: string }
   | { readonly is: "resized"; readonly columns: number; readonly rows: number }

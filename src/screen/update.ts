@@ -43,6 +43,8 @@ export function update(model: Model, message: Message): Turn {
   switch (message.is) {
     case "key":
       return press(model, message.chord);
+    case "selected":
+      return turn({ ...model, selected: message.pair, sides: message.sides, notice: null });
     case "typed":
       return turn(typed(model, message.text));
     case "resized":

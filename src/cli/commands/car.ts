@@ -14,7 +14,8 @@ export function carAction(program: Command, desk: Desk): Command {
     )
     .usage("[FILE] [options]\n       rackwright COMMAND [options]")
     .argument("[FILE]", "a car file, or a preset's name; left out, the first preset")
-    .option("--summary", "print the summary, also in a terminal");
+    .option("--summary", "print the summary, also in a terminal")
+    .option("--plain", "talk in lines instead of drawing a screen, as for a screen reader");
   return reporting(program, "whole")
     .addHelpText(
       "after",
@@ -27,10 +28,10 @@ export function carAction(program: Command, desk: Desk): Command {
       ),
     )
     .action(async (name: string | undefined) => {
-      const options = program.opts<ReportOptions & { summary?: boolean }>();
-      if (onTerminal(desk.streams) && !options.summary && !options.json && !options.units) {
-        const found = findCar(name);
-        desk.exit = await desk.openScreen({ ...found, ...(options.ascii && { ascii: true }) });
+      const options = program.opts<ReportOptions & { summary?: boolean; plain?: boolean }>();
+      const { ascii = false, plain = false } = options;
+      if ((plain || onTerminal(desk.streams)) && !options.summary && !options.json && !options.units) {
+        desk.exit = await desk.openScreen({ ...findCar(name), ascii, plain });
         return;
       }
       const study = await openStudy(desk, name, "leave");

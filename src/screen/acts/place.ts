@@ -14,7 +14,7 @@ function stride(model: Model): number {
 function rackWay(study: Study): number {
   const moves = study.car.form.wheelLeftMoves;
   if (moves !== null) return moves === "left" ? 1 : -1;
-  return study.rackLeftTurns === "right" ? -1 : 1;
+  return study.inputLeftTurns === "right" ? -1 : 1;
 }
 
 function to(model: Model, change: (study: Study, place: Place) => Partial<Place>) {

@@ -5,7 +5,8 @@ import { adjustableOf, quantitiesOn, valueNow, whyFixed } from "../adjust.ts";
 import { echoOf } from "../entry.ts";
 import { bindingsNow } from "../keys.ts";
 import { bareValue, sayer } from "../lengths.ts";
-import type { Model, Question } from "../model.ts";
+import type { Model } from "../model.ts";
+import { questionWords } from "../questions.ts";
 import { tones } from "./tone.ts";
 import { wrapped } from "./wrap.ts";
 
@@ -95,21 +96,6 @@ function NameField({
       </Text>
     </>
   );
-}
-
-function questionWords(question: Question): string {
-  switch (question.about) {
-    case "unsaved":
-      return `This car has changes that are not saved. ${question.next.do === "quit" ? "Leave anyway?" : "Open the other car anyway?"}`;
-    case "exists":
-      return `There is a file ${question.path} already. Write over it?`;
-    case "changed":
-      return `${question.path} was changed by something else since it was opened here. Write over it?`;
-    case "recover":
-      return question.offer.stale
-        ? `Unsaved changes were found: ${question.offer.what}. But the file has changed since: they belong to an older state of it.`
-        : `Unsaved changes of this car were found: ${question.offer.what}.`;
-  }
 }
 
 /** The keys most needed just now, as many as fit; made from the list of keys. */

@@ -1,0 +1,115 @@
+import type { Car } from "../../vehicle/car.ts";
+import { type Adjustable, adjustables } from "../adjust.ts";
+import { type Binding, bindingsNow, keys } from "../keys.ts";
+import type { Model, Sides } from "../model.ts";
+import type { Message } from "../turn.ts";
+
+/** Keys that only make sense where a list is seen: in lines, a name does their work. */
+const drawnOnly = ["previous", "next", "less", "more", "type", "sides", "step", "help", "listUp", "listDown", "accept"];
+
+/** A key's command as words to type: "wheelLeft" is "wheel left". */
+function wordsOf({ command }: Binding): string {
+  return command.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+}
+
+/** What can be typed, with what it does: made from the list of keys. */
+export function lineHelp(): readonly string[] {
+  const commands = keys.bench
+    .flatMap((group) => group.bindings)
+    .filter(({ command }) => !drawnOnly.includes(command))
+    .map((binding) => `  ${wordsOf(binding)}: ${binding.help}`);
+  return [
+    "Name a value and say what it becomes:",
+    "  tab out = 14 3/8",
+    "  left tab up +1/16",
+    "  rack offset = 0",
+    "Or type one of these:",
+    "  list: say everything",
+    "  list tab: say what has these words in it",
+    "  help: this",
+    ...commands,
+  ];
+}
+
+/** The answers to the question that is asked, with the words to type for each. */
+export function answers(model: Model): readonly string[] {
+  return bindingsNow(model).map((binding) => `  ${wordsOf(binding)}: ${binding.help}`);
+}
+
+/** Lines of the list whose label has every one of these words, or words that begin so. */
+function named(car: Car, words: readonly string[]): readonly Adjustable[] {
+  return adjustables(car).filter(({ label }) => {
+    const own = label.toLowerCase().split(/[\s,-]+/);
+    return words.every((word) => own.some((each) => each.startsWith(word)));
+  });
+}
+
+/** What a typed line asks for: messages, or a sentence about what is not understood. */
+export type Understood = readonly Message[] | { readonly complaint: string };
+
+function sidesOf(words: string[]): Sides {
+  const [first] = words;
+  if (first !== "left" && first !== "right" && first !== "both") return "both";
+  words.shift();
+  return first;
+}
+
+function change(model: Model, name: string, value: string): Understood {
+  const words = name
+    .toLowerCase()
+    .split(/[\s,-]+/)
+    .filter((word) => word !== "");
+  const sides = sidesOf(words);
+  const found = words.length === 0 ? [] : named(model.bench.car, words);
+  const [line, another] = found;
+  if (line === undefined)
+    return { complaint: `Nothing that can be adjusted is called "${name.trim()}". Say list to hear them all.` };
+  if (another !== undefined) {
+    return { complaint: `"${name.trim()}" may be ${found.map(({ label }) => label).join(" or ")}.` };
+  }
+  return [
+    { is: "selected", pair: line.pair, sides },
+    { is: "key", chord: "enter" },
+    { is: "typed", text: value },
+    { is: "key", chord: "enter" },
+  ];
+}
+
+/** A typed line as messages: an answer to a question, a file name, a command's words, or a value to change. */
+export function understand(model: Model, line: string): Understood {
+  const text = line.trim();
+  const wanted = text.toLowerCase();
+  const binding = bindingsNow(model).find(
+    (each) => wordsOf(each) === wanted || (each.keys.includes(text) && text.length === 1),
+  );
+  if (model.focus.on === "saveAs") {
+    return wanted === "cancel"
+      ? [{ is: "key", chord: "escape" }]
+      : [
+          { is: "typed", text },
+          { is: "key", chord: "enter" },
+        ];
+  }
+  if (model.focus.on === "open")
+    return choose(
+      model.focus.choices.map(({ name }) => name),
+      text,
+    );
+  if (binding !== undefined && !(model.focus.on === "bench" && drawnOnly.includes(binding.command))) {
+    return [{ is: "key", chord: binding.keys[0] ?? "" }];
+  }
+  if (model.focus.on !== "bench") return { complaint: "That is no answer to the question." };
+  const [, name, value] = /^([a-z][a-z\s,-]*?)\s*(?:=|\bto\b)?\s*((?:\+|-=|[-\d.½¼¾]).*)$/i.exec(text) ?? [];
+  if (name === undefined || value === undefined)
+    return { complaint: `"${text}" is not understood. Say help to hear what is.` };
+  return change(model, name, value);
+}
+
+function choose(names: readonly string[], text: string): Understood {
+  if (text.toLowerCase() === "cancel") return [{ is: "key", chord: "escape" }];
+  const at = /^\d+$/.test(text) ? Number(text) - 1 : names.indexOf(text);
+  if (names[at] === undefined)
+    return { complaint: `There is no car "${text}". Say its number or its name, or cancel.` };
+  const down = Array.from({ length: at }, (): Message => ({ is: "key", chord: "down" }));
+  return [...down, { is: "key", chord: "enter" }];
+}

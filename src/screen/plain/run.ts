@@ -1,0 +1,98 @@
+import { createInterface } from "node:readline";
+import { toAscii } from "../../output/printable.ts";
+import { cautions } from "../../output/words.ts";
+import { prepareProducts } from "../../vehicle/units/products.ts";
+import { doer } from "../effects.ts";
+import { echoOf } from "../entry.ts";
+import type { Model } from "../model.ts";
+import { questionWords } from "../questions.ts";
+import type { Surroundings } from "../run.ts";
+import { sentences } from "../sentences.ts";
+import type { Message, Opened } from "../turn.ts";
+import { start, update } from "../update.ts";
+import { answers, lineHelp, understand } from "./lines.ts";
+
+const interrupted = 130;
+
+/**
+ * The bench in lines, for a screen reader or a terminal that can only print: what is typed is a name with its new value or a
+ * command's words, and what is said back is only what changed. Gives the exit code.
+ */
+export async function runPlain(
+  opened: Opened,
+  { stdin, stdout, env }: Surroundings,
+  { unicode }: { readonly unicode: boolean },
+): Promise<number> {
+  await prepareProducts();
+  let model: Model = start(opened, { columns: 80, rows: 24 });
+  let said: readonly string[] = [];
+  let code: number | null = null;
+  const effects = doer(model, { env, send, quit: () => end(0) });
+  const reader = createInterface({ input: stdin, output: stdout, prompt: "> ", terminal: false });
+
+  function say(lines: readonly string[]): void {
+    for (const line of lines) stdout.write(`${unicode ? line : toAscii(line)}\n`);
+  }
+
+  function send(message: Message): void {
+    const next = update(model, message);
+    model = next.model;
+    for (const effect of next.effects) effects.do(effect, model);
+    if (message.is === "opened" || message.is === "listed") tell();
+  }
+
+  /** What the last thing did: its notice, what is asked, and every sentence that is not as it was. */
+  function tell(): void {
+    const { focus, notice } = model;
+    const now = sentences(model);
+    if (notice !== null) say([notice.text]);
+    if (focus.on === "entry") {
+      say([echoOf(model)?.text ?? "That is no value."]);
+      send({ is: "key", chord: "escape" });
+    }
+    if (focus.on === "question") say([questionWords(focus.question), "Type one of these:", ...answers(model)]);
+    if (focus.on === "saveAs") say([focus.complaint ?? "Type a file name to save as, or cancel."]);
+    if (focus.on === "open") {
+      say(focus.choices.map(({ name, about }, index) => `${index + 1}: ${name}, ${about}`));
+      say(["Type a number or a name, or cancel."]);
+    }
+    say(now.filter((sentence) => !said.includes(sentence)));
+    said = now;
+  }
+
+  /** The sentences with these words in them, or the help, if the line asks for that; null if it asks for something else. */
+  function asked(line: string): readonly string[] | null {
+    const [, words] = /^list\b\s*(.*)$/i.exec(line) ?? [];
+    if (words !== undefined) return sentences(model).filter((each) => each.toLowerCase().includes(words.toLowerCase()));
+    return /^(help|\?)$/i.test(line) ? lineHelp() : null;
+  }
+
+  function end(exit: number): void {
+    code = exit;
+    reader.close();
+  }
+
+  function take(line: string): void {
+    const answer = model.focus.on === "bench" ? asked(line) : null;
+    const understood = answer === null ? understand(model, line) : [];
+    if (answer !== null) say(answer);
+    else if ("complaint" in understood) say([understood.complaint]);
+    else {
+      for (const message of understood) send(message);
+      if (code === null) tell();
+    }
+  }
+
+  say([model.bench.car.title, ...cautions]);
+  tell();
+  say(["Type help to hear what can be typed."]);
+  return new Promise((resolve) => {
+    reader.on("line", (line) => {
+      if (line.trim() !== "") take(line.trim());
+      if (code === null) reader.prompt();
+    });
+    reader.on("SIGINT", () => end(interrupted));
+    reader.on("close", () => resolve(code ?? 0));
+    reader.prompt();
+  });
+}
