@@ -1,14 +1,11 @@
 import { setTimeout as pause } from "node:timers/promises";
-import { beforeAll, describe, expect, it } from "vitest";
-import { buildHarness, openTerminal, type Start, type Terminal } from "./support/terminal.ts";
+import { describe, expect, it } from "vitest";
+import { harnessForTests, openTerminal, type Start, type Terminal } from "./support/terminal.ts";
 
-let harness = "";
-beforeAll(async () => {
-  harness = await buildHarness();
-});
+const harness = harnessForTests();
 
 async function opened(start: Start = {}, words: readonly string[] = []): Promise<Terminal> {
-  const terminal = openTerminal([harness, ...words], start);
+  const terminal = openTerminal([harness(), ...words], start);
   await terminal.until("the first frame", (text) => text.includes("Harness"));
   return terminal;
 }

@@ -1,14 +1,11 @@
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { buildHarness, openCommand, openFromShell, openTerminal, type Terminal } from "./support/terminal.ts";
+import { afterAll, describe, expect, it } from "vitest";
+import { harnessForTests, openCommand, openFromShell, openTerminal, type Terminal } from "./support/terminal.ts";
 
-let harness = "";
+const harness = harnessForTests();
 const place = mkdtempSync(join(tmpdir(), "leaving-"));
-beforeAll(async () => {
-  harness = await buildHarness();
-});
 afterAll(() => rmSync(place, { recursive: true, force: true }));
 
 async function drawn(terminal: Terminal): Promise<number> {
@@ -64,7 +61,7 @@ const waysOut: readonly (readonly [string, (terminal: Terminal, pid: number) => 
 describe("leaving the terminal", () => {
   it.each(waysOut)("gives the main screen back on %s", async (name, leave, said, kind) => {
     const log = join(place, `${name.replaceAll(" ", "-")}.log`);
-    const terminal = openFromShell([harness], { env: { HARNESS_LOG: log } });
+    const terminal = openFromShell([harness()], { env: { HARNESS_LOG: log } });
     leave(terminal, await drawn(terminal));
     expect(await aftermath(terminal)).toEqual(["before", ...said, "line as before", "after"]);
     expect(modesLeftOn(terminal.output())).toEqual([]);
@@ -73,7 +70,7 @@ describe("leaving the terminal", () => {
 
   it("says nothing more to a terminal that was closed, and ends", async () => {
     const log = join(place, "hung-up.log");
-    const terminal = openTerminal([harness], { env: { HARNESS_LOG: log } });
+    const terminal = openTerminal([harness()], { env: { HARNESS_LOG: log } });
     const pid = await drawn(terminal);
     terminal.pty.kill("SIGHUP");
     expect(await terminal.ended()).toBe(129);
@@ -84,7 +81,7 @@ describe("leaving the terminal", () => {
   it("ends when the line is cut without any signal", async () => {
     const log = join(place, "cut.log");
     // setsid gives the program a terminal that sends it no hang-up: it only finds that nothing can be read or written.
-    const terminal = openCommand("setsid", ["--wait", process.execPath, harness], { env: { HARNESS_LOG: log } });
+    const terminal = openCommand("setsid", ["--wait", process.execPath, harness()], { env: { HARNESS_LOG: log } });
     const pid = await drawn(terminal);
     (terminal.pty as unknown as { destroy(): void }).destroy();
     await expect.poll(() => readLog(log), { timeout: 10_000 }).toBe("gone\n");
@@ -113,7 +110,7 @@ describe("suspending", () => {
   it("gives a shell its screen on Ctrl-Z, and comes back on fg with the whole frame", async () => {
     const terminal = openCommand("bash", ["--norc", "--noprofile", "-i"], { env: { PS1: "ready> " } });
     await terminal.until("the prompt", (text) => text.includes("ready>"));
-    terminal.type(`${process.execPath} ${harness}\r`);
+    terminal.type(`${process.execPath} ${harness()}\r`);
     await drawn(terminal);
     terminal.type("ab\x1a");
     await terminal.until("the shell", (text) => /Stopped/.test(text) && /ready>\s*$/.test(text.trimEnd()));
@@ -137,7 +134,7 @@ describe("suspending", () => {
   });
 
   it("stays where there is no shell to go back to", async () => {
-    const terminal = openTerminal([harness]);
+    const terminal = openTerminal([harness()]);
     await drawn(terminal);
     terminal.type("a\x1ab");
     await terminal.until("both keys", (text) => text.includes("keys a b"));
@@ -147,7 +144,7 @@ describe("suspending", () => {
   });
 
   it("takes the terminal anew when it was stopped and continued from outside", async () => {
-    const terminal = openFromShell([harness]);
+    const terminal = openFromShell([harness()]);
     const pid = await drawn(terminal);
     process.kill(pid, "SIGSTOP");
     await terminal.scribble("\x1b[?1049l\x1b[?25hsomething else was here\r\n");

@@ -1,18 +1,15 @@
 import { appendFileSync } from "node:fs";
 import { Box, render, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
+import type { Capabilities } from "../../../src/terminal/capabilities.ts";
 import { cursorFromInverse } from "../../../src/terminal/cursor.ts";
-import { prepareEnvironment } from "../../../src/terminal/environment.ts";
 import { chord, type Key } from "../../../src/terminal/key.ts";
-import { createSession } from "../../../src/terminal/session.ts";
+import { createSession, type Session } from "../../../src/terminal/session.ts";
 
 /*
  * A small program on the session: a count, the last keys, a field of Ink's own kind, and a fault for each key that the
  * tests press. State outside React, as in the program itself.
  */
-
-const capabilities = prepareEnvironment(process.env, { ascii: process.argv.includes("--ascii") }, process);
-const session = createSession({ stdin: process.stdin, stdout: process.stdout, stderr: process.stderr, capabilities });
 
 const model = {
   keys: [] as string[],
@@ -21,6 +18,8 @@ const model = {
   entries: [] as string[],
   broken: false,
 };
+
+let session: Session;
 
 function Screen() {
   if (model.broken) throw new Error("broken in a render");
@@ -91,13 +90,16 @@ function onKey(key: Key): void {
   session.invalidate();
 }
 
-const code = await session.run({
-  render,
-  view: () => <Screen />,
-  onKey,
-  onEnd: (end) => {
-    const log = process.env.HARNESS_LOG;
-    if (log !== undefined) appendFileSync(log, `${end.kind}\n`);
-  },
-});
-process.exitCode = code;
+/** Runs until it is left; gives the exit code. */
+export function runApp(capabilities: Capabilities): Promise<number> {
+  const { stdin, stdout, stderr, env } = process;
+  session = createSession({ stdin, stdout, stderr, capabilities });
+  return session.run({
+    render,
+    view: () => <Screen />,
+    onKey,
+    onEnd: (end) => {
+      if (env.HARNESS_LOG !== undefined) appendFileSync(env.HARNESS_LOG, `${end.kind}\n`);
+    },
+  });
+}

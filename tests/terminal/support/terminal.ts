@@ -1,17 +1,28 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type IPty, spawn } from "@lydell/node-pty";
 import headless from "@xterm/headless";
 import { build } from "esbuild";
+import { afterAll, beforeAll } from "vitest";
 import { bundleOptions } from "../../../bin/bundle.js";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
-/** The harness program, bundled as the program itself is; gives the path of the file. */
-export async function buildHarness(): Promise<string> {
-  const outfile = `${root}node_modules/.harness/app.mjs`;
-  await build({ ...bundleOptions, splitting: false, metafile: false, entryPoints: [`${here}app.tsx`], outfile });
-  return outfile;
+/**
+ * The harness program for the tests of one file, bundled as the program itself is; gives what to ask for its path.
+ */
+export function harnessForTests(): () => string {
+  let place = "";
+  beforeAll(async () => {
+    place = mkdtempSync(join(tmpdir(), "harness-"));
+    const outExtension = { ".js": ".mjs" };
+    await build({ ...bundleOptions, metafile: false, entryPoints: [`${here}start.ts`], outdir: place, outExtension });
+  });
+  afterAll(() => rmSync(place, { recursive: true, force: true }));
+  return () => join(place, "start.mjs");
 }
 
 export interface Start {
