@@ -16,8 +16,9 @@ export interface Blame {
    * travel, how much further up (positive) or down (negative) the wheel was asked to go than it can.
    */
   readonly gap: number;
-  /** Rack displacement and wheel travel asked for, mm. */
-  readonly rack: number;
+  /** What was asked for: mm of rack or rad of column. */
+  readonly input: number;
+  /** mm. */
   readonly travel: number;
 }
 
@@ -36,7 +37,7 @@ export function blameOfSide(poses: Float64Array, at: number): Blame | null {
     wheel: at % Pose.Stride === Pose.Right ? "right" : "left",
     link: LINKS[link],
     gap: poses[at + Side.Gap],
-    rack: poses[at + Side.Input],
+    input: poses[at + Side.Input],
     travel: poses[at + Side.Travel],
   };
 }

@@ -3,7 +3,7 @@ import type { PoseFigure } from "./figure.ts";
 import { steer } from "./steer.ts";
 
 /**
- * Bounce steer, rad, positive to the left: the mean of both wheels' change of steer from travel 0 at the same rack,
+ * Bounce steer, rad, positive to the left: the mean of both wheels' change of steer from travel 0 at the same input,
  * when both travel alike.
  */
 export function bounceSteer(poses: Float64Array, at: number, ride: Float64Array, rideAt: number): number {

@@ -17,13 +17,13 @@ import { trackChange } from "./trackChange.ts";
 export interface BumpSide {
   /** Toe-in positive. */
   readonly toe: number | null;
-  /** From travel 0 at the same rack; null too where that place does not close. */
+  /** From travel 0 at the same input; null too where that place does not close. */
   readonly toeChange: number | null;
   /** Top outward positive. */
   readonly camber: number | null;
   /** Top rearward positive. */
   readonly caster: number | null;
-  /** Outboard displacement of the contact point from travel 0 at the same rack. */
+  /** Outboard displacement of the contact point from travel 0 at the same input. */
   readonly trackChange: number | null;
 }
 
@@ -38,7 +38,8 @@ export interface BumpRow {
 }
 
 export interface BumpTable {
-  readonly rack: number;
+  /** mm of rack or rad of column. */
+  readonly input: number;
   readonly rows: readonly BumpRow[];
   readonly summary: {
     /** d(toe)/d(travel) at travel 0, rad/mm. */
@@ -55,15 +56,15 @@ export function travelSpan(end: FrontEnd): Span {
   return { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: ROWS };
 }
 
-/** The table of both wheels going up and down together at a rack place, mm. */
-export function bumpTable(end: FrontEnd, rack: number, span: Span): BumpTable {
+/** The table of both wheels going up and down together at an input. Meaningless without suspension: ask Study. */
+export function bumpTable(end: FrontEnd, input: number, span: Span): BumpTable {
   const ride = newPoses(1);
-  solve(end.front, rack, 0, 0, ride, 0);
+  solve(end.front, input, 0, 0, ride, 0);
   const poses = newPoses(1);
   const rows: BumpRow[] = [];
   for (let i = 0; i < span.rows; i++) {
     const travel = placeOf(span, i);
-    solve(end.front, rack, travel, travel, poses, 0);
+    solve(end.front, input, travel, travel, poses, 0);
     const blame = blameOf(poses, 0);
     rows.push({
       travel,
@@ -74,7 +75,7 @@ export function bumpTable(end: FrontEnd, rack: number, span: Span): BumpTable {
     });
   }
   return {
-    rack,
+    input,
     rows,
     summary: {
       bumpSteer: { left: bumpSteerOrNull(ride, Pose.Left), right: bumpSteerOrNull(ride, Pose.Right) },

@@ -1,5 +1,5 @@
 import { Side } from "../kinematics/slots.ts";
-import type { WheelFigure } from "./figure.ts";
+import { ofSuspension, type WheelFigure } from "./figure.ts";
 
 /**
  * Camber of one wheel, rad, top outward positive: −asin(a_z), a the spin axis pointing outboard (ISO 8855).
@@ -32,7 +32,7 @@ export const camberFigures: readonly WheelFigure[] = [
     explanation: "How far the wheel leans, seen from the front. A little negative helps grip in a corner.",
     read: camber,
   },
-  {
+  ofSuspension({
     of: "wheel",
     id: "camberGain",
     kind: "angle-per-length",
@@ -41,5 +41,5 @@ export const camberFigures: readonly WheelFigure[] = [
     explanation:
       "How fast the wheel's lean changes as the wheel goes up. Negative: the top goes in as the wheel rises.",
     read: camberGain,
-  },
+  }),
 ];

@@ -88,7 +88,7 @@ const differenceFigures: readonly CarFigure[] = [
     label: "Inner locks, left less right",
     sign: "left lock larger positive",
     explanation:
-      "How unequal the inner wheels' locks are. It comes mostly from a rack that is not on its middle when the wheels are straight.",
+      "How unequal the inner wheels' locks are. It comes mostly from steering that is not on its middle when the wheels are straight.",
     read: (study) => study.locks.difference.inner,
   },
   {
@@ -149,7 +149,7 @@ const sideFigures: readonly CarFigure[] = SIDES.flatMap((side): readonly CarFigu
       label: `${end} tie rod, least rod-to-arm angle`,
       sign: "",
       explanation:
-        "The least rod-to-arm angle over all rack and all travel: at 0° the rod is at its dead point. Under 30° is doubtful, under 20° dangerous.",
+        "The least rod-to-arm angle over all steering and all travel: at 0° the rod is at its dead point. Under 30° is doubtful, under 20° dangerous.",
       read: (study) => study.worst.rodAngle[side]?.angle ?? null,
     },
   ];
@@ -167,7 +167,17 @@ export const carFigures: readonly CarFigure[] = [
     sign: "to the left positive",
     explanation:
       "Where the rack stands when both wheels are straight. Off its middle it makes the locks unequal: about 3° for 1/16 in.",
-    read: (study) => study.zero,
+    read: (study) => (study.inputKind === "rack" ? study.zero : null),
+  },
+  {
+    of: "car",
+    id: "zeroColumn",
+    kind: "angle",
+    label: "Column off its middle, straight ahead",
+    sign: "turned left positive",
+    explanation:
+      "Where the steering column stands when both wheels are straight. Off its middle it makes the locks unequal.",
+    read: (study) => (study.inputKind === "column" ? study.zero : null),
   },
   {
     of: "car",

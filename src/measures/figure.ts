@@ -29,3 +29,8 @@ export interface PoseFigure extends FigureWords {
   readonly of: "pose";
   readonly read: (poses: Float64Array, at: number, end: FrontEnd) => number | null;
 }
+
+/** The same figure, null on a front end without suspension, of which it says nothing. */
+export function ofSuspension<F extends WheelFigure | PoseFigure>(figure: F): F {
+  return { ...figure, read: (poses, at, end) => (end.suspended ? figure.read(poses, at, end) : null) };
+}

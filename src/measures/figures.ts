@@ -3,7 +3,7 @@ import { bumpSteerFigure } from "./bumpSteer.ts";
 import { camberFigures } from "./camber.ts";
 import { type CarFigure, carFigures } from "./carFigures.ts";
 import { casterFigure } from "./caster.ts";
-import type { PoseFigure, WheelFigure } from "./figure.ts";
+import { ofSuspension, type PoseFigure, type WheelFigure } from "./figure.ts";
 import { instantCentreFigures } from "./instantCentre.ts";
 import { kingPinInclinationFigure } from "./kingPinInclination.ts";
 import { rollCentreFigures } from "./rollCentre.ts";
@@ -29,14 +29,14 @@ export const wheelFigures: readonly WheelFigure[] = [
   scrubRadiusFigure,
   trailFigure,
   ...tieRodFigures,
-  bumpSteerFigure,
-  toeChangeFigure,
-  trackChangeFigure,
-  ...instantCentreFigures,
+  ...[bumpSteerFigure, toeChangeFigure, trackChangeFigure, ...instantCentreFigures].map(ofSuspension),
 ];
 
 /** Figures of one pose, both wheels. */
-export const poseFigures: readonly PoseFigure[] = [...turningFigures, bounceSteerFigure, ...rollCentreFigures];
+export const poseFigures: readonly PoseFigure[] = [
+  ...turningFigures,
+  ...[bounceSteerFigure, ...rollCentreFigures].map(ofSuspension),
+];
 
 /** The one list of outputs: tables, files, targets, limits, comparison and help are made from it. */
 export const figures: readonly Figure[] = [...wheelFigures, ...poseFigures, ...carFigures];

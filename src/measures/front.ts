@@ -1,135 +1,76 @@
-import type { Corner, DoubleArmPoints, Drawn, Point } from "../kinematics/drawn.ts";
-import type { Car, Wheel } from "../vehicle/car.ts";
-import { indexOf } from "../vehicle/quantities.ts";
+import type { Drawn } from "../kinematics/drawn.ts";
+import type { Car } from "../vehicle/car.ts";
+import { linkageOf as carLinkageOf } from "../vehicle/linkages.ts";
+import { mechanisms } from "../vehicle/mechanisms.ts";
+import { cornerOf } from "./drawn/corner.ts";
+import { linkageOf } from "./drawn/linkages.ts";
+import { mechanismOf } from "./drawn/mechanisms.ts";
+import { numberAt } from "./drawn/places.ts";
 import type { Pair } from "./span.ts";
 
-/** Where a corner's numbers stand in Car.numbers, found once. */
-interface CornerPlaces {
-  readonly arms: { readonly [K in keyof DoubleArmPoints]: PointPlaces };
-  readonly tieRodOuter: PointPlaces;
-  readonly tieRodLength: number;
-  readonly wheelCenter: PointPlaces;
-  readonly camber: number;
-  readonly toe: number;
-}
-
-interface PointPlaces {
-  readonly ahead: number;
-  readonly out: number;
-  readonly up: number;
-}
-
-function pointPlaces(id: string): PointPlaces {
-  return { ahead: indexOf(`${id}.ahead`), out: indexOf(`${id}.out`), up: indexOf(`${id}.up`) };
-}
-
-function cornerPlaces(wheel: Wheel): CornerPlaces {
-  return {
-    arms: {
-      lowerFront: pointPlaces(`${wheel}.lower-arm.front`),
-      lowerRear: pointPlaces(`${wheel}.lower-arm.rear`),
-      lowerJoint: pointPlaces(`${wheel}.lower-arm.joint`),
-      upperFront: pointPlaces(`${wheel}.upper-arm.front`),
-      upperRear: pointPlaces(`${wheel}.upper-arm.rear`),
-      upperJoint: pointPlaces(`${wheel}.upper-arm.joint`),
-    },
-    tieRodOuter: pointPlaces(`${wheel}.tie-rod.outer`),
-    tieRodLength: indexOf(`${wheel}.tie-rod.length`),
-    wheelCenter: pointPlaces(`${wheel}.wheel.center`),
-    camber: indexOf(`${wheel}.wheel.camber`),
-    toe: indexOf(`${wheel}.wheel.toe`),
-  };
-}
-
-const PLACES = {
-  left: cornerPlaces("left"),
-  right: cornerPlaces("right"),
-  rack: {
-    ahead: indexOf("rack.ahead"),
-    up: indexOf("rack.up"),
-    eyeToEye: indexOf("rack.eye-to-eye"),
-    offset: indexOf("rack.offset"),
-    tilt: indexOf("rack.tilt"),
-    straightAhead: indexOf("rack.straight-ahead"),
-    travel: { left: indexOf("left.rack.travel"), right: indexOf("right.rack.travel") },
-  },
-  wheelbase: indexOf("wheelbase"),
-  tireRadius: indexOf("tire.radius"),
-  bump: indexOf("wheel-travel.bump"),
-  droop: indexOf("wheel-travel.droop"),
-} as const;
+/** What the builder moves to steer: the rack, mm, or the steering column, rad. Positive to the driver's left. */
+export type InputKind = "rack" | "column";
 
 /** What a car's front end is used over: its ranges, and what the measures need beside the linkage. Lengths mm. */
 export interface Setting {
   readonly wheelbase: number;
   /** Loaded radius of the tyre. */
   readonly tireRadius: number;
-  /** The rack's travel from mid-travel to each side, both positive. */
-  readonly rackTravel: Pair<number>;
-  /** Of the wheel centre from ride height, both positive. */
+  /** What every `input` of this front end is: a place of the rack, mm, or of the column, rad. */
+  readonly inputKind: InputKind;
+  /** How far the input goes from its middle (mid-travel, or the column's 0) to each side, both positive. */
+  readonly inputTravel: Pair<number>;
+  /** False where the king pins are fixed to the frame: then there is nothing to say of travel. */
+  readonly suspended: boolean;
+  /** Of the wheel centre from ride height, both positive; 0 without suspension. */
   readonly wheelTravel: { readonly bump: number; readonly droop: number };
 }
 
+const wheelbase = numberAt("wheelbase");
+const tireRadius = numberAt("tire.radius");
+const bump = numberAt("wheel-travel.bump");
+const droop = numberAt("wheel-travel.droop");
+
+/** Of each mechanism, by its own name: what moves it, and how to read how far. */
+const inputs = new Map(
+  mechanisms.map(({ name, section, input }) => [
+    name,
+    { kind: input, left: numberAt(`left.${section}.travel`), right: numberAt(`right.${section}.travel`) },
+  ]),
+);
+
+function inputOf({ numbers, form }: Pick<Car, "numbers" | "form">): Pick<Setting, "inputKind" | "inputTravel"> {
+  const input = inputs.get(form.mechanism);
+  if (input === undefined) throw new Error(`no mechanism is called ${form.mechanism}`);
+  return { inputKind: input.kind, inputTravel: { left: input.left(numbers), right: input.right(numbers) } };
+}
+
 /** A car's ranges and its numbers beside the linkage. */
-export function settingOf({ numbers }: Pick<Car, "numbers">): Setting {
+export function settingOf(car: Pick<Car, "numbers" | "form">): Setting {
+  const { numbers, form } = car;
   return {
-    wheelbase: numbers[PLACES.wheelbase],
-    tireRadius: numbers[PLACES.tireRadius],
-    rackTravel: { left: numbers[PLACES.rack.travel.left], right: numbers[PLACES.rack.travel.right] },
-    wheelTravel: { bump: numbers[PLACES.bump], droop: numbers[PLACES.droop] },
+    wheelbase: wheelbase(numbers),
+    tireRadius: tireRadius(numbers),
+    ...inputOf(car),
+    suspended: carLinkageOf(form.linkage).noTravel === undefined,
+    wheelTravel: { bump: bump(numbers), droop: droop(numbers) },
   };
 }
 
 /** A car's front end as the kernel takes it. A tie rod counts as cut where the file gives its length. */
 export function drawnOf(car: Pick<Car, "numbers" | "form">): Drawn {
   const { numbers, form } = car;
-  const { rackTravel, wheelTravel } = settingOf(car);
-  const rack = PLACES.rack;
+  const { inputTravel, wheelTravel } = settingOf(car);
   return {
-    linkage: { kind: "double-arm", left: armsOf(numbers, "left"), right: armsOf(numbers, "right") },
-    mechanism: {
-      kind: "rack",
-      ahead: numbers[rack.ahead],
-      up: numbers[rack.up],
-      eyeToEye: numbers[rack.eyeToEye],
-      offset: numbers[rack.offset],
-      tilt: numbers[rack.tilt],
-      straightAhead: numbers[rack.straightAhead],
-    },
-    left: cornerOf(numbers, "left", form.rods.left === "cut"),
-    right: cornerOf(numbers, "right", form.rods.right === "cut"),
+    linkage: linkageOf(form.linkage, numbers),
+    mechanism: mechanismOf(form, numbers),
+    left: cornerOf.left(numbers, form.rods),
+    right: cornerOf.right(numbers, form.rods),
     range: {
-      inputLow: -rackTravel.right,
-      inputHigh: rackTravel.left,
+      inputLow: -inputTravel.right,
+      inputHigh: inputTravel.left,
       travelLow: -wheelTravel.droop,
       travelHigh: wheelTravel.bump,
     },
-  };
-}
-
-function pointOf(numbers: Float64Array, places: PointPlaces): Point {
-  return { x: numbers[places.ahead], y: numbers[places.out], z: numbers[places.up] };
-}
-
-function armsOf(numbers: Float64Array, wheel: Wheel): DoubleArmPoints {
-  const arms = PLACES[wheel].arms;
-  return {
-    lowerFront: pointOf(numbers, arms.lowerFront),
-    lowerRear: pointOf(numbers, arms.lowerRear),
-    lowerJoint: pointOf(numbers, arms.lowerJoint),
-    upperFront: pointOf(numbers, arms.upperFront),
-    upperRear: pointOf(numbers, arms.upperRear),
-    upperJoint: pointOf(numbers, arms.upperJoint),
-  };
-}
-
-function cornerOf(numbers: Float64Array, wheel: Wheel, cut: boolean): Corner {
-  const places = PLACES[wheel];
-  return {
-    tieRodOuter: pointOf(numbers, places.tieRodOuter),
-    tieRodLength: cut ? numbers[places.tieRodLength] : null,
-    wheelCenter: pointOf(numbers, places.wheelCenter),
-    camber: numbers[places.camber],
-    toe: numbers[places.toe],
   };
 }

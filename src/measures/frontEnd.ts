@@ -4,24 +4,24 @@ import type { Wheel } from "../vehicle/car.ts";
 import type { Setting } from "./front.ts";
 import type { Pair } from "./span.ts";
 
-/** What is known of a front end before any table is made. Lengths mm, angles rad. */
+/** What is known of a front end before any table is made. Lengths mm, angles rad; inputs mm of rack or rad of column. */
 export interface FrontEnd extends Setting {
   readonly drawn: Drawn;
   readonly front: Front;
-  /** The rack place at which the car is drawn. */
+  /** The input at which the car is drawn. */
   readonly straightAhead: number;
-  /** The rack place at travel 0 where both steers add up to nothing; null when there is none in reach. */
+  /** The input at travel 0 where both steers add up to nothing; null when there is none in reach. */
   readonly zero: number | null;
   /** Both wheels' absolute steer there; null with zero. */
   readonly zeroSteer: Pair<number> | null;
-  /** The way the road wheels turn as the rack goes to the left; null when they cannot be told to turn either way. */
-  readonly rackLeftTurns: Wheel | null;
+  /** The way the road wheels turn as the input goes to the left; null when they cannot be told to turn either way. */
+  readonly inputLeftTurns: Wheel | null;
   /** Tie rods, eye to eye: as given, or as they must be cut. */
   readonly rodLengths: Pair<number>;
   /** Lateral distance of the drawn contact points. */
   readonly track: number;
   /** Lateral distance between the places where the drawn steering axes meet the ground. */
   readonly kingPinSpacing: number;
-  /** The solved pose at travel 0 at a rack place; its numbers are good until the next call. */
-  readonly ridePose: (rack: number) => Float64Array;
+  /** The solved pose at travel 0 at an input; its numbers are good until the next call. */
+  readonly ridePose: (input: number) => Float64Array;
 }

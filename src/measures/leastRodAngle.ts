@@ -6,24 +6,25 @@ import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
 import { transmissionAngle } from "./tieRod.ts";
 
-/** Places a way in the first sweep of rack × travel. */
+/** Places a way in the first sweep of input × travel. */
 const GRID = 21;
 /** Each round after it looks at this many places a way about the best one, half as far apart as before. */
 const NEAR = 5;
 const ROUNDS = 4;
-/** Halvings of the way to a dead point: they bring a foot of rack below the last bit that matters. */
+/** Halvings of the way to a dead point: they bring a foot of rack or a turn of column below the last bit that matters. */
 const HALVINGS = 40;
 
-/** The least rod-to-arm angle of one wheel over all rack and all travel, and where. */
+/** The least rod-to-arm angle of one wheel over all steering and all travel, and where. */
 export interface LeastRodAngle {
   /** rad: a right angle is best, 0 is the dead point. */
   readonly angle: number;
+  /** mm of rack or rad of column. */
+  readonly input: number;
   /** mm. */
-  readonly rack: number;
   readonly travel: number;
 }
 
-/** A whole sweep of rack × travel: the dead points looked for, and the place that is worst out of reach. */
+/** A whole sweep of input × travel: the dead points looked for, and the place that is worst out of reach. */
 export interface RangeSweep {
   /** Per wheel; null when it closes nowhere in the range. */
   readonly rodAngle: Pair<LeastRodAngle | null>;
@@ -32,31 +33,31 @@ export interface RangeSweep {
 }
 
 /**
- * Sweeps rack × travel for the least rod-to-arm angle of each wheel. The tie rod's outer eye keeps its distance from the
+ * Sweeps input × travel for the least rod-to-arm angle of each wheel. The tie rod's outer eye keeps its distance from the
  * steering axis, so the angle is least where the lever arm is: the sweep only compares lever arms.
  *
  * Where a tie rod cannot reach, it comes to its dead point on the way there, or so near it that turning the wheel
  * lowers it faster than its arm lifts it: the least angle is then the one that is left where it stops.
  */
 export function sweepRange(end: FrontEnd): RangeSweep {
-  const racks: Span = { from: -end.rackTravel.right, to: end.rackTravel.left, rows: GRID };
-  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: GRID };
+  const inputs: Span = { from: -end.inputTravel.right, to: end.inputTravel.left, rows: GRID };
+  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? GRID : 1 };
   const poses = newPoses(1);
   const left = searchOf(Pose.Left);
   const right = searchOf(Pose.Right);
   for (let i = 0; i < GRID; i++) {
-    const rack = placeOf(racks, i);
-    for (let j = 0; j < GRID; j++) {
+    const input = placeOf(inputs, i);
+    for (let j = 0; j < travels.rows; j++) {
       const travel = placeOf(travels, j);
-      solve(end.front, rack, travel, travel, poses, 0);
+      solve(end.front, input, travel, travel, poses, 0);
       look(left, poses);
       look(right, poses);
     }
   }
   return {
     rodAngle: {
-      left: finish(end, racks, travels, poses, left),
-      right: finish(end, racks, travels, poses, right),
+      left: finish(end, inputs, travels, poses, left),
+      right: finish(end, inputs, travels, poses, right),
     },
     blame: widest(left, right),
   };
@@ -66,17 +67,17 @@ export function sweepRange(end: FrontEnd): RangeSweep {
 interface Search {
   readonly side: number;
   lever: number;
-  rack: number;
+  input: number;
   travel: number;
   /** The largest gap, and its blame. */
   gap: number;
   blame: Blame | null;
   /** A place that the tie rod does not reach. */
-  past: { readonly rack: number; readonly travel: number } | null;
+  past: { readonly input: number; readonly travel: number } | null;
 }
 
 function searchOf(side: number): Search {
-  return { side, lever: Number.POSITIVE_INFINITY, rack: 0, travel: 0, gap: 0, blame: null, past: null };
+  return { side, lever: Number.POSITIVE_INFINITY, input: 0, travel: 0, gap: 0, blame: null, past: null };
 }
 
 function look(search: Search, poses: Float64Array): void {
@@ -86,7 +87,7 @@ function look(search: Search, poses: Float64Array): void {
     const lever = Math.abs(poses[at + Side.Lever]);
     if (lever >= search.lever) return;
     search.lever = lever;
-    search.rack = poses[at + Side.Input];
+    search.input = poses[at + Side.Input];
     search.travel = poses[at + Side.Travel];
     return;
   }
@@ -96,7 +97,7 @@ function look(search: Search, poses: Float64Array): void {
     search.blame = blameOfSide(poses, at);
   }
   if (link === Link.TieRod && search.past === null) {
-    search.past = { rack: poses[at + Side.Input], travel: poses[at + Side.Travel] };
+    search.past = { input: poses[at + Side.Input], travel: poses[at + Side.Travel] };
   }
 }
 
@@ -105,27 +106,27 @@ function widest(left: Search, right: Search): Blame | null {
 }
 
 /** Closes in on the least angle of one wheel, and reads it. */
-function finish(end: FrontEnd, racks: Span, travels: Span, poses: Float64Array, search: Search): LeastRodAngle | null {
+function finish(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): LeastRodAngle | null {
   if (search.lever === Number.POSITIVE_INFINITY) return null;
-  if (search.past === null) refine(end, racks, travels, poses, search);
+  if (search.past === null) refine(end, inputs, travels, poses, search);
   else approach(end, poses, search, search.past);
-  solve(end.front, search.rack, search.travel, search.travel, poses, 0);
-  return { angle: transmissionAngle(poses, search.side), rack: search.rack, travel: search.travel };
+  solve(end.front, search.input, search.travel, search.travel, poses, 0);
+  return { angle: transmissionAngle(poses, search.side), input: search.input, travel: search.travel };
 }
 
 /** Looks about the best place, within the range, ever nearer. */
-function refine(end: FrontEnd, racks: Span, travels: Span, poses: Float64Array, search: Search): void {
-  let rackStep = (racks.to - racks.from) / (GRID - 1);
+function refine(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): void {
+  let inputStep = (inputs.to - inputs.from) / (GRID - 1);
   let travelStep = (travels.to - travels.from) / (GRID - 1);
   for (let round = 0; round < ROUNDS; round++) {
-    rackStep *= 0.5;
+    inputStep *= 0.5;
     travelStep *= 0.5;
-    const { rack: midRack, travel: midTravel } = search;
+    const { input: midInput, travel: midTravel } = search;
     for (let i = 0; i < NEAR; i++) {
-      const rack = within(midRack + (i - 2) * rackStep, racks);
+      const input = within(midInput + (i - 2) * inputStep, inputs);
       for (let j = 0; j < NEAR; j++) {
         const travel = within(midTravel + (j - 2) * travelStep, travels);
-        solve(end.front, rack, travel, travel, poses, 0);
+        solve(end.front, input, travel, travel, poses, 0);
         look(search, poses);
       }
     }
@@ -137,19 +138,19 @@ function within(place: number, span: Span): number {
 }
 
 /** Halves the way from the best place toward one that the tie rod does not reach: the wheel stops between them. */
-function approach(end: FrontEnd, poses: Float64Array, search: Search, past: { rack: number; travel: number }): void {
-  let { rack: nearRack, travel: nearTravel } = search;
-  let { rack: farRack, travel: farTravel } = past;
+function approach(end: FrontEnd, poses: Float64Array, search: Search, past: { input: number; travel: number }): void {
+  let { input: nearInput, travel: nearTravel } = search;
+  let { input: farInput, travel: farTravel } = past;
   for (let i = 0; i < HALVINGS; i++) {
-    const rack = 0.5 * (nearRack + farRack);
+    const input = 0.5 * (nearInput + farInput);
     const travel = 0.5 * (nearTravel + farTravel);
-    solve(end.front, rack, travel, travel, poses, 0);
+    solve(end.front, input, travel, travel, poses, 0);
     if (poses[search.side + Side.Blame] === Link.None) {
-      nearRack = rack;
+      nearInput = input;
       nearTravel = travel;
       look(search, poses);
     } else {
-      farRack = rack;
+      farInput = input;
       farTravel = travel;
     }
   }

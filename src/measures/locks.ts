@@ -1,9 +1,9 @@
 import type { FrontEnd } from "./frontEnd.ts";
-import { rackSpan, type SteerRow, steerTable } from "./steerTable.ts";
+import { inputSpan, type SteerRow, steerTable } from "./steerTable.ts";
 
-/** The rack's ends as locks. */
+/** The ends of the input as locks. */
 export interface Locks {
-  /** The rack end that turns the car left, at the file's travel; null when it cannot be told which end that is. */
+  /** The end of the input that turns the car left, at the file's travel; null when it cannot be told which that is. */
   readonly left: SteerRow | null;
   readonly right: SteerRow | null;
   /** Left lock less right lock. */
@@ -16,11 +16,11 @@ export interface Locks {
 
 /** Both locks of a front end, at travel 0. */
 export function locksOf(end: FrontEnd): Locks {
-  if (end.rackLeftTurns === null) {
+  if (end.inputLeftTurns === null) {
     return { left: null, right: null, difference: { inner: null, outer: null, turnRadius: null } };
   }
-  const ends = steerTable(end, { ...rackSpan(end), rows: 2 }).rows;
-  const [left, right] = end.rackLeftTurns === "left" ? [ends[1], ends[0]] : [ends[0], ends[1]];
+  const ends = steerTable(end, { ...inputSpan(end), rows: 2 }).rows;
+  const [left, right] = end.inputLeftTurns === "left" ? [ends[1], ends[0]] : [ends[0], ends[1]];
   return {
     left,
     right,

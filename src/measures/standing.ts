@@ -8,26 +8,26 @@ import type { FrontEnd } from "./frontEnd.ts";
 import type { Pair } from "./span.ts";
 import { steer } from "./steer.ts";
 import { tieRodLength } from "./tieRod.ts";
-import { findZero, turnOfRackLeft } from "./zero.ts";
+import { findZero, turnOfInputLeft } from "./zero.ts";
 
-/** How far the rack is moved to see which way the wheels turn, as a share of its travel. */
+/** How far the input is moved to see which way the wheels turn, as a share of its travel. */
 const NUDGE = 0.01;
 
 /**
- * Works out what is known of a compiled front end before any table is made. The front end must close at rack 0,
+ * Works out what is known of a compiled front end before any table is made. The front end must close at input 0,
  * travel 0; what cannot be known of it is null.
  */
 export function frontEndOf(front: Front, setting: Setting): FrontEnd {
   const { drawn } = front;
   const { straightAhead } = drawn.mechanism;
-  const longest = Math.max(setting.rackTravel.left, setting.rackTravel.right);
+  const longest = Math.max(setting.inputTravel.left, setting.inputTravel.right);
   const fitted = drawn.left.tieRodLength === null && drawn.right.tieRodLength === null;
   const zero = fitted ? straightAhead : findZero(front, 0, 2 * longest);
   const cache = newPoses(1);
   let cached: number | null = null;
-  const ridePose = (rack: number): Float64Array => {
-    if (rack !== cached) solve(front, rack, 0, 0, cache, 0);
-    cached = rack;
+  const ridePose = (input: number): Float64Array => {
+    if (input !== cached) solve(front, input, 0, 0, cache, 0);
+    cached = input;
     return cache;
   };
   return {
@@ -37,7 +37,7 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
     straightAhead,
     zero,
     zeroSteer: zero === null ? null : steersOf(ridePose(zero)),
-    rackLeftTurns: turnOfRackLeft(front, zero ?? 0, NUDGE * longest),
+    inputLeftTurns: turnOfInputLeft(front, zero ?? 0, NUDGE * longest),
     rodLengths: rodLengthsOf(drawn, ridePose(straightAhead)),
     track: drawnContactOut(drawn.left, setting.tireRadius) + drawnContactOut(drawn.right, setting.tireRadius),
     kingPinSpacing: kingPinOut(drawn, "left") + kingPinOut(drawn, "right"),

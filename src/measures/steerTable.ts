@@ -8,11 +8,12 @@ import { steer } from "./steer.ts";
 import { type Turning, turningOf, turnRadiusOf } from "./turning.ts";
 
 /**
- * The wheels at one place of the rack, travel 0. Angles rad, lengths mm. Where a side does not close, its numbers and
+ * The wheels at one input, travel 0. Angles rad, lengths mm. Where a side does not close, its numbers and
  * every number made from both are null and blame says why.
  */
 export interface SteerRow extends Turning {
-  readonly rack: number;
+  /** mm of rack or rad of column, positive to the driver's left. */
+  readonly input: number;
   readonly blame: Blame | null;
   /** Absolute, static toe included, positive to the left. */
   readonly left: { readonly steer: number | null };
@@ -29,27 +30,27 @@ export interface SteerTable {
 export const ROWS = 21;
 
 /** Lock to lock. */
-export function rackSpan(end: FrontEnd): Span {
-  return { from: -end.rackTravel.right, to: end.rackTravel.left, rows: ROWS };
+export function inputSpan(end: FrontEnd): Span {
+  return { from: -end.inputTravel.right, to: end.inputTravel.left, rows: ROWS };
 }
 
-/** The steer table of a front end over a span of rack places, mm. */
+/** The steer table of a front end over a span of inputs, mm of rack or rad of column. */
 export function steerTable(end: FrontEnd, span: Span): SteerTable {
   const poses = newPoses(1);
   const rows: SteerRow[] = [];
   for (let i = 0; i < span.rows; i++) {
-    const rack = placeOf(span, i);
-    solve(end.front, rack, 0, 0, poses, 0);
-    rows.push(steerRow(end, rack, poses, 0));
+    const input = placeOf(span, i);
+    solve(end.front, input, 0, 0, poses, 0);
+    rows.push(steerRow(end, input, poses, 0));
   }
   return { rows };
 }
 
 /** The row of a solved pose. */
-export function steerRow(end: FrontEnd, rack: number, poses: Float64Array, at: number): SteerRow {
+export function steerRow(end: FrontEnd, input: number, poses: Float64Array, at: number): SteerRow {
   const way = turningOf(end, poses, at);
   return {
-    rack,
+    input,
     blame: blameOf(poses, at),
     left: { steer: steerOrNull(poses, at + Pose.Left) },
     right: { steer: steerOrNull(poses, at + Pose.Right) },

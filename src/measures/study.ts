@@ -11,7 +11,7 @@ import { type Locks, locksOf } from "./locks.ts";
 import { refusalWords } from "./refusal.ts";
 import type { Span } from "./span.ts";
 import { frontEndOf } from "./standing.ts";
-import { rackSpan, type SteerTable, steerTable } from "./steerTable.ts";
+import { inputSpan, type SteerTable, steerTable } from "./steerTable.ts";
 import { type Worst, worstOf } from "./worst.ts";
 
 /** A front end with all that is asked of it, each part worked out once, when first asked for. Lengths mm, angles rad. */
@@ -19,17 +19,17 @@ export interface Study extends FrontEnd {
   readonly car: Car;
   /** True when turning the steering wheel left turns the road wheels right; null when the file does not say. */
   readonly steersBackwards: boolean | null;
-  /** One solved pose in a buffer of its own (Pose.Stride doubles); sides that do not close carry their blame. */
-  readonly pose: (rack: number, leftTravel: number, rightTravel: number) => Float64Array;
-  /** Lock to lock in 21 rows unless a span of rack places is given. */
+  /** One solved pose at an input (mm of rack or rad of column) and travels in a buffer of its own (Pose.Stride doubles); sides that do not close carry their blame. */
+  readonly pose: (input: number, leftTravel: number, rightTravel: number) => Float64Array;
+  /** Lock to lock in 21 rows unless a span of inputs is given. */
   readonly steerTable: (span?: Span) => SteerTable;
-  /** At a rack place, full droop to full bump in 21 rows unless a span of travel is given. */
-  readonly bumpTable: (rack: number, span?: Span) => BumpTable;
+  /** At an input, full droop to full bump in 21 rows unless a span of travel is given; null without suspension. */
+  readonly bumpTable: (input: number, span?: Span) => BumpTable | null;
   readonly locks: Locks;
   readonly worst: Worst;
 }
 
-/** A car that is no mechanism or cannot stand at rack 0, travel 0. */
+/** A car that is no mechanism or cannot stand at input 0, travel 0. */
 export interface Refused {
   /** To a builder, in one sentence with a full stop, lengths in the file's units. */
   readonly refused: string;
@@ -43,13 +43,14 @@ export function studyOf(car: Car): Study | Refused {
   const blame = blameOf(end.ridePose(0), 0);
   if (blame !== null) {
     const words = blameWords(blame, (mm) => fineLength(mm, car.form.units));
-    return { refused: `At rack 0, travel 0 the front end does not go together: the ${words}.` };
+    const where = `${end.inputKind} 0${end.suspended ? ", travel 0" : ""}`;
+    return { refused: `At ${where} the front end does not go together: the ${words}.` };
   }
   return studyOfEnd(car, end);
 }
 
 function studyOfEnd(car: Car, end: FrontEnd): Study {
-  const lockToLock = once(() => steerTable(end, rackSpan(end)));
+  const lockToLock = once(() => steerTable(end, inputSpan(end)));
   const locks = once(() => locksOf(end));
   const worst = once(() => worstOf(end));
   let bump: BumpTable | null = null;
@@ -57,15 +58,16 @@ function studyOfEnd(car: Car, end: FrontEnd): Study {
     ...end,
     car,
     steersBackwards: steersBackwards(car, end),
-    pose: (rack, leftTravel, rightTravel) => {
+    pose: (input, leftTravel, rightTravel) => {
       const poses = newPoses(1);
-      solve(end.front, rack, leftTravel, rightTravel, poses, 0);
+      solve(end.front, input, leftTravel, rightTravel, poses, 0);
       return poses;
     },
     steerTable: (span) => (span === undefined ? lockToLock() : steerTable(end, span)),
-    bumpTable: (rack, span) => {
-      if (span !== undefined) return bumpTable(end, rack, span);
-      if (bump === null || bump.rack !== rack) bump = bumpTable(end, rack, travelSpan(end));
+    bumpTable: (input, span) => {
+      if (!end.suspended) return null;
+      if (span !== undefined) return bumpTable(end, input, span);
+      if (bump === null || bump.input !== input) bump = bumpTable(end, input, travelSpan(end));
       return bump;
     },
     get locks() {
@@ -85,10 +87,10 @@ function once<T>(make: () => T): () => T {
   };
 }
 
+/** The column goes the way of the steering wheel; for a rack the file has to say. */
 function steersBackwards(car: Car, end: FrontEnd): boolean | null {
-  const moves = car.form.wheelLeftMoves;
-  if (moves === null || end.rackLeftTurns === null) return null;
-  return moves === "left" ? end.rackLeftTurns === "right" : end.rackLeftTurns === "left";
+  const moves = end.inputKind === "column" ? "left" : car.form.wheelLeftMoves;
+  return moves === null || end.inputLeftTurns === null ? null : moves !== end.inputLeftTurns;
 }
 
 /** A length in the file's units, finer than a tape reads and never rounded to nothing: a gap of nothing is no gap. */

@@ -3,7 +3,7 @@ import type { WheelFigure } from "./figure.ts";
 import { isRight } from "./steer.ts";
 import { toe } from "./toe.ts";
 
-/** Change of toe from travel 0 at the same rack, rad, toe-in positive; rideAt is the same side of the pose at travel 0. */
+/** Change of toe from travel 0 at the same input, rad, toe-in positive; rideAt is the same side of the pose at travel 0. */
 export function toeChange(poses: Float64Array, at: number, ride: Float64Array, rideAt: number): number {
   return toe(poses, at) - toe(ride, rideAt);
 }

@@ -4,7 +4,7 @@ import type { WheelFigure } from "./figure.ts";
 import { isRight } from "./steer.ts";
 
 /**
- * Outboard displacement of the contact point from travel 0 at the same rack, mm; rideAt is the same side of the pose
+ * Outboard displacement of the contact point from travel 0 at the same input, mm; rideAt is the same side of the pose
  * at travel 0.
  */
 export function trackChange(

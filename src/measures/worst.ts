@@ -13,7 +13,7 @@ import { type WorstToe, worstToeOf } from "./worstToe.ts";
 /** Places along the travel: a bow's peak between two of them is missed by less than a thousandth of it. */
 const PLACES = 41;
 
-/** The largest bounce steer over the whole travel, rack at zero. */
+/** The largest bounce steer over the whole travel, wheels straight ahead. */
 export interface WorstBounce {
   /** Signed, rad, positive to the left. */
   readonly bounceSteer: number;
@@ -21,37 +21,44 @@ export interface WorstBounce {
   readonly travel: number;
 }
 
-/** The worst there is over the whole of the rack's and the wheels' travel; null where nothing closes. */
+/** The worst there is over the whole of the steering's and the wheels' travel; null where nothing closes. */
 export interface Worst {
-  /** Over rack and travel. */
+  /** Over steering and travel. */
   readonly rodAngle: Pair<LeastRodAngle | null>;
-  /** Straight ahead, over travel. */
+  /** Straight ahead, over travel; null without suspension, as bounce. */
   readonly toe: Pair<WorstToe | null>;
   readonly bounce: WorstBounce | null;
-  /** The place within rack and travel that is furthest out of reach; null when all can be reached. */
+  /** The place within steering and travel that is furthest out of reach; null when all can be reached. */
   readonly blame: Blame | null;
 }
 
 /** The worst values of a front end over its whole range. */
 export function worstOf(end: FrontEnd): Worst {
-  const sweep = sweepRange(end);
-  const rack = end.zero ?? end.straightAhead;
+  const { rodAngle, blame } = sweepRange(end);
+  return { rodAngle, ...(end.suspended ? worstOfTravel(end) : UNSUSPENDED), blame };
+}
+
+type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
+
+const UNSUSPENDED: WorstOfTravel = { toe: { left: null, right: null }, bounce: null };
+
+/** The worst over the travel alone, wheels straight ahead. */
+function worstOfTravel(end: FrontEnd): WorstOfTravel {
+  const input = end.zero ?? end.straightAhead;
   const ride = newPoses(1);
-  solve(end.front, rack, 0, 0, ride, 0);
+  solve(end.front, input, 0, 0, ride, 0);
   const poses = newPoses(PLACES);
   const span = { ...travelSpan(end), rows: PLACES };
   for (let i = 0; i < PLACES; i++) {
     const travel = placeOf(span, i);
-    solve(end.front, rack, travel, travel, poses, i * Pose.Stride);
+    solve(end.front, input, travel, travel, poses, i * Pose.Stride);
   }
   return {
-    rodAngle: sweep.rodAngle,
     toe: {
       left: toeOf(poses, ride, Pose.Left, end.tireRadius),
       right: toeOf(poses, ride, Pose.Right, end.tireRadius),
     },
     bounce: bounceOf(poses, ride),
-    blame: sweep.blame,
   };
 }
 

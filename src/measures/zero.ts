@@ -11,20 +11,20 @@ const HALVINGS = 6;
 /** A bracket is halved or better each second round: this many bring it below the last bit. */
 const ROUNDS = 120;
 
-/** Both steers added up at a rack place, travel 0, rad; null where a side does not close. */
-function steerSum(front: Front, rack: number, poses: Float64Array): number | null {
-  solve(front, rack, 0, 0, poses, 0);
+/** Both steers added up at an input, travel 0, rad; null where a side does not close. */
+function steerSum(front: Front, input: number, poses: Float64Array): number | null {
+  solve(front, input, 0, 0, poses, 0);
   if (poses[Pose.Left + Side.Blame] !== 0 || poses[Pose.Right + Side.Blame] !== 0) return null;
   return steer(poses, Pose.Left) + steer(poses, Pose.Right);
 }
 
 /**
- * The rack place, mm, at travel 0 where both wheels have the same toe (their steers add up to nothing), nearest to
- * `start` and no further than `reach` from it; null when there is none or the wheels stop closing on the way.
+ * The input (mm of rack or rad of column) at travel 0 where both wheels have the same toe (their steers add up to
+ * nothing), nearest to `start` and no further than `reach` from it; null when there is none or the wheels stop closing on the way.
  */
 export function findZero(front: Front, start: number, reach: number): number | null {
   const poses = newPoses(1);
-  const sumAt = (rack: number) => steerSum(front, rack, poses);
+  const sumAt = (input: number) => steerSum(front, input, poses);
   const first = sumAt(start);
   if (first === null || first === 0) return first === null ? null : start;
   let step = reach / STEPS;
@@ -53,7 +53,7 @@ export function findZero(front: Front, start: number, reach: number): number | n
 
 /** False position with the stale end's weight halved (the Illinois rule), and a bisection each third round. */
 function closeIn(
-  sumAt: (rack: number) => number | null,
+  sumAt: (input: number) => number | null,
   start: number,
   startSum: number,
   end: number,
@@ -80,10 +80,10 @@ function closeIn(
 }
 
 /**
- * The way the road wheels turn at travel 0 as the rack goes to the left from a place: by the steers `step` mm to each
- * side of it. Null when a side does not close there or the wheels do not turn.
+ * The way the road wheels turn at travel 0 as the input goes to the left from a place: by the steers `step` to each side
+ * of it. Null when a side does not close there or the wheels do not turn.
  */
-export function turnOfRackLeft(front: Front, from: number, step: number): Wheel | null {
+export function turnOfInputLeft(front: Front, from: number, step: number): Wheel | null {
   const poses = newPoses(1);
   const left = steerSum(front, from + step, poses);
   const right = steerSum(front, from - step, poses);

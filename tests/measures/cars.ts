@@ -48,7 +48,9 @@ const rack: Rack = {
 export const setting: Setting = {
   wheelbase: 68 * inch,
   tireRadius: 10.75 * inch,
-  rackTravel: { left: 2 * inch, right: 2 * inch },
+  inputKind: "rack",
+  suspended: true,
+  inputTravel: { left: 2 * inch, right: 2 * inch },
   wheelTravel: { bump: 3 * inch, droop: 3 * inch },
 };
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { bumpTable, travelSpan } from "../../src/measures/bumpTable.ts";
 import { locksOf } from "../../src/measures/locks.ts";
-import { rackSpan, steerTable } from "../../src/measures/steerTable.ts";
+import { inputSpan, steerTable } from "../../src/measures/steerTable.ts";
 import { worstOf } from "../../src/measures/worst.ts";
 import { expectClose } from "../close.ts";
 import { degrees } from "../oracles/vectors.ts";
@@ -44,14 +44,14 @@ describe("the example car with its offset rack", () => {
 
   test("the right rod nears its dead point: 17.5° at rack +2, full droop", () => {
     const least = worstOf(end).rodAngle.right;
-    expectClose([inDegrees(least?.angle), least?.rack, least?.travel], [17.5, 2 * inch, -3 * inch], { abs: 0.05 });
+    expectClose([inDegrees(least?.angle), least?.input, least?.travel], [17.5, 2 * inch, -3 * inch], { abs: 0.05 });
   });
 
   test("the steer table counts its rows, both ends included, and is at rest in the middle", () => {
-    const { rows } = steerTable(end, rackSpan(end));
-    expect(rows.map((row) => row.rack / inch)).toEqual(expect.arrayContaining([-2, 0, 2]));
+    const { rows } = steerTable(end, inputSpan(end));
+    expect(rows.map((row) => row.input / inch)).toEqual(expect.arrayContaining([-2, 0, 2]));
     expect(rows).toHaveLength(21);
-    expect(rows[10]).toMatchObject({ rack: 0, blame: null, turn: null, inner: null, outer: null, turnRadius: null });
+    expect(rows[10]).toMatchObject({ input: 0, blame: null, turn: null, inner: null, outer: null, turnRadius: null });
     expect(rows[20].turn).toBe("right");
   });
 });

@@ -70,8 +70,8 @@ describe("a study", () => {
 
   test("tables take spans of their own", () => {
     const study = studied(exampleText);
-    expect(study.steerTable({ from: 0, to: inch, rows: 3 }).rows.map((row) => row.rack)).toEqual([0, inch / 2, inch]);
-    expect(study.bumpTable(0, { from: -inch, to: 0, rows: 2 }).rows.map((row) => row.travel)).toEqual([-inch, 0]);
+    expect(study.steerTable({ from: 0, to: inch, rows: 3 }).rows.map((row) => row.input)).toEqual([0, inch / 2, inch]);
+    expect(study.bumpTable(0, { from: -inch, to: 0, rows: 2 })?.rows.map((row) => row.travel)).toEqual([-inch, 0]);
   });
 
   test("steers backwards when the wheel turned left moves the rack the way that turns the wheels right", () => {

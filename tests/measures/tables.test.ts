@@ -4,7 +4,7 @@ import { blameWords } from "../../src/measures/blame.ts";
 import { bumpTable, travelSpan } from "../../src/measures/bumpTable.ts";
 import { locksOf } from "../../src/measures/locks.ts";
 import { placeOf } from "../../src/measures/span.ts";
-import { rackSpan, steerTable } from "../../src/measures/steerTable.ts";
+import { inputSpan, steerTable } from "../../src/measures/steerTable.ts";
 import { toe } from "../../src/measures/toe.ts";
 import { expectClose } from "../close.ts";
 import { endOf, inch, mirrored, offsetCar, poseOf, setting, tabsAhead, withRack, withRods } from "./cars.ts";
@@ -21,8 +21,8 @@ describe("rows", () => {
 
 describe("locks", () => {
   test("with the tabs behind the steering axis the left lock is the rack's right end, ahead of it the left one", () => {
-    expect(locksOf(endOf(offsetCar)).left?.rack).toBe(-2 * inch);
-    expect(locksOf(endOf(tabsAhead)).left?.rack).toBe(2 * inch);
+    expect(locksOf(endOf(offsetCar)).left?.input).toBe(-2 * inch);
+    expect(locksOf(endOf(tabsAhead)).left?.input).toBe(2 * inch);
     expect(locksOf(endOf(tabsAhead)).left?.turn).toBe("left");
   });
 
@@ -106,7 +106,7 @@ describe("places that cannot be reached", () => {
 
   test("say which link, how much and which way", () => {
     const inches = (mm: number) => `${(mm / inch).toFixed(2)} in`;
-    const at = { rack: 0, travel: 0 };
+    const at = { input: 0, travel: 0 };
     expect(blameWords({ wheel: "right", link: "tie rod", gap: -inch / 4, ...at }, inches)).toBe(
       "right tie rod is 0.25 in too short",
     );
@@ -119,9 +119,9 @@ describe("places that cannot be reached", () => {
   });
 
   test("a car whose rack ends do not close has locks without numbers, still told apart", () => {
-    const long = endOf(offsetCar, { ...setting, rackTravel: { left: 12 * inch, right: 12 * inch } });
+    const long = endOf(offsetCar, { ...setting, inputTravel: { left: 12 * inch, right: 12 * inch } });
     const locks = locksOf(long);
-    expect(locks.left?.rack).toBe(-rackSpan(long).to);
+    expect(locks.left?.input).toBe(-inputSpan(long).to);
     expect(locks.left?.blame).not.toBeNull();
     expect(locks.difference).toEqual({ inner: null, outer: null, turnRadius: null });
   });

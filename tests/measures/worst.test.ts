@@ -37,9 +37,9 @@ describe("least rod-to-arm angle over rack and travel", () => {
   });
 
   test.each([4, 8])("a rack that goes %d in, past a dead point, leaves no angle and tells the widest gap", (travel) => {
-    const end = endOf(offsetCar, { ...setting, rackTravel: { left: travel * inch, right: travel * inch } });
+    const end = endOf(offsetCar, { ...setting, inputTravel: { left: travel * inch, right: travel * inch } });
     const { rodAngle, blame } = sweepRange(end);
-    const { rack = Number.NaN, travel: there = Number.NaN, angle } = rodAngle.right ?? {};
+    const { input: rack = Number.NaN, travel: there = Number.NaN, angle } = rodAngle.right ?? {};
     expect(angle).toBeLessThan(1e-4);
     expect(Math.abs(rack)).toBeLessThan(travel * inch);
     expect(blame).toMatchObject({ link: "tie rod" });
@@ -49,7 +49,7 @@ describe("least rod-to-arm angle over rack and travel", () => {
   });
 
   test("the gap that is told is the widest of both wheels", () => {
-    const end = endOf(offsetCar, { ...setting, rackTravel: { left: 8 * inch, right: 8 * inch } });
+    const end = endOf(offsetCar, { ...setting, inputTravel: { left: 8 * inch, right: 8 * inch } });
     const { blame } = sweepRange(end);
     const ends = [-8, 8].flatMap((rack) => {
       const poses = poseOf(end.front, rack * inch, -3 * inch);
