@@ -62,11 +62,14 @@ function told(source: string): string {
   return /^[-+]?[\d.]{1,20}$/.test(source) ? source : shown(source);
 }
 
+/** A text may miss a limit by this much, mm or rad, when it was written as near to it as decimals allow. */
+const slack = 1e-8;
+
 /** What a quantity's text is worth, mm or rad; a complaint where it is none or absurd. */
 function worth(source: string, quantity: Quantity, units: LengthUnit): number | { complaint: string } {
   const value = valueIn(source, quantity.kind, units);
   if (typeof value !== "number") return { complaint: `found ${told(source)}, which is ${value.complaint}` };
-  if (value >= quantity.low && value <= quantity.high) return value;
+  if (value >= quantity.low - slack && value <= quantity.high + slack) return value;
   const range = `${limit(quantity.low, quantity, units)} to ${limit(quantity.high, quantity, units)}`;
   return { complaint: `found ${told(source)}, expected a value from ${range}` };
 }

@@ -1,4 +1,4 @@
-import { Document, parse, parseDocument } from "yaml";
+import { type Document, isMap, parse, parseDocument } from "yaml";
 import type { Tree } from "../tree.ts";
 import { readYaml } from "../yaml.ts";
 import { drop } from "./drop.ts";
@@ -61,17 +61,35 @@ function splicedAlone(tree: Tree, { path, text }: Change): string | null {
   return text === null ? drop(tree, path) : put(tree, path, text);
 }
 
-/** The same by printing the whole file anew: its layout is lost, but every value is right. */
+/** Takes a value out of a document, and any mapping that is left empty. */
+function dropIn(document: Document.Parsed, path: readonly string[]): void {
+  if (path.length === 0 || !document.hasIn(path)) return;
+  document.deleteIn(path);
+  const above = path.slice(0, -1);
+  const map = document.getIn(above);
+  if (isMap(map) && map.items.length === 0) dropIn(document, above);
+}
+
+function valueIn(data: Data, path: readonly string[]): unknown {
+  return path.reduce<unknown>((value, key) => (isData(value) ? value[key] : undefined), data);
+}
+
+/** Puts what is wanted at a path into a document, from the first part of the path that is no mapping there. */
+function putIn(document: Document.Parsed, path: readonly string[], wanted: Data): void {
+  const to = path.findIndex((_, depth) => !isMap(document.getIn(path.slice(0, depth + 1), true)));
+  const whole = path.slice(0, to + 1);
+  document.setIn(whole, valueIn(wanted, whole));
+}
+
+/** The same by printing the whole file anew: its layout is lost, but its comments stay and every value is right. */
 function printed(text: string, changes: readonly Change[], wanted: Data): string {
   const tree = treeOf(text);
   const document = parseDocument(tree?.hasAnchors ? withoutReferences(tree) : text);
   for (const { path } of changes) {
-    const value = path.reduce<unknown>((data, key) => (isData(data) ? data[key] : undefined), wanted);
-    if (value !== undefined) document.setIn(path, value);
-    else document.deleteIn(path);
+    if (valueIn(wanted, path) === undefined) dropIn(document, path);
+    else putIn(document, path, wanted);
   }
-  const now: unknown = document.toJS();
-  return same(now, wanted) ? String(document) : new Document(wanted).toString();
+  return document.toString({ lineWidth: 0 });
 }
 
 /**
