@@ -7,24 +7,29 @@ const ownOnly = 0o700;
 
 /** Where a system keeps what a program remembers between runs, best first. */
 function candidates(environment: NodeJS.ProcessEnv): readonly string[] {
-  const { XDG_STATE_HOME: state, LOCALAPPDATA: local, HOME: home } = environment;
+  const {
+    XDG_STATE_HOME: state,
+    LOCALAPPDATA: local,
+    HOME: home = homeOf(),
+    TMPDIR: temporary = tmpdir(),
+  } = environment;
   const found = [
     state?.startsWith("/") ? join(state, "rackwright") : null,
     process.platform === "win32" && local ? join(local, "rackwright", "State") : null,
     process.platform === "darwin" && home ? join(home, "Library", "Application Support", "rackwright") : null,
     home ? join(home, ".local", "state", "rackwright") : null,
-    homeOf(),
-    join(tmpdir(), `rackwright-${process.getuid?.() ?? userName()}`),
+    join(temporary, `rackwright-${process.getuid?.() ?? userName()}`),
   ];
   return found.filter((each) => each !== null);
 }
 
-function homeOf(): string | null {
+/** The user's home as the system knows it, where the environment does not say; "" where there is none. */
+function homeOf(): string {
   try {
     const home = homedir();
-    return home === "" || home === "/" ? null : join(home, ".local", "state", "rackwright");
+    return home === "/" ? "" : home;
   } catch {
-    return null;
+    return "";
   }
 }
 
