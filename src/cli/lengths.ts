@@ -1,5 +1,7 @@
+import type { InputKind } from "../measures/front.ts";
 import type { Span } from "../measures/span.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
+import { readAngle } from "../vehicle/units/angle.ts";
 import { readLength } from "../vehicle/units/length.ts";
 import { Ended, Exit } from "./exit.ts";
 
@@ -8,6 +10,42 @@ export function lengthOf(option: string, text: string, unit: LengthUnit): number
   const read = readLength(text, unit);
   if ("complaint" in read) throw new Ended(Exit.badInput, `${option} "${text}" is ${read.complaint}.`);
   return read.mm;
+}
+
+/** The angle given to an option, rad; bare numbers are degrees. Ends the command when it is none. */
+function angleOf(option: string, text: string): number {
+  const read = readAngle(text);
+  if ("complaint" in read) throw new Ended(Exit.badInput, `${option} "${text}" is ${read.complaint}.`);
+  return read.rad;
+}
+
+/** How an option's text is read: to mm or rad. */
+export type Reader = (option: string, text: string) => number;
+
+export function lengthReader(unit: LengthUnit): Reader {
+  return (option, text) => lengthOf(option, text, unit);
+}
+
+/** A reader of what steers the car: places of its rack, or angles of its column. */
+export function inputReader(kind: InputKind, unit: LengthUnit): Reader {
+  return kind === "rack" ? lengthReader(unit) : angleOf;
+}
+
+/** Where the steering was asked to be. */
+export interface InputOptions {
+  readonly rack?: string;
+  readonly column?: string;
+}
+
+/** The input asked for, mm of rack or rad of column; 0 where none is. Ends the command when the car has the other kind. */
+export function inputOf(options: InputOptions, kind: InputKind, unit: LengthUnit): number {
+  const other = kind === "rack" ? "column" : "rack";
+  if (options[other] !== undefined) {
+    const right = kind === "rack" ? "by a rack: give --rack, a length" : "by its column: give --column, in degrees";
+    throw new Ended(Exit.badInput, `--${other} does not fit this car, which is steered ${right}.`);
+  }
+  const text = options[kind];
+  return text === undefined ? 0 : inputReader(kind, unit)(`--${kind}`, text);
 }
 
 /** What a table's rows were asked to be, as typed. */
@@ -21,18 +59,18 @@ export interface SpanOptions {
 const MOST_ROWS = 10_001;
 
 /**
- * The rows asked for, mm: what is not said is as in `usual`. Both ends are included and rows are evenly spaced, so a
+ * The rows asked for: what is not said is as in `usual`. Both ends are included and rows are evenly spaced, so a
  * step that does not divide the range is made a little smaller; `note` hears of it.
  */
-export function spanOf(options: SpanOptions, usual: Span, unit: LengthUnit, note: (words: string) => void): Span {
-  const from = options.from === undefined ? usual.from : lengthOf("--from", options.from, unit);
-  const to = options.to === undefined ? usual.to : lengthOf("--to", options.to, unit);
+export function spanOf(options: SpanOptions, usual: Span, read: Reader, note: (words: string) => void): Span {
+  const from = options.from === undefined ? usual.from : read("--from", options.from);
+  const to = options.to === undefined ? usual.to : read("--to", options.to);
   const range = Math.abs(to - from);
   if (range === 0) return { from, to, rows: 1 };
   if (options.step === undefined) return { from, to, rows: usual.rows };
-  const step = lengthOf("--step", options.step, unit);
+  const step = read("--step", options.step);
   if (!(step > 0)) {
-    throw new Ended(Exit.badInput, `--step "${options.step}" is no step from row to row: give a length above 0.`);
+    throw new Ended(Exit.badInput, `--step "${options.step}" is no step from row to row: it must be above 0.`);
   }
   // A range that was typed in fractions or another unit may be a hair over a whole number of steps.
   const steps = Math.max(1, Math.ceil(range / step - 1e-9));

@@ -1,21 +1,22 @@
 import type { Blame } from "../measures/blame.ts";
 import type { Study } from "../measures/study.ts";
-import { type Length, outOfReach } from "../output/words.ts";
+import { degrees, type Length, outOfReach } from "../output/words.ts";
 import type { Desk } from "./desk.ts";
 import { Exit } from "./exit.ts";
 
-/** How far over its end a rack place or a travel may be by rounding alone, mm. */
+/** How far over its end a place may be by rounding alone, mm or rad. */
 const ROUNDING = 1e-9;
 
-/** A rack place beyond the file's travel is computed all the same: the builder may be asking what a longer rack does. */
-export function warnOfRack(desk: Desk, study: Study, racks: readonly number[], length: Length): void {
-  const { left, right } = study.rackTravel;
-  const over = (rack: number) => Math.max(rack - left, -right - rack);
-  const worst = racks.reduce((a, b) => (over(b) > over(a) ? b : a));
+/** A place of the steering beyond the file's travel is computed all the same: the builder may be asking what a longer rack does. */
+export function warnOfInput(desk: Desk, study: Study, inputs: readonly number[], length: Length): void {
+  const { left, right } = study.inputTravel;
+  const over = (input: number) => Math.max(input - left, -right - input);
+  const worst = inputs.reduce((a, b) => (over(b) > over(a) ? b : a));
   if (over(worst) > ROUNDING) {
     const [size, way] = worst > 0 ? [left, "left"] : [right, "right"];
+    const said = (place: number) => (study.inputKind === "rack" ? length(place) : degrees(place));
     desk.note(
-      `warning: rack at ${length(Math.abs(worst))} to the ${way} is beyond the file's travel of ${length(size)} that way.`,
+      `warning: ${study.inputKind} at ${said(Math.abs(worst))} to the ${way} is beyond the file's travel of ${said(size)} that way.`,
     );
   }
 }
@@ -32,11 +33,14 @@ export function warnOfTravel(desk: Desk, study: Study, travels: readonly number[
 }
 
 /** Names each link that does not reach where a row asked it to, and ends the command with the exit code for it. */
-export function tellUnreached(desk: Desk, blames: readonly (Blame | null)[], length: Length): void {
+export function tellUnreached(desk: Desk, study: Study, blames: readonly (Blame | null)[], length: Length): void {
   const told = blames.filter((blame) => blame !== null);
   if (told.length === 0) return;
   const worst = told.reduce((a, b) => (Math.abs(b.gap) > Math.abs(a.gap) ? b : a));
   const rows = told.length === 1 ? "1 row" : `${told.length} rows`;
-  desk.note(`rackwright: ${rows} out of reach; the farthest ${outOfReach(worst, length)}.`);
+  desk.note(`rackwright: ${rows} out of reach; the farthest ${outOfReach(study, worst, length)}.`);
   desk.exit = Exit.doesNotClose;
 }
+
+/** Said where travel is asked of a car whose wheels have none. */
+export const noSuspension = "this car's king pins are fixed to its frame: there is no suspension, and so no travel.";

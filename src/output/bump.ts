@@ -3,12 +3,12 @@ import type { BumpRow, BumpTable } from "../measures/bumpTable.ts";
 import type { Study } from "../measures/study.ts";
 import { acrossTyre } from "../measures/worstToe.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
-import { type Column, columnOf, figureColumn } from "./column.ts";
+import { type Column, columnOf, figureColumn, inputFigure } from "./column.ts";
 import { csv } from "./csv.ts";
 import { type Json, jsonRow } from "./json.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { type Headed, readerTable, signs } from "./readerTable.ts";
-import { bounce, degrees, type Length, rackPlace } from "./words.ts";
+import { bounce, degrees, inputPlace, type Length } from "./words.ts";
 
 const side = (wheel: Wheel): readonly Column<BumpRow>[] => [
   figureColumn([wheel, "toe"], (row) => row[wheel].toe),
@@ -47,10 +47,10 @@ const summaryColumns: readonly Column<BumpTable["summary"]>[] = [
 ];
 
 /** The bump table as JSON. */
-export function bumpJson(table: BumpTable, unit: LengthUnit): Json {
+export function bumpJson({ inputKind }: Study, table: BumpTable, unit: LengthUnit): Json {
   return {
     units: unitsOf(unit),
-    rack: inUnits(table.rack, "length", unit),
+    [inputKind]: inUnits(table.input, inputFigure(inputKind), unit),
     rows: table.rows.map((row) => jsonRow(bumpColumns, row, unit)),
     summary: jsonRow(summaryColumns, table.summary, unit),
   };
@@ -65,7 +65,7 @@ export function bumpCsv({ rows }: BumpTable, unit: LengthUnit): string {
 export function bumpText(study: Study, table: BumpTable, unit: LengthUnit, length: Length): string[] {
   return [
     study.car.title,
-    `Both wheels up and down together, ${rackPlace(table.rack, length)}.`,
+    `Both wheels up and down together, ${inputPlace(study, table.input, length)}.`,
     "",
     ...readerTable(headed, table.rows, unit, (row) => (row.blame === null ? null : blameWords(row.blame, length))),
     "",

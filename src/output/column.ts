@@ -1,5 +1,6 @@
 import type { FigureKind } from "../measures/figure.ts";
 import { figureOf } from "../measures/figures.ts";
+import type { InputKind } from "../measures/front.ts";
 
 /** One column of a table, described once for CSV and JSON, and shown in text under a short heading. */
 export interface Column<Row> {
@@ -22,6 +23,18 @@ export function figureColumn<Row>(
   const figure = figureOf(id);
   if (figure === undefined) throw new Error(`no figure is called ${id}`);
   return { path, kind: figure.kind, sign: figure.sign, read };
+}
+
+/** What steers: the rack's place, or the column's angle. Its key says which. */
+export function inputColumn<Row extends { readonly input: number }>(kind: InputKind): Column<Row> {
+  return kind === "rack"
+    ? { path: ["rack"], kind: "length", sign: "to the left positive", read: (row) => row.input }
+    : { path: ["column"], kind: "angle", sign: "turned left positive", read: (row) => row.input };
+}
+
+/** An input alone, as JSON has it beside its key. */
+export function inputFigure(kind: InputKind): FigureKind {
+  return kind === "rack" ? "length" : "angle";
 }
 
 /** The column of that path, joined by dots, in a list. */

@@ -3,14 +3,17 @@ import { wheelFigures } from "../measures/figures.ts";
 import { type Place, pointsOf, sideAt, type WheelPoints } from "../measures/points.ts";
 import type { Study } from "../measures/study.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { table } from "./table.ts";
-import { type Length, rackPlace, travelPlace } from "./words.ts";
+import { inputPlace, type Length, travelPlace } from "./words.ts";
 
-/** A place that was asked for, mm. */
+/** A place that was asked for. */
 export interface Asked {
-  readonly rack: number;
+  /** mm of rack or rad of column. */
+  readonly input: number;
+  /** Travel of each wheel, mm. */
   readonly left: number;
   readonly right: number;
 }
@@ -41,7 +44,7 @@ export function poseJson(study: Study, asked: Asked, pose: Float64Array, unit: L
   };
   return {
     units: unitsOf(unit),
-    rack: inUnits(asked.rack, "length", unit),
+    [study.inputKind]: inUnits(asked.input, inputFigure(study.inputKind), unit),
     left: side("left"),
     right: side("right"),
   };
@@ -77,7 +80,7 @@ const pointNames: Readonly<Record<keyof WheelPoints, string>> = {
 export function poseText(study: Study, asked: Asked, pose: Float64Array, unit: LengthUnit, length: Length): string[] {
   return [
     study.car.title,
-    `${capital(rackPlace(asked.rack, length))}; ${wheelPlaces(asked, length)}.`,
+    `${capital(inputPlace(study, asked.input, length))}; ${wheelPlaces(asked, length)}.`,
     "",
     ...table([["", "unit", "left", "right", "positive"]], figureRows(study, pose, unit), [0, 1, 4]),
     "",

@@ -1,18 +1,18 @@
 import { blameWords } from "../measures/blame.ts";
+import type { InputKind } from "../measures/front.ts";
 import type { Locks } from "../measures/locks.ts";
 import type { SteerRow, SteerTable } from "../measures/steerTable.ts";
 import type { Study } from "../measures/study.ts";
 import { shortOfIdeal } from "../measures/turning.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
-import { type Column, columnOf, figureColumn } from "./column.ts";
+import { type Column, columnOf, figureColumn, inputColumn, inputFigure } from "./column.ts";
 import { csv } from "./csv.ts";
 import { type Json, jsonRow } from "./json.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { type Headed, readerTable, signs } from "./readerTable.ts";
-import { ackermannOf, type Length, lockAngles, rackOffMiddle, tightestTurn, unequalLocks } from "./words.ts";
+import { ackermannOf, inputOffMiddle, type Length, lockAngles, tightestTurn, unequalLocks } from "./words.ts";
 
-const steerColumns: readonly Column<SteerRow>[] = [
-  { path: ["rack"], kind: "length", sign: "to the left positive", read: (row) => row.rack },
+const wheelColumns: readonly Column<SteerRow>[] = [
   figureColumn(["left", "steer"], (row) => row.left.steer),
   figureColumn(["right", "steer"], (row) => row.right.steer),
   { path: ["turn"], kind: "word", sign: "", read: (row) => row.turn },
@@ -24,28 +24,37 @@ const steerColumns: readonly Column<SteerRow>[] = [
   figureColumn(["turnRadius"], (row) => row.turnRadius),
 ];
 
-const headed: readonly Headed<SteerRow>[] = [
-  { head: ["rack"], column: columnOf(steerColumns, "rack") },
-  { head: ["left", "wheel"], column: columnOf(steerColumns, "left.steer") },
-  { head: ["right", "wheel"], column: columnOf(steerColumns, "right.steer") },
-  { head: ["turn"], column: columnOf(steerColumns, "turn") },
-  { head: ["inner"], column: columnOf(steerColumns, "inner") },
-  { head: ["outer"], column: columnOf(steerColumns, "outer") },
-  { head: ["Acker-", "mann"], column: columnOf(steerColumns, "ackermann") },
-  { head: ["% of", "ideal"], column: columnOf(steerColumns, "percentOfIdealInner") },
+/** The columns of a row: the key of its input says what it is. */
+function steerColumns(kind: InputKind): readonly Column<SteerRow>[] {
+  return [inputColumn(kind), ...wheelColumns];
+}
+
+const headedWheels: readonly Headed<SteerRow>[] = [
+  { head: ["left", "wheel"], column: columnOf(wheelColumns, "left.steer") },
+  { head: ["right", "wheel"], column: columnOf(wheelColumns, "right.steer") },
+  { head: ["turn"], column: columnOf(wheelColumns, "turn") },
+  { head: ["inner"], column: columnOf(wheelColumns, "inner") },
+  { head: ["outer"], column: columnOf(wheelColumns, "outer") },
+  { head: ["Acker-", "mann"], column: columnOf(wheelColumns, "ackermann") },
+  { head: ["% of", "ideal"], column: columnOf(wheelColumns, "percentOfIdealInner") },
   { head: ["short of", "ideal"], column: figureColumn(["innerShortOfIdeal"], shortOfIdeal) },
-  { head: ["turn", "radius"], column: columnOf(steerColumns, "turnRadius") },
+  { head: ["turn", "radius"], column: columnOf(wheelColumns, "turnRadius") },
 ];
+
+function headedOf(kind: InputKind): readonly Headed<SteerRow>[] {
+  return [{ head: [kind], column: inputColumn(kind) }, ...headedWheels];
+}
 
 /** The steer table as JSON. */
 export function steerJson(study: Study, { rows }: SteerTable, unit: LengthUnit): Json {
+  const columns = steerColumns(study.inputKind);
   return {
     units: unitsOf(unit),
     wheelbase: inUnits(study.wheelbase, "length", unit),
     track: inUnits(study.track, "length", unit),
-    zero: study.zero === null ? null : inUnits(study.zero, "length", unit),
-    rows: rows.map((row) => jsonRow(steerColumns, row, unit)),
-    locks: locksJson(study.locks, unit),
+    zero: study.zero === null ? null : inUnits(study.zero, inputFigure(study.inputKind), unit),
+    rows: rows.map((row) => jsonRow(columns, row, unit)),
+    locks: locksJson(study, unit),
   };
 }
 
@@ -55,21 +64,24 @@ const differenceColumns: readonly Column<Locks["difference"]>[] = [
   figureColumn(["turnRadius"], (difference) => difference.turnRadius),
 ];
 
-function locksJson({ left, right, difference }: Locks, unit: LengthUnit): Json {
+function locksJson(study: Study, unit: LengthUnit): Json {
+  const { left, right, difference } = study.locks;
+  const columns = steerColumns(study.inputKind);
   return {
-    left: left === null ? null : jsonRow(steerColumns, left, unit),
-    right: right === null ? null : jsonRow(steerColumns, right, unit),
+    left: left === null ? null : jsonRow(columns, left, unit),
+    right: right === null ? null : jsonRow(columns, right, unit),
     difference: jsonRow(differenceColumns, difference, unit),
   };
 }
 
 /** The steer table's rows as CSV. */
-export function steerCsv({ rows }: SteerTable, unit: LengthUnit): string {
-  return csv(steerColumns, rows, unit);
+export function steerCsv(study: Study, { rows }: SteerTable, unit: LengthUnit): string {
+  return csv(steerColumns(study.inputKind), rows, unit);
 }
 
 /** The steer table for reading. */
 export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, length: Length): string[] {
+  const headed = headedOf(study.inputKind);
   return [
     study.car.title,
     `Steering at ride height. Wheelbase ${written(study.wheelbase, "length", unit)} ${unit}, track ${written(study.track, "length", unit)} ${unit}.`,
@@ -84,13 +96,13 @@ export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, 
   ];
 }
 
-/** Both locks, how unequal they are, and how far the rack is off its middle. */
+/** Both locks, how unequal they are, and how far the steering is off its middle. */
 function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
   const { locks } = study;
   return [
     lockLine("Left lock ", locks.left, length),
     lockLine("Right lock", locks.right, length),
-    ...[unequalLocks(locks), tightestTurn(locks, unit), rackOffMiddle(study, length)].flatMap((words) =>
+    ...[unequalLocks(locks), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap((words) =>
       words === null ? [] : [`            ${words}`],
     ),
   ];

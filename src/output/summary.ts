@@ -2,6 +2,7 @@ import { carFigures } from "../measures/carFigures.ts";
 import type { Study } from "../measures/study.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
+import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { wrap } from "./table.ts";
@@ -10,11 +11,12 @@ import {
   bounce,
   bumpCure,
   cautions,
+  inputOffMiddle,
   type Length,
   leastRodAngle,
   lockAngles,
+  noSuspension,
   outOfReach,
-  rackOffMiddle,
   rodLength,
   shortOfIdeal,
   steersBackwards,
@@ -34,22 +36,19 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
     ...wrap(study.car.title, WIDTH),
     ...loud(steersBackwards(study)),
     ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),
-    ...(study.worst.blame === null ? [] : wrap(outOfReach(study.worst.blame, length), WIDTH, "Warning: ", 2)),
+    ...(study.worst.blame === null ? [] : wrap(outOfReach(study, study.worst.blame, length), WIDTH, "Warning: ", 2)),
     "",
     ...block("LOCK", [
       ...sides((wheel) => lockWords(study, wheel, length)),
       unequalLocks(study.locks),
-      rackOffMiddle(study, length),
+      inputOffMiddle(study, length),
       tightestTurn(study.locks, unit),
     ]),
     ...block(
       "ACKERMANN",
       sides((wheel) => ackermannWords(study, wheel)),
     ),
-    ...block("BUMP", [
-      ...sides((wheel) => bumpWords(study, wheel, length)),
-      study.worst.bounce === null ? null : bounce(study.worst.bounce, length),
-    ]),
+    ...block("BUMP", bumpLines(study, length)),
     ...block(
       "DEAD POINT",
       sides((wheel) => deadPointWords(study, wheel, length)),
@@ -78,7 +77,7 @@ export function summaryJson(study: Study, unit: LengthUnit): Json {
             wheel: blame.wheel,
             link: blame.link,
             gap: inUnits(blame.gap, "length", unit),
-            rack: inUnits(blame.rack, "length", unit),
+            [study.inputKind]: inUnits(blame.input, inputFigure(study.inputKind), unit),
             travel: inUnits(blame.travel, "length", unit),
           },
     figures: Object.fromEntries(
@@ -112,7 +111,7 @@ function block(name: string, lines: readonly (string | null)[]): string[] {
 function lockWords(study: Study, wheel: Wheel, length: Length): string {
   const row = study.locks[wheel];
   if (row === null) return "not known: the wheels do not turn";
-  if (row.blame !== null) return outOfReach(row.blame, length);
+  if (row.blame !== null) return outOfReach(study, row.blame, length);
   return lockAngles(row) ?? "not known: the wheels cannot be set straight";
 }
 
@@ -122,6 +121,12 @@ function ackermannWords(study: Study, wheel: Wheel): string {
   return ackermannOf(row) ?? shortOfIdeal(row) ?? "not known: the wheels turn too little to tell";
 }
 
+function bumpLines(study: Study, length: Length): readonly (string | null)[] {
+  if (!study.suspended) return [noSuspension];
+  const { bounce: worst } = study.worst;
+  return [...sides((wheel) => bumpWords(study, wheel, length)), worst === null ? null : bounce(worst, length)];
+}
+
 function bumpWords(study: Study, wheel: Wheel, length: Length): string {
   const worst = study.worst.toe[wheel];
   return worst === null ? "not known" : `${worstToe(worst, length)}; ${bumpCure(worst)}`;
@@ -129,7 +134,7 @@ function bumpWords(study: Study, wheel: Wheel, length: Length): string {
 
 function deadPointWords(study: Study, wheel: Wheel, length: Length): string {
   const least = study.worst.rodAngle[wheel];
-  return least === null ? "not known" : leastRodAngle(least, length);
+  return least === null ? "not known" : leastRodAngle(study, least, length);
 }
 
 function rodWords(study: Study, wheel: Wheel, length: Length): string {

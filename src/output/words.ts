@@ -25,10 +25,15 @@ export function fixed(value: number, digits: number): string {
   return Number(text) === 0 ? text.replace("-", "") : text;
 }
 
-/** Where the rack is: "rack 1/2 in left of its middle", "rack in its middle". */
-export function rackPlace(rack: number, length: Length): string {
-  const size = length(Math.abs(rack));
-  return size === length(0) ? "rack in its middle" : `rack ${size} ${rack > 0 ? "left" : "right"} of its middle`;
+/** What the inputs of a front end are, which tells how they are said. */
+type Steered = Pick<Study, "inputKind">;
+
+/** Where the steering is: "rack 1/2 in left of its middle", "column 90.0° right of its middle", "rack in its middle". */
+export function inputPlace({ inputKind }: Steered, input: number, length: Length): string {
+  const say = inputKind === "rack" ? length : (angle: number) => degrees(angle);
+  const size = say(Math.abs(input));
+  if (size === say(0)) return `${inputKind} in its middle`;
+  return `${inputKind} ${size} ${input > 0 ? "left" : "right"} of its middle`;
 }
 
 /** Where the wheel is: "3 in bump", "3 in droop", "ride height". */
@@ -52,10 +57,10 @@ export function unequalLocks(locks: Locks): string | null {
   return difference < 0 ? `inner left lock ${size} short of right` : `inner right lock ${size} short of left`;
 }
 
-/** How far the rack is off its middle with the wheels straight: unequal locks come mostly from there. */
-export function rackOffMiddle(study: Study, length: Length): string {
-  if (study.zero === null) return "the wheels cannot be set straight within reach of the rack";
-  return `${rackPlace(study.zero, length)} with the wheels straight`;
+/** How far the rack or the column is off its middle with the wheels straight: unequal locks come mostly from there. */
+export function inputOffMiddle(study: Study, length: Length): string {
+  if (study.zero === null) return "the wheels cannot be set straight within reach of the steering";
+  return `${inputPlace(study, study.zero, length)} with the wheels straight`;
 }
 
 /** "turn radius to the outer tyre 163 in left, 158 in right", to what can be measured on the ground; null when not known. */
@@ -109,6 +114,9 @@ export function bounce(worst: WorstBounce, length: Length): string {
   return `both steer ${worst.bounceSteer > 0 ? "left" : "right"} ${size} at ${travelPlace(worst.travel, length)}`;
 }
 
+/** Said in the place of all that travel does. */
+export const noSuspension = "no suspension: the king pins are fixed to the frame, so the wheels have no travel";
+
 /** How near its dead point a rod comes: the shops' own limits, common practice. */
 export type Grade = "good" | "doubtful" | "dangerous";
 
@@ -120,8 +128,8 @@ export function rodAngleGrade(angle: number): Grade {
 }
 
 /** "17.5° at least (rack 2 in left of its middle, ride height): DANGEROUS, under 20°". */
-export function leastRodAngle(least: LeastRodAngle, length: Length): string {
-  const where = `${rackPlace(least.rack, length)}, ${travelPlace(least.travel, length)}`;
+export function leastRodAngle(steered: Steered, least: LeastRodAngle, length: Length): string {
+  const where = `${inputPlace(steered, least.input, length)}, ${travelPlace(least.travel, length)}`;
   const grade = rodAngleGrade(least.angle);
   const warning = grade === "good" ? "" : grade === "doubtful" ? ": DOUBTFUL, under 30°" : ": DANGEROUS, under 20°";
   return `${degrees(least.angle)} at least (${where})${warning}`;
@@ -148,8 +156,8 @@ export function steersBackwards(study: Study): string | null {
 }
 
 /** Why a place is out of reach, and which: "does not close at rack ..., 3 in bump: left tie rod is 5/16 in too short". */
-export function outOfReach(blame: Blame, length: Length): string {
-  const where = `${rackPlace(blame.rack, length)}, ${travelPlace(blame.travel, length)}`;
+export function outOfReach(steered: Steered, blame: Blame, length: Length): string {
+  const where = `${inputPlace(steered, blame.input, length)}, ${travelPlace(blame.travel, length)}`;
   return `does not close at ${where}: ${blameWords(blame, length)}`;
 }
 

@@ -7,8 +7,11 @@ import { presetText, studyFrom, widened } from "./studies.ts";
 const degree = Math.PI / 180;
 const mm: words.Length = (length) => `${words.fixed(length, 1)} mm`;
 
+const onRack = { inputKind: "rack" } as const;
+const onColumn = { inputKind: "column" } as const;
+
 const row = (inner: number, outer: number, idealInner: number): SteerRow => ({
-  rack: 0,
+  input: 0,
   blame: null,
   left: { steer: 0 },
   right: { steer: 0 },
@@ -23,14 +26,16 @@ const row = (inner: number, outer: number, idealInner: number): SteerRow => ({
 
 describe("places in words", () => {
   it("say which way and how far", () => {
-    expect(words.rackPlace(12.7, mm)).toBe("rack 12.7 mm left of its middle");
-    expect(words.rackPlace(-12.7, mm)).toBe("rack 12.7 mm right of its middle");
+    expect(words.inputPlace(onRack, 12.7, mm)).toBe("rack 12.7 mm left of its middle");
+    expect(words.inputPlace(onRack, -12.7, mm)).toBe("rack 12.7 mm right of its middle");
+    expect(words.inputPlace(onColumn, 90 * degree, mm)).toBe("column 90.0° left of its middle");
+    expect(words.inputPlace(onColumn, 0, mm)).toBe("column in its middle");
     expect(words.travelPlace(76.2, mm)).toBe("76.2 mm bump");
     expect(words.travelPlace(-76.2, mm)).toBe("76.2 mm droop");
   });
 
   it("are the middle and ride height when less than can be shown", () => {
-    expect(words.rackPlace(-0.01, mm)).toBe("rack in its middle");
+    expect(words.inputPlace(onRack, -0.01, mm)).toBe("rack in its middle");
     expect(words.travelPlace(0.01, mm)).toBe("ride height");
   });
 });
@@ -97,7 +102,7 @@ describe("dead points in words", () => {
     [30.1, "good"],
   ] as const)("a rod-to-arm angle of %s° is %s (common practice: warn under 30°, fail under 20°)", (angle, grade) => {
     expect(words.rodAngleGrade(angle * degree)).toBe(grade);
-    const said = words.leastRodAngle({ angle: angle * degree, rack: 50, travel: 0 }, mm);
+    const said = words.leastRodAngle(onRack, { angle: angle * degree, input: 50, travel: 0 }, mm);
     expect(said).toContain(words.degrees(angle * degree));
     expect(said.includes("DANGEROUS")).toBe(grade === "dangerous");
     expect(said.includes("DOUBTFUL")).toBe(grade === "doubtful");
@@ -126,7 +131,7 @@ describe("the car in words", () => {
   });
 
   it("names the link, the wheel and the gap of a place out of reach", () => {
-    const said = words.outOfReach({ wheel: "right", link: "tie rod", gap: -8, rack: 60, travel: -76.2 }, mm);
+    const said = words.outOfReach(onRack, { wheel: "right", link: "tie rod", gap: -8, input: 60, travel: -76.2 }, mm);
     expect(said).toBe(
       "does not close at rack 60.0 mm left of its middle, 76.2 mm droop: right tie rod is 8.0 mm too short",
     );

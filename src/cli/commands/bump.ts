@@ -4,8 +4,9 @@ import { bumpCsv, bumpJson, bumpText } from "../../output/bump.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
-import { lengthOf, type SpanOptions, spanOf } from "../lengths.ts";
-import { tellUnreached, warnOfRack, warnOfTravel } from "../reach.ts";
+import { Ended, Exit } from "../exit.ts";
+import { type InputOptions, inputOf, lengthReader, type SpanOptions, spanOf } from "../lengths.ts";
+import { noSuspension, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 /** `rackwright bump FILE`: what both wheels do as they go up and down together. */
@@ -16,6 +17,7 @@ export function bumpCommand(desk: Desk): Command {
     )
     .argument("<FILE>", "a car file, or a preset's name")
     .option("--rack <length>", "where the rack is held, from its middle, to the driver's left positive (default: 0)")
+    .option("--column <angle>", "likewise the column, in degrees, where there is no rack")
     .option("--from <length>", "first travel of the wheels, bump positive (default: full droop)")
     .option("--to <length>", "last travel (default: full bump)")
     .option("--step <length>", "from row to row (default: 21 rows)");
@@ -29,22 +31,24 @@ export function bumpCommand(desk: Desk): Command {
       ),
     )
     .action(async (file: string) => {
-      const options = command.optsWithGlobals<ReportOptions & SpanOptions & { rack?: string }>();
+      const options = command.optsWithGlobals<ReportOptions & SpanOptions & InputOptions>();
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
-      const rack = options.rack === undefined ? 0 : lengthOf("--rack", options.rack, unit);
-      const span = spanOf(options, travelSpan(study), unit, (words) => desk.note(words));
-      warnOfRack(desk, study, [rack], length);
+      const input = inputOf(options, study.inputKind, unit);
+      const span = spanOf(options, travelSpan(study), lengthReader(unit), (words) => desk.note(words));
+      warnOfInput(desk, study, [input], length);
       warnOfTravel(desk, study, [span.from, span.to], length);
-      const table = study.bumpTable(rack, span);
+      const table = study.bumpTable(input, span);
+      if (table === null) throw new Ended(Exit.badInput, noSuspension);
       printReport(desk, options, {
-        json: () => bumpJson(table, unit),
+        json: () => bumpJson(study, table, unit),
         csv: () => bumpCsv(table, unit),
         text: () => bumpText(study, table, unit, length),
       });
       tellUnreached(
         desk,
+        study,
         table.rows.map((row) => row.blame),
         length,
       );

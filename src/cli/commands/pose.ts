@@ -6,12 +6,11 @@ import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
-import { lengthOf } from "../lengths.ts";
-import { warnOfRack, warnOfTravel } from "../reach.ts";
+import { type InputOptions, inputOf, lengthOf } from "../lengths.ts";
+import { noSuspension, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
-interface PoseOptions extends ReportOptions {
-  readonly rack?: string;
+interface PoseOptions extends ReportOptions, InputOptions {
   readonly travel?: string;
   readonly travelLeft?: string;
   readonly travelRight?: string;
@@ -23,6 +22,7 @@ export function poseCommand(desk: Desk): Command {
     .description("Every angle, length and point of both wheels in one position.")
     .argument("<FILE>", "a car file, or a preset's name")
     .option("--rack <length>", "where the rack is, from its middle, to the driver's left positive (default: 0)")
+    .option("--column <angle>", "likewise the column, in degrees, where there is no rack")
     .option("--travel <length>", "how far both wheels are from ride height, bump positive (default: 0)")
     .option("--travel-left <length>", "the left wheel's own travel")
     .option("--travel-right <length>", "the right wheel's own travel");
@@ -42,16 +42,17 @@ export function poseCommand(desk: Desk): Command {
       const length = lengthsIn(unit);
       const asked = (name: string, text: string | undefined, otherwise: number) =>
         text === undefined ? otherwise : lengthOf(name, text, unit);
-      const rack = asked("--rack", options.rack, 0);
+      const input = inputOf(options, study.inputKind, unit);
       const travel = asked("--travel", options.travel, 0);
       const left = asked("--travel-left", options.travelLeft, travel);
       const right = asked("--travel-right", options.travelRight, travel);
-      warnOfRack(desk, study, [rack], length);
+      warnOfInput(desk, study, [input], length);
+      if (!study.suspended && (left !== 0 || right !== 0)) throw new Ended(Exit.badInput, noSuspension);
       warnOfTravel(desk, study, [left, right], length);
-      const pose = study.pose(rack, left, right);
+      const pose = study.pose(input, left, right);
       const blame = blameOf(pose, 0);
-      if (blame !== null) throw new Ended(Exit.doesNotClose, `${outOfReach(blame, length)}.`);
-      const place = { rack, left, right };
+      if (blame !== null) throw new Ended(Exit.doesNotClose, `${outOfReach(study, blame, length)}.`);
+      const place = { input, left, right };
       printReport(desk, options, {
         json: () => poseJson(study, place, pose, unit),
         text: () => poseText(study, place, pose, unit, length),

@@ -1,20 +1,23 @@
 import { Command } from "commander";
-import { rackSpan } from "../../measures/steerTable.ts";
+import { inputSpan } from "../../measures/steerTable.ts";
 import { steerCsv, steerJson, steerText } from "../../output/steer.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
-import { type SpanOptions, spanOf } from "../lengths.ts";
-import { tellUnreached, warnOfRack } from "../reach.ts";
+import { inputReader, type SpanOptions, spanOf } from "../lengths.ts";
+import { tellUnreached, warnOfInput } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 /** `rackwright steer FILE`: the lock-to-lock table. */
 export function steerCommand(desk: Desk): Command {
   const command = new Command("steer")
-    .description("How far each wheel turns as the rack goes from lock to lock, at ride height.")
+    .description("How far each wheel turns as the rack or the column goes from lock to lock, at ride height.")
     .argument("<FILE>", "a car file, or a preset's name")
-    .option("--from <length>", "first rack place, from its middle, to the driver's left positive (default: right end)")
-    .option("--to <length>", "last rack place (default: left end)")
+    .option(
+      "--from <length>",
+      "first place of the rack, from its middle, to the left positive; or of the column, in degrees (default: right end)",
+    )
+    .option("--to <length>", "last place (default: left end)")
     .option("--step <length>", "from row to row (default: 21 rows)");
   return reporting(command, "table")
     .addHelpText(
@@ -30,16 +33,17 @@ export function steerCommand(desk: Desk): Command {
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
-      const span = spanOf(options, rackSpan(study), unit, (words) => desk.note(words));
-      warnOfRack(desk, study, [span.from, span.to], length);
+      const span = spanOf(options, inputSpan(study), inputReader(study.inputKind, unit), (words) => desk.note(words));
+      warnOfInput(desk, study, [span.from, span.to], length);
       const table = study.steerTable(span);
       printReport(desk, options, {
         json: () => steerJson(study, table, unit),
-        csv: () => steerCsv(table, unit),
+        csv: () => steerCsv(study, table, unit),
         text: () => steerText(study, table, unit, length),
       });
       tellUnreached(
         desk,
+        study,
         table.rows.map((row) => row.blame),
         length,
       );
