@@ -23,6 +23,9 @@ export interface Cells extends Size {
   readonly styles: Int32Array;
   /** Where the terminal's cursor is to be seen, if anywhere. */
   readonly cursor: Place | undefined;
+  /** The lines that it was made of, and the style before each of them and after the last. */
+  readonly lines: readonly string[];
+  readonly starts: readonly number[];
 }
 
 /** What may be shown: without colour there is no style at all. */
@@ -39,57 +42,101 @@ export function unknownCells({ columns, rows }: Size): Cells {
     glyphs: new Array<string>(count).fill("\0"),
     styles: new Int32Array(count).fill(-1),
     cursor: undefined,
+    lines: [],
+    starts: [],
   };
 }
 
 /**
  * A frame as Ink writes it (lines, SGR sequences) as cells. What lies beyond the size is cut. Every other sequence and
  * every control character is left out, so that no text of a car file can reach the terminal as a command.
+ *
+ * @param before an earlier frame in the same size and look: a line that is still the same is not read again
  */
-export function cellsOf(frame: string, { columns, rows }: Size, look: Look): Cells {
-  const glyphs = new Array<string>(columns * rows).fill(blank);
-  const styles = new Int32Array(columns * rows);
-  let cursor: Place | undefined;
-  let style = plainStyle;
-  const lines = frame.split("\n");
-  for (let y = 0; y < Math.min(rows, lines.length); y++) {
-    let x = 0;
-    for (const piece of pieces(lines[y] ?? "")) {
-      if (piece.sgr !== undefined) {
-        if (look.color !== "none") style = withSgr(style, piece.sgr);
-        continue;
-      }
-      for (const grapheme of graphemes(piece.text)) {
-        const isMarked = grapheme.includes(cursorMark);
-        const glyph = isMarked ? grapheme.replaceAll(cursorMark, "") : grapheme;
-        if (glyph === "") continue;
-        if (isMarked) cursor = { x: Math.min(x, columns - 1), y };
-        x = put(glyph, x, y);
-      }
-    }
+export function cellsOf(frame: string, size: Size, look: Look, before?: Cells): Cells {
+  const { columns, rows } = size;
+  const lines = frame.split("\n", rows);
+  const starts: number[] = [];
+  const reader = new LineReader(size, look);
+  for (let y = 0; y < lines.length; y++) {
+    starts.push(reader.style);
+    const isSame = before?.lines[y] === lines[y] && before?.starts[y] === reader.style && before.cursor?.y !== y;
+    if (before !== undefined && isSame) reader.copy(before, y);
+    else reader.read(lines[y] ?? "", y);
   }
-  return { columns, rows, glyphs, styles, cursor };
+  starts.push(reader.style);
+  return { columns, rows, glyphs: reader.glyphs, styles: reader.styles, cursor: reader.cursor, lines, starts };
+}
 
-  function put(grapheme: string, x: number, y: number): number {
-    const printed = printable(grapheme);
-    const width = Math.max(1, widthOf(printed));
-    if (x >= columns) return x + width;
-    const at = y * columns + x;
-    if (width === 2 && x === columns - 1) {
-      glyphs[at] = blank;
-    } else if (!look.unicode) {
-      [...toAscii(printed, width)].forEach((letter, offset) => {
-        glyphs[at + offset] = letter;
-      });
-    } else {
-      glyphs[at] = printed;
-      if (width === 2) glyphs[at + 1] = "";
-    }
-    for (let offset = 0; offset < width && x + offset < columns; offset++) {
-      styles[at + offset] = glyphs[at + offset] === blank ? styleOfBlank(style) : style;
-    }
-    return x + width;
+class LineReader {
+  readonly glyphs: string[];
+  readonly styles: Int32Array;
+  cursor: Place | undefined;
+  style = plainStyle;
+  private x = 0;
+  private y = 0;
+
+  constructor(
+    private readonly size: Size,
+    private readonly look: Look,
+  ) {
+    this.glyphs = new Array<string>(size.columns * size.rows).fill(blank);
+    this.styles = new Int32Array(size.columns * size.rows);
   }
+
+  copy(before: Cells, y: number): void {
+    const { columns } = this.size;
+    const start = y * columns;
+    for (let at = start; at < start + columns; at++) this.glyphs[at] = before.glyphs[at] ?? blank;
+    this.styles.set(before.styles.subarray(start, start + columns), start);
+    this.style = before.starts[y + 1] ?? plainStyle;
+  }
+
+  read(line: string, y: number): void {
+    this.x = 0;
+    this.y = y;
+    for (const piece of pieces(line)) {
+      if (piece.sgr === undefined) this.text(piece.text);
+      else if (this.look.color !== "none") this.style = withSgr(this.style, piece.sgr);
+    }
+  }
+
+  private text(text: string): void {
+    for (const grapheme of graphemes(text)) {
+      if (isAscii(grapheme)) {
+        this.set(grapheme);
+        this.x++;
+      } else {
+        this.beyondAscii(grapheme);
+      }
+    }
+  }
+
+  private beyondAscii(grapheme: string): void {
+    const isMarked = grapheme.includes(cursorMark);
+    const shown = isMarked ? grapheme.replaceAll(cursorMark, "") : grapheme;
+    if (shown === "") return;
+    if (isMarked) this.cursor = { x: Math.min(this.x, this.size.columns - 1), y: this.y };
+    const glyph = printable(shown);
+    const width = Math.max(1, widthOf(glyph));
+    const isCut = this.x + width > this.size.columns;
+    const columns = isCut ? [blank] : this.look.unicode ? [glyph, ""].slice(0, width) : toAscii(glyph, width);
+    for (const column of columns) {
+      this.set(column);
+      this.x++;
+    }
+  }
+
+  private set(glyph: string): void {
+    if (this.x >= this.size.columns) return;
+    const at = this.y * this.size.columns + this.x;
+    this.glyphs[at] = glyph;
+    this.styles[at] = glyph === blank ? styleOfBlank(this.style) : this.style;
+  }
+}
+
+function isAscii(grapheme: string): boolean {
+  return grapheme.length === 1 && grapheme >= " " && grapheme < "\x7f";
 }
 
 interface Piece {
@@ -120,7 +167,7 @@ const acting = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\
 
 /** A grapheme that is safe to send and has a width: nothing else gets into a cell. */
 function printable(grapheme: string): string {
-  if (grapheme.length === 1 && grapheme >= " " && grapheme < "\x7f") return grapheme;
+  if (isAscii(grapheme)) return grapheme;
   const kept = [...grapheme].filter((letter) => !acting.test(letter)).join("");
   return kept === "" || widthOf(kept) === 0 ? blank : kept;
 }

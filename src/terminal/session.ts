@@ -142,7 +142,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
 
   function paint(): void {
     if (ended || suspended || frame === undefined || !output.isFree()) return;
-    const next = cellsOf(frame, size, capabilities);
+    const next = cellsOf(frame, size, capabilities, shown);
     frame = undefined;
     const update = diff(shown, next, pen);
     shown = next;
