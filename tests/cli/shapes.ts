@@ -30,10 +30,13 @@ const poseSide = z.strictObject({
   }),
 });
 
-export const poseShape = z.strictObject({ units, rack: number, left: poseSide, right: poseSide });
+/** Where the steering is: one of the two keys, by what the car has. */
+const input = { rack: number.optional(), column: number.optional() };
+
+export const poseShape = z.strictObject({ units, ...input, left: poseSide, right: poseSide });
 
 const steerRow = z.strictObject({
-  rack: number,
+  ...input,
   left: z.strictObject({ steer: told }),
   right: z.strictObject({ steer: told }),
   turn: z.enum(["left", "right"]).nullable(),
@@ -62,7 +65,7 @@ const bumpSide = z.strictObject({ toe: told, toeChange: told, camber: told, cast
 
 export const bumpShape = z.strictObject({
   units,
-  rack: number,
+  ...input,
   rows: z.array(z.strictObject({ travel: number, left: bumpSide, right: bumpSide, bounceSteer: told })).min(1),
   summary: z.strictObject({
     bumpSteer: z.strictObject({ left: told, right: told }),
@@ -78,7 +81,7 @@ export const summaryShape = z.strictObject({
   steersBackwards: z.boolean().nullable(),
   rods: z.strictObject({ left: z.enum(["fit", "cut"]), right: z.enum(["fit", "cut"]) }),
   outOfReach: z
-    .strictObject({ wheel: z.enum(["left", "right"]), link: z.string(), gap: number, rack: number, travel: number })
+    .strictObject({ wheel: z.enum(["left", "right"]), link: z.string(), gap: number, travel: number, ...input })
     .nullable(),
   figures: z.record(z.string(), told),
 });
