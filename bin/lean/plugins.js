@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { builtinModules } from "node:module";
 import { fileURLToPath } from "node:url";
 
 /** @typedef {import("esbuild").Plugin} Plugin */
@@ -59,5 +60,24 @@ export const yogaAtOnce = {
         ),
       };
     });
+  },
+};
+
+/**
+ * Node's own modules are required, not imported: an import makes an ES module of each, which touches everything that it
+ * exports, standard input and output and the streams of files among them.
+ * @type {Plugin}
+ */
+export const nodeRequired = {
+  name: "node-required",
+  setup(build) {
+    const names = new Set(builtinModules);
+    build.onResolve({ filter: /^[\w:/]+$/ }, ({ path, kind }) => {
+      const name = path.replace(/^node:/, "");
+      return kind === "import-statement" && names.has(name) ? { path: name, namespace: "node-required" } : undefined;
+    });
+    build.onLoad({ filter: /./, namespace: "node-required" }, ({ path }) => ({
+      contents: `module.exports = require("node:${path}")`,
+    }));
   },
 };

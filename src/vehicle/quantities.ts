@@ -77,16 +77,19 @@ export function pairOf(pair: string): readonly Quantity[] {
   return found;
 }
 
-const ofForm = new Map<string, readonly Quantity[]>(
-  linkages.flatMap((linkage) =>
-    mechanisms.map((mechanism) => {
-      const ids = listOf([linkage], [mechanism]);
-      return [`${linkage.name} ${mechanism.name}`, quantities.filter((each) => ids.has(each.id))];
-    }),
-  ),
-);
+const ofForm = new Map<string, readonly Quantity[]>();
 
 /** The quantities that a car of that linkage and mechanism has, in the list's order. */
 export function quantitiesOf(form: { readonly linkage: string; readonly mechanism: string }): readonly Quantity[] {
-  return ofForm.get(`${form.linkage} ${form.mechanism}`) ?? [];
+  const name = `${form.linkage} ${form.mechanism}`;
+  const known = ofForm.get(name);
+  if (known !== undefined) return known;
+  // Made when first asked for: a car is of one form, and all the others would cost every start.
+  const ids = listOf(
+    linkages.filter((each) => each.name === form.linkage),
+    mechanisms.filter((each) => each.name === form.mechanism),
+  );
+  const made = quantities.filter((each) => ids.has(each.id));
+  ofForm.set(name, made);
+  return made;
 }
