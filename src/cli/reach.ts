@@ -16,7 +16,7 @@ export function warnOfInput(desk: Desk, study: Study, inputs: readonly number[],
     const [size, way] = worst > 0 ? [left, "left"] : [right, "right"];
     const said = (place: number) => (study.inputKind === "rack" ? length(place) : degrees(place));
     desk.note(
-      `warning: ${study.inputKind} at ${said(Math.abs(worst))} to the ${way} is beyond the file's travel of ${said(size)} that way.`,
+      `warning: ${study.inputKind} at ${said(Math.abs(worst))} to the ${way} is beyond the file's travel, ${said(size)} to that side.`,
     );
   }
 }
@@ -28,7 +28,7 @@ export function warnOfTravel(desk: Desk, study: Study, travels: readonly number[
   const worst = travels.reduce((a, b) => (over(b) > over(a) ? b : a));
   if (over(worst) > ROUNDING) {
     const [size, way] = worst > 0 ? [bump, "bump"] : [droop, "droop"];
-    desk.note(`warning: ${length(Math.abs(worst))} of ${way} is beyond the file's travel of ${length(size)}.`);
+    desk.note(`warning: ${length(Math.abs(worst))} of ${way} is beyond the file's travel, ${length(size)}.`);
   }
 }
 

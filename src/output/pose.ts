@@ -84,7 +84,8 @@ export function poseText(study: Study, asked: Asked, pose: Float64Array, unit: L
     "",
     ...table([["", "unit", "left", "right", "positive"]], figureRows(study, pose, unit), [0, 1, 4]),
     "",
-    `Points, ${unit}: ahead of the axle line, to the driver's left of the middle, up from the ground at ride height`,
+    `Points, ${unit}: ahead of the axle line, to the driver's left of the middle, up from the`,
+    "ground at ride height",
     "",
     ...table(
       [["", "ahead", "left", "up"]],

@@ -89,28 +89,31 @@ export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, 
     ...readerTable(headed, rows, unit, (row) => (row.blame === null ? null : blameWords(row.blame, length))),
     "",
     ...signs(headed).map((line) => `  ${line}`),
-    "  inner, outer: turn from where the wheels are straight; a dash where too little to tell",
+    "  inner, outer: from where the wheels are straight; a dash where too little to tell",
     "  ideal: no tyre scrubs; 100 % Ackermann reaches it, 0 % is parallel steer",
     "",
     ...lockLines(study, unit, length),
   ];
 }
 
+const MARGIN = " ".repeat("Right lock".length);
+
 /** Both locks, how unequal they are, and how far the steering is off its middle. */
 function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
   const { locks } = study;
   return [
-    lockLine("Left lock ", locks.left, length),
-    lockLine("Right lock", locks.right, length),
+    ...lockWords(locks.left, length).map((words, i) => `${i === 0 ? "Left lock " : MARGIN}  ${words}`),
+    ...lockWords(locks.right, length).map((words, i) => `${i === 0 ? "Right lock" : MARGIN}  ${words}`),
     ...[unequalLocks(locks), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap((words) =>
-      words === null ? [] : [`            ${words}`],
+      words === null ? [] : [`${MARGIN}  ${words}`],
     ),
   ];
 }
 
-function lockLine(name: string, row: SteerRow | null, length: Length): string {
-  if (row === null) return `${name}  not known: the wheels do not turn`;
-  if (row.blame !== null) return `${name}  out of reach: ${blameWords(row.blame, length)}`;
-  const words = [lockAngles(row), ackermannOf(row)].filter((each) => each !== null);
-  return `${name}  ${words.join("; Ackermann ")}`;
+function lockWords(row: SteerRow | null, length: Length): string[] {
+  if (row === null) return ["not known: the wheels do not turn"];
+  if (row.blame !== null) return [`out of reach: ${blameWords(row.blame, length)}`];
+  const ackermann = ackermannOf(row);
+  const angles = lockAngles(row) ?? "not known: the wheels cannot be set straight";
+  return ackermann === null ? [angles] : [angles, `Ackermann ${ackermann}`];
 }

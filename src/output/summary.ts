@@ -5,7 +5,7 @@ import type { Complaint } from "../vehicle/complaint.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
-import { wrap } from "./table.ts";
+import { WIDTH, wrap } from "./table.ts";
 import {
   ackermannOf,
   bounce,
@@ -25,8 +25,6 @@ import {
   unequalLocks,
   worstToe,
 } from "./words.ts";
-
-const WIDTH = 78;
 
 /** The whole car on one page, for reading: what the screen shows without its keys. */
 export function summaryText(study: Study, unit: LengthUnit, length: Length): string[] {

@@ -22,6 +22,9 @@ export function table(headings: readonly Cells[], rows: readonly Cells[], left: 
   return [...headings.map(line), rule, ...rows.map(line)];
 }
 
+/** Text keeps this much narrower than the narrowest usual terminal. */
+export const WIDTH = 78;
+
 /** Words broken into lines no wider than `width`: the first begins with `first`, the others with spaces to `indent`. */
 export function wrap(words: string, width: number, first = "", indent = first.length): string[] {
   const lines: string[] = [];

@@ -127,7 +127,7 @@ describe("bump, out of reach", () => {
     expect(rows[0].left.toe).not.toBeNull();
     expect(rows[3].left).toEqual({ toe: null, toeChange: null, camber: null, caster: null, trackChange: null });
     expect(summary.worstToeChange).not.toBeNull();
-    expect(json.err).toContain("30 in of bump is beyond the file's travel of 3 in.");
+    expect(json.err).toContain("30 in of bump is beyond the file's travel, 3 in.");
     expect(json.err).toMatch(/out of reach; the farthest does not close at rack in its middle, 30 in bump: /);
     expect((await run(asked)).out).toMatch(/^30\.000 {2}left wheel stops .* short of going that far up$/m);
   });

@@ -47,7 +47,7 @@ describe("a car that is steered by its column", () => {
   it("is warned of beyond its travel", async () => {
     const { code, err } = await run(["pose", car, "--column=481"]);
     expect(code).toBe(0);
-    expect(err).toContain("warning: column at 481.0° to the left is beyond the file's travel of 480.0° that way.");
+    expect(err).toContain("warning: column at 481.0° to the left is beyond the file's travel, 480.0° to that side.");
   });
 });
 

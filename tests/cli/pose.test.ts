@@ -105,8 +105,8 @@ describe("pose, out of reach", () => {
   it("warns of a rack and of a travel beyond the file's, and computes them", async () => {
     const { code, out, err } = await run(["pose", car, "--rack=61", "--travel=-101"]);
     expect(code).toBe(0);
-    expect(err).toContain("warning: rack at 61.0 mm to the left is beyond the file's travel of 60.0 mm that way.");
-    expect(err).toContain("warning: 101.0 mm of droop is beyond the file's travel of 100.0 mm.");
+    expect(err).toContain("warning: rack at 61.0 mm to the left is beyond the file's travel, 60.0 mm to that side.");
+    expect(err).toContain("warning: 101.0 mm of droop is beyond the file's travel, 100.0 mm.");
     expect(out).toContain("Camber");
   });
 

@@ -149,10 +149,10 @@ describe("steer, for reading", () => {
     expect(lines[0]).toBe("Rail two-seater, front widened, offset rack");
     expect(lines.find((line) => line.includes("rack   wheel"))).toContain("ideal");
     expect(out).toContain("to the left positive");
-    expect(out).toContain("Ackermann 76 %, inner 2.2° short of ideal (94 % of it)");
+    expect(out).toContain("Ackermann 76 %, inner 2.2° short of ideal");
     expect(out).toContain("inner left lock 2.1° short of right");
     expect(out).not.toMatch(/NaN|undefined|null/);
-    for (const line of lines.slice(0, 30)) expect(line.length).toBeLessThanOrEqual(80);
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
   });
 });
 
@@ -164,7 +164,7 @@ describe("steer, out of reach", () => {
     expect(rows[0].left.steer).not.toBeNull();
     expect(rows[5].right.steer).toBeNull();
     expect(rows[5].inner).toBeNull();
-    expect(err).toContain("warning: rack at 5 in to the left is beyond the file's travel of 2 in that way.");
+    expect(err).toContain("warning: rack at 5 in to the left is beyond the file's travel, 2 in to that side.");
     expect(err).toMatch(
       /rows? out of reach; the farthest does not close at rack 5 in left of its middle.*right tie rod is .* in too short\.$/m,
     );

@@ -1,13 +1,11 @@
 import { Command } from "commander";
 import { listPresets, loadPreset } from "../../files/presets.ts";
 import { jsonText } from "../../output/json.ts";
-import { wrap } from "../../output/table.ts";
+import { WIDTH, wrap } from "../../output/table.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { asciiOption, jsonOption, readable } from "../report.ts";
-
-const WIDTH = 78;
 
 /** `rackwright presets [NAME]`: the example cars, or the text of one. */
 export function presetsCommand(desk: Desk): Command {
@@ -36,7 +34,12 @@ function list(desk: Desk, options: { json?: boolean; ascii?: boolean }): void {
     desk.print(jsonText(presets.map(({ name, title, about }) => ({ name, title, about }))));
     return;
   }
-  const lines = presets.flatMap(({ name, title, about }) => [name, `    ${title}`, ...wrap(about, WIDTH, "    "), ""]);
+  const lines = presets.flatMap(({ name, title, about }) => [
+    name,
+    `    ${title}`,
+    ...(about === "" ? [] : wrap(about, WIDTH, "    ")),
+    "",
+  ]);
   desk.print(readable(desk, options, [...lines, "Any command takes one of these names in place of a file."]));
 }
 
