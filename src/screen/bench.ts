@@ -11,7 +11,7 @@ export function benchOf(car: Car): Bench {
 
 /** Where the wheels stand when a car is first shown: straight ahead, at ride height. */
 export function startingPlace({ study }: Bench): Place {
-  return { rack: "refused" in study ? 0 : (study.zero ?? study.straightAhead), left: 0, right: 0 };
+  return { input: "refused" in study ? 0 : (study.zero ?? study.straightAhead), left: 0, right: 0 };
 }
 
 function clamp(value: number, low: number, high: number): number {
@@ -23,7 +23,7 @@ export function placeWithin({ study }: Bench, place: Place): Place {
   if ("refused" in study) return place;
   const { inputTravel, wheelTravel } = study;
   return {
-    rack: clamp(place.rack, -inputTravel.right, inputTravel.left),
+    input: clamp(place.input, -inputTravel.right, inputTravel.left),
     left: clamp(place.left, -wheelTravel.droop, wheelTravel.bump),
     right: clamp(place.right, -wheelTravel.droop, wheelTravel.bump),
   };
@@ -72,10 +72,10 @@ export function redone(model: Model): Turn {
   return onBench(model, { ...next, undo, redo: bench.redo.slice(0, -1) }, `Done again: ${last.what}`);
 }
 
-/** Wheels that stood straight stay straight on the changed car, though its rack may then be elsewhere. */
+/** Wheels that stood straight stay straight on the changed car, though its rack or column may then be elsewhere. */
 function placeOn(model: Model, bench: Bench): Place {
-  const wasStraight = model.place.rack === startingPlace(model.bench).rack;
-  return placeWithin(bench, wasStraight ? { ...model.place, rack: startingPlace(bench).rack } : model.place);
+  const wasStraight = model.place.input === startingPlace(model.bench).input;
+  return placeWithin(bench, wasStraight ? { ...model.place, input: startingPlace(bench).input } : model.place);
 }
 
 function onBench(model: Model, bench: Bench, what: string): Turn {

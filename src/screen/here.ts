@@ -29,7 +29,7 @@ function gradeMark(angle: number): string {
 
 /** What the wheels do at a place, the most telling first; or why they cannot get there. */
 export function here(study: Study, place: Place): readonly Reading[] | Blame {
-  const pose = study.pose(place.rack, place.left, place.right);
+  const pose = study.pose(place.input, place.left, place.right);
   const blame = blameOf(pose, 0);
   if (blame !== null) return blame;
   return read.flatMap(({ id, name, say }) => {
@@ -42,19 +42,29 @@ export function here(study: Study, place: Place): readonly Reading[] | Blame {
   });
 }
 
-/** A length that differs from an end of the travel by less than this is that end, mm. */
-export const atTheEnd = 0.01;
+/** A place that differs from an end of its travel by less than this share of it is that end. */
+export const atTheEnd = 1e-4;
 
-/** The end that the rack stands at; null where it stands between them. */
-export function rackEnd(study: Study, rack: number): Wheel | null {
-  if (rack > study.rackTravel.left - atTheEnd) return "left";
-  return rack < -study.rackTravel.right + atTheEnd ? "right" : null;
+/** The end that the rack or column stands at; null where it stands between them. */
+export function inputEnd({ inputTravel }: Study, input: number): Wheel | null {
+  if (input > inputTravel.left * (1 - atTheEnd)) return "left";
+  return input < -inputTravel.right * (1 - atTheEnd) ? "right" : null;
 }
 
-/** Where the rack stands: "at its left end", "1 1/4 in right", "on its middle". */
-export function rackHere(study: Study, rack: number, length: Length): string {
-  const end = rackEnd(study, rack);
+/** How far the rack or column is from its middle, in words without a side: "1 1/4 in", "12.5°". */
+export function inputSize({ inputKind }: Study, input: number, length: Length): string {
+  return inputKind === "rack" ? length(Math.abs(input)) : degrees(Math.abs(input));
+}
+
+/** Where the rack or column stands: "at its left end", "1 1/4 in right", "on its middle". */
+export function inputHere(study: Study, input: number, length: Length): string {
+  const end = inputEnd(study, input);
   if (end !== null) return `at its ${end} end`;
-  const size = length(Math.abs(rack));
-  return size === length(0) ? "on its middle" : `${size} ${rack > 0 ? "left" : "right"}`;
+  const size = inputSize(study, input, length);
+  return size === inputSize(study, 0, length) ? "on its middle" : `${size} ${input > 0 ? "left" : "right"}`;
+}
+
+/** What the builder moves to steer: "Rack" or "Column". */
+export function inputName({ inputKind }: Study): string {
+  return inputKind === "rack" ? "Rack" : "Column";
 }

@@ -5,9 +5,11 @@ import type { LengthStyle } from "../vehicle/units/format.ts";
 /** Which wheels a key acts on. */
 export type Sides = "both" | Wheel;
 
-/** Where the builder has put the rack and the wheels, mm from mid-travel and from ride height. */
+/** Where the builder has put the steering and the wheels. */
 export interface Place {
-  readonly rack: number;
+  /** Rack, mm from mid-travel, or column, rad from its middle; positive to the driver's left. */
+  readonly input: number;
+  /** Wheel travels, mm from ride height. */
   readonly left: number;
   readonly right: number;
 }

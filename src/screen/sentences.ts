@@ -4,11 +4,12 @@ import {
   ackermannOf,
   bounce,
   bumpCure,
+  inputOffMiddle,
   type Length,
   leastRodAngle,
   lockAngles,
+  noSuspension,
   outOfReach,
-  rackOffMiddle,
   rodLength,
   steersBackwards,
   travelPlace,
@@ -17,7 +18,7 @@ import {
 } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import { adjustables, valueNow } from "./adjust.ts";
-import { here, rackHere } from "./here.ts";
+import { here, inputHere, inputName } from "./here.ts";
 import { bareValue, sayer, unitWords } from "./lengths.ts";
 import type { Model } from "./model.ts";
 
@@ -48,15 +49,16 @@ function numbers(study: Study, length: Length): readonly string[] {
   const { locks, worst } = study;
   const said = [
     steersBackwards(study),
-    worst.blame === null ? null : `Warning: ${outOfReach(worst.blame, length)}`,
+    worst.blame === null ? null : `Warning: ${outOfReach(study, worst.blame, length)}`,
     ...wheels.map((wheel) => {
       const row = locks[wheel];
       const words = row === null ? [] : [lockAngles(row), ackermannOf(row)].filter((each) => each !== null);
       return `${sideName(wheel)} lock: ${words.length === 0 ? "not known" : words.join("; Ackermann ")}`;
     }),
     capital(unequalLocks(locks)),
-    capital(rackOffMiddle(study, length)),
-    ...wheels.map((wheel) => {
+    capital(inputOffMiddle(study, length)),
+    study.suspended ? null : capital(noSuspension),
+    ...(study.suspended ? wheels : []).map((wheel) => {
       const toe = worst.toe[wheel];
       const words = toe === null ? "its bump steer is not known" : `${worstToe(toe, length)}, ${bumpCure(toe)}`;
       return `${sideName(wheel)} wheel ${words}`;
@@ -64,7 +66,7 @@ function numbers(study: Study, length: Length): readonly string[] {
     worst.bounce === null ? null : capital(bounce(worst.bounce, length)),
     ...wheels.map((wheel) => {
       const least = worst.rodAngle[wheel];
-      return `${sideName(wheel)} rod to arm: ${least === null ? "not known" : leastRodAngle(least, length)}`;
+      return `${sideName(wheel)} rod to arm: ${least === null ? "not known" : leastRodAngle(study, least, length)}`;
     }),
     ...wheels.map((wheel) => `${sideName(wheel)} rod: ${rodLength(study, wheel, length)}`),
   ];
@@ -73,7 +75,7 @@ function numbers(study: Study, length: Length): readonly string[] {
 
 function place(study: Study, { place: at }: Model, length: Length): readonly string[] {
   const readings = here(study, at);
-  const where = `Rack ${rackHere(study, at.rack, length)}; left wheel ${travelPlace(at.left, length)}, right wheel ${travelPlace(at.right, length)}`;
+  const where = `${inputName(study)} ${inputHere(study, at.input, length)}; left wheel ${travelPlace(at.left, length)}, right wheel ${travelPlace(at.right, length)}`;
   if ("wheel" in readings) return [where, `This place is out of reach: the ${blameWords(readings, length)}`];
   return [where, ...readings.map(({ name, left, right }) => `${name} here: left ${left}, right ${right}`)];
 }

@@ -5,13 +5,18 @@ import type { Model, Place } from "../model.ts";
 import { type Act, turn } from "../turn.ts";
 import { nextSides } from "./adjust.ts";
 
-/** How far one key turns the rack and moves a wheel, mm: a quarter of an inch, or five millimetres. */
+/** How far one key moves the rack or a wheel, mm: a quarter of an inch, or five millimetres. */
 function stride(model: Model): number {
   return model.display.unit === "in" ? inch / 4 : 5;
 }
 
-/** +1 where turning the steering wheel left moves the rack to the left. Where the file does not say, the car turns left. */
-function rackWay(study: Study): number {
+/** How far one key turns the steering: as far as it moves a wheel, or five degrees of the column. */
+function inputStride(model: Model, { inputKind }: Study): number {
+  return inputKind === "rack" ? stride(model) : (5 * Math.PI) / 180;
+}
+
+/** +1 where turning the steering wheel left moves the input to the left. Where the file does not say, the car turns left. */
+function inputWay(study: Study): number {
   const moves = study.car.form.wheelLeftMoves;
   if (moves !== null) return moves === "left" ? 1 : -1;
   return study.inputLeftTurns === "right" ? -1 : 1;
@@ -24,15 +29,16 @@ function to(model: Model, change: (study: Study, place: Place) => Partial<Place>
   return turn({ ...model, place: placeWithin(bench, moved), notice: null });
 }
 
-/** Beyond any end of travel, mm: brought back to the end. */
+/** Beyond any end of travel, mm or rad: brought back to the end. */
 const beyond = 1e6;
 
 function steer(ways: number): Act {
-  return (model) => to(model, (study, { rack }) => ({ rack: landed(rack, ways * rackWay(study), stride(model)) }));
+  return (model) =>
+    to(model, (study, { input }) => ({ input: landed(input, ways * inputWay(study), inputStride(model, study)) }));
 }
 
 function fullSteer(ways: number): Act {
-  return (model) => to(model, (study) => ({ rack: ways * rackWay(study) * beyond }));
+  return (model) => to(model, (study) => ({ input: ways * inputWay(study) * beyond }));
 }
 
 /** One stride on, to the next whole stride from the middle. */

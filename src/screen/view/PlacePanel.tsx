@@ -2,7 +2,7 @@ import { Text } from "ink";
 import { blameWords } from "../../measures/blame.ts";
 import type { Study } from "../../measures/study.ts";
 import { type Length, travelPlace } from "../../output/words.ts";
-import { here, rackHere } from "../here.ts";
+import { here, inputHere, inputName } from "../here.ts";
 import type { Place } from "../model.ts";
 import { gauge, line, needle } from "./gauge.ts";
 import { tones } from "./tone.ts";
@@ -29,10 +29,10 @@ export function PlacePanel({
 }) {
   const gaugeColumns = Math.min(longestGauge, columns - nameColumns - placeColumns - 1);
   const { bump, droop } = study.wheelTravel;
-  const rack = gauge(gaugeColumns, -study.rackTravel.left, study.rackTravel.right, [
+  const input = gauge(gaugeColumns, -study.inputTravel.left, study.inputTravel.right, [
     { at: 0, glyph: line },
     study.zero === null ? null : { at: -study.zero, glyph: "○" },
-    { at: -place.rack, glyph: needle },
+    { at: -place.input, glyph: needle },
   ]);
   const travel = (at: number) =>
     gauge(gaugeColumns, -droop, bump, [
@@ -40,7 +40,7 @@ export function PlacePanel({
       { at, glyph: needle },
     ]);
   const gauges = [
-    ["Rack", rack, rackHere(study, place.rack, length)],
+    [inputName(study), input, inputHere(study, place.input, length)],
     ["Left", travel(place.left), travelPlace(place.left, length)],
     ["Right", travel(place.right), travelPlace(place.right, length)],
   ] as const;

@@ -17,9 +17,10 @@ interface Column<Row> {
   readonly say: (row: Row) => string | null;
 }
 
-function steerColumns(length: Length, unit: LengthUnit): readonly Column<SteerRow>[] {
+function steerColumns(study: Study, length: Length, unit: LengthUnit): readonly Column<SteerRow>[] {
+  const place = (input: number) => (study.inputKind === "rack" ? length(input) : degrees(input));
   return [
-    { head: "rack", width: 12, say: (row) => length(row.rack) },
+    { head: study.inputKind, width: 12, say: (row) => place(row.input) },
     { head: "left", width: 8, say: (row) => angle(row.left.steer) },
     { head: "right", width: 8, say: (row) => angle(row.right.steer) },
     { head: "ideal", width: 8, say: (row) => angle(row.idealInner) },
@@ -76,14 +77,16 @@ export function Tables({
   readonly rows: number;
   readonly count: 1 | 2;
 }) {
-  const { rackTravel, wheelTravel } = study;
-  const steer = study.steerTable(roundSpan({ from: -rackTravel.right, to: rackTravel.left, rows }, unit));
+  const { inputKind, inputTravel, wheelTravel } = study;
+  const steer = study.steerTable(
+    roundSpan({ from: -inputTravel.right, to: inputTravel.left, rows }, inputKind === "rack" ? unit : "degrees"),
+  );
   const straight = study.zero ?? study.straightAhead;
   const bump = study.bumpTable(straight, roundSpan({ from: wheelTravel.bump, to: -wheelTravel.droop, rows }, unit));
   return (
     <Box>
-      <Table title="LOCK TO LOCK at ride height" lines={lines(steerColumns(length, unit), steer.rows)} />
-      {count === 2 ? (
+      <Table title="LOCK TO LOCK at ride height" lines={lines(steerColumns(study, length, unit), steer.rows)} />
+      {count === 2 && bump !== null ? (
         <Table
           title="BUMP TO DROOP straight ahead, toe across tyre, + in"
           lines={lines(bumpColumns(study, length), bump.rows)}

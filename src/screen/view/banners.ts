@@ -2,7 +2,7 @@ import { blameWords } from "../../measures/blame.ts";
 import { steersBackwards } from "../../output/words.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
-import { rackWords, type Tone, travelWords } from "./readout.ts";
+import { inputWords, type Tone, travelWords } from "./readout.ts";
 import { wrapped } from "./wrap.ts";
 
 /** What must not be overlooked, above all numbers, in lines that fit: steers backwards, out of reach, doubtful files. */
@@ -15,7 +15,7 @@ export function banners(model: Model, columns: number): readonly { readonly text
     if (backwards !== null) said.push({ text: `!! ${backwards}`, tone: "bad" });
     const { blame } = study.worst;
     if (blame !== null) {
-      const where = `at ${rackWords(study, blame.rack, length)}, ${travelWords(study, blame.travel, length)}`;
+      const where = `at ${inputWords(study, blame.input, length)}, ${travelWords(study, blame.travel, length)}`;
       said.push({ text: `DOES NOT REACH ${where}: the ${blameWords(blame, length)}`, tone: "bad" });
     }
   }

@@ -5,7 +5,7 @@ import type { Study } from "../../measures/study.ts";
 import type { WorstToe } from "../../measures/worstToe.ts";
 import { bounce, degrees, fixed, type Length, rodAngleGrade, rodLength, travelPlace } from "../../output/words.ts";
 import type { Wheel } from "../../vehicle/car.ts";
-import { atTheEnd, rackEnd } from "../here.ts";
+import { atTheEnd, inputEnd, inputSize } from "../here.ts";
 import { line, type Mark, needle } from "./gauge.ts";
 
 /** How much a value matters: said in words in the cell as well. */
@@ -37,8 +37,8 @@ const degree = Math.PI / 180;
 /** Inner locks further apart than this are worth a mark: a sixteenth of an inch at the rack makes about three degrees. */
 const unequal = 1 * degree;
 
-/** A rack further off its middle than this, mm (1/64 in), can be measured and put right. */
-const offMiddle = 0.4;
+/** A rack or column further off its middle than this (1/64 in, half a degree) can be measured and put right. */
+const offMiddle = { rack: 0.4, column: 0.5 * degree } as const;
 
 function cell(texts: readonly string[], tone: Tone = "plain", gauge: Cell["gauge"] = null, change = ""): Cell {
   return { texts, tone, change, gauge };
@@ -59,7 +59,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
   const both = (read: (wheel: Wheel) => Cell): readonly [Cell, Cell] => [read("left"), read("right")];
   return [
     { label: "LOCK", caption: "", slot: 24, cells: both((wheel) => lock(study, before, wheel, length)) },
-    { label: "", caption: "balance", slot: 0, cells: [balance(study), rackAtZero(study, length)] },
+    { label: "", caption: "balance", slot: 0, cells: [balance(study), inputAtZero(study, length)] },
     {
       label: "ACKERMANN",
       caption: "",
@@ -98,7 +98,7 @@ const bareDegrees = (angle: number) => fixed(angle / degree, 1);
 
 function lock(study: Study, before: Study | null, wheel: Wheel, length: Length): Cell {
   const row = study.locks[wheel];
-  if (row === null) return cell(["the rack turns neither wheel"], "bad");
+  if (row === null) return cell(["the steering turns neither wheel"], "bad");
   if (row.blame !== null) return blamed(row.blame, length);
   if (row.inner === null || row.outer === null) return unknown;
   const other = study.locks[wheel === "left" ? "right" : "left"]?.inner ?? null;
@@ -129,15 +129,16 @@ function balance(study: Study): Cell {
   return cell([`${less} inner ${size} short of ${more}`], Math.abs(difference) >= unequal ? "warn" : "plain");
 }
 
-/** How far the rack is off its middle while the wheels are straight, which is what makes the locks unequal. */
-function rackAtZero(study: Study, length: Length): Cell {
+/** How far the rack or column is off its middle while the wheels are straight, which is what makes the locks unequal. */
+function inputAtZero(study: Study, length: Length): Cell {
   const { zero } = study;
   if (zero === null) return cell(["wheels cannot be set straight"], "bad");
-  const size = length(Math.abs(zero));
-  if (size === length(0)) return cell(["straight: rack on its middle"]);
+  const name = study.inputKind;
+  const size = inputSize(study, zero, length);
+  if (size === inputSize(study, 0, length)) return cell([`straight: ${name} on its middle`]);
   const way = zero > 0 ? "left" : "right";
-  const tone = Math.abs(zero) >= offMiddle ? "warn" : "plain";
-  return cell([`straight: rack ${size} off, ${way}`, `rack ${size} off, ${way}`], tone);
+  const tone = Math.abs(zero) >= offMiddle[name] ? "warn" : "plain";
+  return cell([`straight: ${name} ${size} off, ${way}`, `${name} ${size} off, ${way}`], tone);
 }
 
 function ackermann(row: SteerRow | null, before: SteerRow | null | undefined): Cell {
@@ -254,22 +255,25 @@ function rodAngle(least: LeastRodAngle | null, before: LeastRodAngle | null | un
 function rodAnglePlace(study: Study, wheel: Wheel, length: Length): Cell {
   const least = study.worst.rodAngle[wheel];
   if (least === null) return cell([""]);
-  const where = `${rackWords(study, least.rack, length)}, ${travelWords(study, least.travel, length)}`;
+  const where = `${inputWords(study, least.input, length)}, ${travelWords(study, least.travel, length)}`;
   return cell([`at ${where}`, where, where.replaceAll(/ (in|mm)\b/g, "")]);
 }
 
-/** A place of the rack: "rack full left", "rack 1 1/4 in left", "rack on its middle". */
-export function rackWords(study: Study, rack: number, length: Length): string {
-  const end = rackEnd(study, rack);
-  if (end !== null) return `rack full ${end}`;
-  const size = length(Math.abs(rack));
-  return size === length(0) ? "rack on its middle" : `rack ${size} ${rack > 0 ? "left" : "right"}`;
+/** A place of the rack or column: "rack full left", "rack 1 1/4 in left", "rack on its middle". */
+export function inputWords(study: Study, input: number, length: Length): string {
+  const name = study.inputKind;
+  const end = inputEnd(study, input);
+  if (end !== null) return `${name} full ${end}`;
+  const size = inputSize(study, input, length);
+  return size === inputSize(study, 0, length)
+    ? `${name} on its middle`
+    : `${name} ${size} ${input > 0 ? "left" : "right"}`;
 }
 
 /** A place of a wheel: "full droop", "ride height", "1 1/4 in bump". */
 export function travelWords(study: Study, travel: number, length: Length): string {
   const { bump, droop } = study.wheelTravel;
-  if (bump > atTheEnd && travel > bump - atTheEnd) return "full bump";
-  if (droop > atTheEnd && travel < -droop + atTheEnd) return "full droop";
+  if (bump > 0 && travel > bump * (1 - atTheEnd)) return "full bump";
+  if (droop > 0 && travel < -droop * (1 - atTheEnd)) return "full droop";
   return travelPlace(travel, length);
 }
