@@ -41,8 +41,7 @@ export function approach(
     evaluate(front, corner, at, t);
     const miss = work[at + Work.Height] - target;
     const rate = work[at + Work.HeightRate];
-    if (miss <= tolerance && miss >= -tolerance)
-      return rate * c[corner + Corner.Rise] > 0 && work[at + Work.UprightGap] === 0 && work[at + Work.TieRodGap] === 0;
+    if (miss <= tolerance && miss >= -tolerance) return stands(front, corner, at);
     t -= (miss * (1 + t * t)) / (2 * rate);
     const strayed = t - start;
     if (!(strayed <= stray && strayed >= -stray)) return false;
@@ -51,46 +50,88 @@ export function approach(
 }
 
 /**
- * The slow, sure way to the arm's angle: from the drawn pose the arm is turned toward the asked height until the height
- * is passed, then the place is closed in on. Where links are too short they count as brought as near as they go, so
- * that the height is defined throughout and the blame falls on a link with a length to show. Leaves the scratch at the
- * place it ends in.
+ * The slow, sure way to the arm's angle. From the drawn pose the arm is turned toward the asked height, as long as every
+ * link is met and the wheel rises as drawn, until the height is passed; then the place is closed in on. Where the links
+ * give out first, they count as brought as near as they go and the arm is turned on, so that the link to blame is the
+ * one that is short where the wheel would stand, by what it is short there. Leaves the scratch at the place it ends in.
  *
  * @param target height of the wheel centre, mm
- * @returns t = tan(θ/2) at the place found, or nearest to it
+ * @returns t = tan(θ/2) at the place found, or at the one to blame
  */
 export function settle(front: Front, corner: number, at: number, target: number): number {
-  const work = front.work;
-  const heightAt = (angle: number): number => {
+  const missAt = (angle: number): number => {
     evaluate(front, corner, at, Math.tan(0.5 * angle));
-    return work[at + Work.Height] - target;
+    return front.work[at + Work.Height] - target;
+  };
+  const standsAt = (angle: number): boolean => {
+    evaluate(front, corner, at, Math.tan(0.5 * angle));
+    return stands(front, corner, at);
   };
   let here = 0;
-  let miss = heightAt(0);
+  let miss = missAt(0);
   if (miss === 0) return 0;
+  let standing = stands(front, corner, at);
   const upward = miss < 0;
   const way = (upward ? 1 : -1) * front.constants[corner + Corner.Rise];
+  let end: number | null = null;
   let step = STEP;
   let halvings = 0;
   while (halvings < HALVINGS && Math.abs(here) < FARTHEST) {
     const there = here + way * step;
-    const next = heightAt(there);
-    if (upward ? next >= 0 : next <= 0) return closeIn(heightAt, here, miss, there, next);
-    if (upward ? next > miss : next < miss) {
+    const next = missAt(there);
+    const stood = stands(front, corner, at);
+    if (standing && !stood) {
+      end = lastWhere(standsAt, here, there);
+      const last = missAt(end);
+      if (upward ? last >= 0 : last <= 0) return closeIn(missAt, here, miss, end, last);
+      here = end;
+      miss = last;
+      standing = false;
+    } else if (upward ? next >= 0 : next <= 0) {
+      const t = closeIn(missAt, here, miss, there, next);
+      // Past its end the front may close again, but not on the side of it that it was drawn on.
+      if (end === null || !stands(front, corner, at)) return t;
+      here = end;
+      break;
+    } else if (upward ? next > miss : next < miss) {
       here = there;
       miss = next;
+      standing = stood && end === null;
     } else {
       // The wheel went the wrong way: it turns back within this step.
       step *= 0.5;
       halvings++;
     }
   }
-  heightAt(here);
+  missAt(here);
   return Math.tan(0.5 * here);
 }
 
+/** What a corner's scratch holds after an evaluation: every link met, and the wheel rising with its arm as drawn. */
+function stands(front: Front, corner: number, at: number): boolean {
+  const work = front.work;
+  return (
+    work[at + Work.UprightGap] === 0 &&
+    work[at + Work.TieRodGap] === 0 &&
+    work[at + Work.HeightRate] * front.constants[corner + Corner.Rise] > 0
+  );
+}
+
+/** The last angle from `from` toward `to` at which something holds that holds at `from` and not at `to`. */
+function lastWhere(holds: (angle: number) => boolean, from: number, to: number): number {
+  let inside = from;
+  let outside = to;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = 0.5 * (inside + outside);
+    if (middle === inside || middle === outside) break;
+    if (holds(middle)) inside = middle;
+    else outside = middle;
+  }
+  return inside;
+}
+
 /** Bisection, sped up by the secant's place where that falls well inside. Ends where an angle has no finer bits. */
-function closeIn(heightAt: (angle: number) => number, a: number, missA: number, b: number, missB: number): number {
+function closeIn(missAt: (angle: number) => number, a: number, missA: number, b: number, missB: number): number {
   let low = a;
   let lowMiss = missA;
   let high = b;
@@ -103,7 +144,7 @@ function closeIn(heightAt: (angle: number) => number, a: number, missA: number, 
     const guess = i % 3 === 2 ? middle : secant;
     const inside = (guess - low) * (guess - high) < 0 ? guess : middle;
     if (inside === low || inside === high) break;
-    const miss = heightAt(inside);
+    const miss = missAt(inside);
     if (Math.abs(miss) < least) {
       best = inside;
       least = Math.abs(miss);
@@ -116,6 +157,6 @@ function closeIn(heightAt: (angle: number) => number, a: number, missA: number, 
       lowMiss = miss;
     }
   }
-  heightAt(best);
+  missAt(best);
   return Math.tan(0.5 * best);
 }

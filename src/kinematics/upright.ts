@@ -3,6 +3,9 @@ import type { Joints, Refusal } from "./front.ts";
 import { cross, dot, length, minus, NOTHING, put, times } from "./math.ts";
 import { Corner, Upright, Work } from "./slots.ts";
 
+/** An eye nearer to the steering axis than this share of the tie-rod outer's own distance stands on it. */
+const ON_AXIS = 1e-9;
+
 /**
  * Any upright, turned about its steering axis until its tie rod fits.
  *
@@ -37,16 +40,23 @@ export function turnUpright(
   const dz = w[at + Work.Eye + 2] - lz;
 
   const d = dx * kx + dy * ky + dz * kz;
-  const rx = dx - d * kx;
-  const ry = dy - d * ky;
-  const rz = dz - d * kz;
-  const r2 = rx * rx + ry * ry + rz * rz;
+  const radius = places[place + Upright.TieRodRadius];
+  let rx = dx - d * kx;
+  let ry = dy - d * ky;
+  let rz = dz - d * kz;
+  let r2 = rx * rx + ry * ry + rz * rz;
+  if (!(r2 > ON_AXIS * ON_AXIS * radius * radius)) {
+    // With the eye on the axis every way round is as near: take the one toward the front.
+    rx = ON_AXIS * radius * (1 - kx * kx);
+    ry = ON_AXIS * radius * (-kx * ky);
+    rz = ON_AXIS * radius * (-kx * kz);
+    r2 = rx * rx + ry * ry + rz * rz;
+  }
   const sx = ky * rz - kz * ry;
   const sy = kz * rx - kx * rz;
   const sz = kx * ry - ky * rx;
 
   const along = places[place + Upright.TieRodAlong];
-  const radius = places[place + Upright.TieRodRadius];
   const rod = c[corner + Corner.RodLength];
   const over = 1 / r2;
   const rise2 = (along - d) * (along - d);
