@@ -47,7 +47,8 @@ describe("the list of figures", () => {
 
   test("every figure of a car on a rack is a number, but the column's", () => {
     expect(carFigures.find(({ id }) => id === "zeroColumn")?.read(study)).toBeNull();
-    for (const figure of carFigures.filter(({ id }) => id !== "zeroColumn")) expect(figure.read(study), figure.id).toSatisfy(Number.isFinite);
+    for (const figure of carFigures.filter(({ id }) => id !== "zeroColumn"))
+      expect(figure.read(study), figure.id).toSatisfy(Number.isFinite);
   });
 
   test("straight ahead nothing is said of turning", () => {
