@@ -144,7 +144,7 @@ const moving: readonly Binding[] = [
     command: "up",
     footer: null,
     help: "wheels up (bump); PgUp too",
-    off: whyNoPlace,
+    off: whyNoTravel,
   },
   {
     keys: ["k", "pageDown"],
@@ -152,10 +152,10 @@ const moving: readonly Binding[] = [
     command: "down",
     footer: "ik travel",
     help: "wheels down (droop); PgDn too",
-    off: whyNoPlace,
+    off: whyNoTravel,
   },
-  { keys: ["I"], shown: "I", command: "fullBump", footer: null, help: "wheels to full bump", off: whyNoPlace },
-  { keys: ["K"], shown: "K", command: "fullDroop", footer: null, help: "wheels to full droop", off: whyNoPlace },
+  { keys: ["I"], shown: "I", command: "fullBump", footer: null, help: "wheels to full bump", off: whyNoTravel },
+  { keys: ["K"], shown: "K", command: "fullDroop", footer: null, help: "wheels to full droop", off: whyNoTravel },
   {
     keys: ["h", "home"],
     shown: "h",
@@ -377,6 +377,12 @@ function whyNoRedo({ bench }: Model): string | null {
 
 function whyNoPlace({ bench }: Model): string | null {
   return "refused" in bench.study ? "The front end does not go together, so it cannot be moved." : null;
+}
+
+function whyNoTravel(model: Model): string | null {
+  const { study } = model.bench;
+  if (!("refused" in study) && !study.suspended) return "This car has no suspension, so its wheels do not travel.";
+  return whyNoPlace(model);
 }
 
 function whyNotSaved({ bench, origin }: Model): string | null {

@@ -9,9 +9,9 @@ export function styleOf(display: Pick<Display, "unit" | "inches">): LengthStyle 
 
 /** The name of that way, as a heading over columns of bare numbers. */
 export function unitWords(display: Pick<Display, "unit" | "inches">): string {
-  if (display.unit === "mm") return "mm";
+  if (display.unit === "mm") return "millimetres";
   const { inches } = display;
-  return "fraction" in inches ? `in, to 1/${inches.fraction}` : "in, decimal";
+  return "fraction" in inches ? `inches, to 1/${inches.fraction}` : "inches, decimal";
 }
 
 /** A length in mm with its unit, as it is shown just now. */

@@ -6,7 +6,7 @@ import { prepareProducts } from "../vehicle/units/products.ts";
 import { doer } from "./effects.ts";
 import { bindingOf } from "./keys.ts";
 import type { Model } from "./model.ts";
-import type { Surroundings } from "./run.ts";
+import type { Surroundings } from "./surroundings.ts";
 import type { Message, Opened } from "./turn.ts";
 import { start, update } from "./update.ts";
 import { Screen } from "./view/Screen.tsx";

@@ -1,14 +1,7 @@
 import { prepareEnvironment } from "../terminal/environment.ts";
 import { openCar } from "./files.ts";
 import type { Source } from "./model.ts";
-
-/** Where the screen reads keys and draws, and what surrounds it. */
-export interface Surroundings {
-  readonly stdin: NodeJS.ReadStream;
-  readonly stdout: NodeJS.WriteStream;
-  readonly stderr: NodeJS.WriteStream;
-  readonly env: NodeJS.ProcessEnv;
-}
+import type { Surroundings } from "./surroundings.ts";
 
 /** What the command line asks of the screen. */
 export interface Asked {

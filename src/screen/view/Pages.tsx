@@ -3,6 +3,7 @@ import type { Choice, Model } from "../model.ts";
 import { windowOf } from "./AdjustList.tsx";
 import { helpLines } from "./helpText.ts";
 import { least } from "./layout.ts";
+import { fitting } from "./wrap.ts";
 
 /** The help page, from the line that the builder has come to; its end is never passed. */
 export function HelpPage({ model, top, rows }: { readonly model: Model; readonly top: number; readonly rows: number }) {
@@ -12,14 +13,18 @@ export function HelpPage({ model, top, rows }: { readonly model: Model; readonly
   return <Text wrap="truncate">{[...shown, ...blanks(rows - shown.length)].map((line) => ` ${line}`).join("\n")}</Text>;
 }
 
+const nameColumns = 28;
+
 /** The cars that can be opened. */
 export function OpenPage({
   choices,
   cursor,
+  columns,
   rows,
 }: {
   readonly choices: readonly Choice[];
   readonly cursor: number;
+  readonly columns: number;
   readonly rows: number;
 }) {
   const { from, to } = windowOf(choices.length, cursor, rows - 2);
@@ -34,7 +39,7 @@ export function OpenPage({
         const isSelected = from + index === cursor;
         return (
           <Text key={`${choice.source.from} ${choice.name}`} bold={isSelected} inverse={isSelected} wrap="truncate">
-            {` ${isSelected ? ">" : " "} ${choice.name.padEnd(30)} ${choice.about}`}
+            {` ${isSelected ? ">" : " "} ${choice.name.padEnd(nameColumns)} ${fitting([choice.about], columns - nameColumns - 5)}`}
           </Text>
         );
       })}

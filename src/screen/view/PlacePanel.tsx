@@ -39,10 +39,13 @@ export function PlacePanel({
       { at: 0, glyph: line },
       { at, glyph: needle },
     ]);
-  const gauges = [
-    [inputName(study), input, inputHere(study, place.input, length)],
+  const wheels = [
     ["Left", travel(place.left), travelPlace(place.left, length)],
     ["Right", travel(place.right), travelPlace(place.right, length)],
+  ] as const;
+  const gauges = [
+    [inputName(study), input, inputHere(study, place.input, length)],
+    ...(study.suspended ? wheels : []),
   ] as const;
   return (
     <>

@@ -27,7 +27,9 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
     <Box flexDirection="column" width={layout.columns} height={model.rows}>
       <Title model={model} columns={layout.columns} />
       {focus.on === "help" ? <HelpPage model={model} top={focus.top} rows={model.rows - 2} /> : null}
-      {focus.on === "open" ? <OpenPage choices={focus.choices} cursor={focus.cursor} rows={model.rows - 2} /> : null}
+      {focus.on === "open" ? (
+        <OpenPage choices={focus.choices} cursor={focus.cursor} columns={layout.columns} rows={model.rows - 2} />
+      ) : null}
       {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />
     </Box>

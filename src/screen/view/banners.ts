@@ -12,7 +12,7 @@ export function banners(model: Model, columns: number): readonly { readonly text
   const said: { text: string; tone: Tone }[] = [];
   if (!("refused" in study)) {
     const backwards = steersBackwards(study);
-    if (backwards !== null) said.push({ text: `!! ${backwards}`, tone: "bad" });
+    if (backwards !== null) said.push({ text: backwards, tone: "bad" });
     const { blame } = study.worst;
     if (blame !== null) {
       const where = `at ${inputWords(study, blame.input, length)}, ${travelWords(study, blame.travel, length)}`;
@@ -28,7 +28,7 @@ export function banners(model: Model, columns: number): readonly { readonly text
     });
   }
   return said.flatMap(({ text, tone }) =>
-    wrapped(text, columns - 2)
+    wrapped(text, columns - 1)
       .slice(0, 2)
       .map((line) => ({ text: ` ${line}`, tone })),
   );

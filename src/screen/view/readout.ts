@@ -67,19 +67,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       cells: both((wheel) => ackermann(study.locks[wheel], before?.locks[wheel])),
     },
     { label: "", caption: "inner wheel", slot: 0, cells: both((wheel) => shortOfIdeal(study.locks[wheel])) },
-    {
-      label: "BUMP",
-      caption: "",
-      slot: 17,
-      cells: both((wheel) => worstToe(study.worst.toe[wheel], before?.worst.toe[wheel], length)),
-    },
-    {
-      label: "",
-      caption: "across tyre",
-      slot: 0,
-      cells: both((wheel) => worstToePlace(study, study.worst.toe[wheel], length)),
-    },
-    { label: "", caption: "both wheels", slot: 36, cells: [bounceOf(study, before, length)] },
+    ...(study.suspended ? bumpRows(study, before, length) : [noBump]),
     {
       label: "DEAD POINT",
       caption: "",
@@ -88,6 +76,33 @@ export function readout(study: Study, before: Study | null, length: Length): rea
     },
     { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
     { label: "RODS", caption: "", slot: 0, cells: both((wheel) => cell([rodLength(study, wheel, length)])) },
+  ];
+}
+
+const noBump: ReadoutRow = {
+  label: "BUMP",
+  caption: "",
+  slot: 0,
+  cells: [cell(["no suspension: the wheels have no travel"])],
+};
+
+function bumpRows(study: Study, before: Study | null, length: Length): readonly ReadoutRow[] {
+  const { toe } = study.worst;
+  const was = before?.worst.toe;
+  return [
+    {
+      label: "BUMP",
+      caption: "",
+      slot: 17,
+      cells: [worstToe(toe.left, was?.left, length), worstToe(toe.right, was?.right, length)],
+    },
+    {
+      label: "",
+      caption: "across tyre",
+      slot: 0,
+      cells: [worstToePlace(study, toe.left, length), worstToePlace(study, toe.right, length)],
+    },
+    { label: "", caption: "both wheels", slot: 36, cells: [bounceOf(study, before, length)] },
   ];
 }
 
