@@ -1,4 +1,5 @@
-import type { Asked, Surroundings } from "./screen/run.ts";
+import type { Asked } from "./screen/run.ts";
+import type { Surroundings } from "./screen/surroundings.ts";
 
 /** The exit code for a fault of the program's own, as sysexits.h numbers it; no command ends with it on purpose. */
 const ownFault = 70;
