@@ -63,7 +63,7 @@ class Screen extends EventEmitter {
 
   constructor(
     private readonly size: () => Size,
-    private readonly onFrame: (frame: string) => void,
+    private readonly onFrame: (frame: string | undefined) => void,
   ) {
     super();
   }
@@ -77,16 +77,22 @@ class Screen extends EventEmitter {
   }
 
   write(frame: string, written?: () => void): boolean {
-    // Empty writes are Ink's way to wait for earlier ones, and a lone control sequence is about a cursor that is ours.
+    // An empty write with something to do afterwards is the last one. What came before it is no frame of the view,
+    // but Ink's farewell: after a fault, the fault itself, with its place in the program.
+    const isLast = typeof written === "function";
+    // A lone control sequence is about a cursor that is ours.
     const isFrame = frame !== "" && !/^\x1b\[\?\d+[hl]$/.test(frame);
-    if (isFrame && !this.muted) this.onFrame(frame);
-    if (typeof written === "function") setImmediate(written);
+    if (!this.muted && (isFrame || isLast)) this.onFrame(isLast ? undefined : frame);
+    if (isLast) {
+      this.muted = true;
+      setImmediate(written);
+    }
     return true;
   }
 }
 
-/** A screen for Ink that hands each whole frame to the session. */
-export function inkScreen(size: () => Size, onFrame: (frame: string) => void): InkScreen {
+/** A screen for Ink that hands each whole frame to the session, and undefined when the last one is void. */
+export function inkScreen(size: () => Size, onFrame: (frame: string | undefined) => void): InkScreen {
   const screen = new Screen(size, onFrame);
   return {
     stream: screen as unknown as NodeJS.WriteStream,

@@ -3,6 +3,7 @@ import { diff, freshPen } from "../../src/terminal/diff.ts";
 import { type Carried, leastBytes } from "./leastBytes.ts";
 import { quantile, report } from "./pace.ts";
 import { scenes } from "./scenes.ts";
+import { watch } from "./watch.ts";
 
 /**
  * Bytes a key at 80 by 24 as a ratio to the least there can be (leastBytes.ts), the worst step of each scene and the
@@ -44,3 +45,30 @@ for (const { name, frames } of scenes) {
   report(`bytes/${name}/in-all-(${mean}-a-step)`, total.sent / total.least, 1.2);
   report(`bytes/${name}/in-all-were-widths-certain`, total.sent / total.careless);
 }
+
+// The program itself, as it comes out of the pseudo-terminal: choosing, changing, turning the wheel, help, a value typed.
+const arrows = { up: "\x1b[A", down: "\x1b[B", right: "\x1b[C", left: "\x1b[D" };
+const pressed = [
+  ...Array(6).fill(arrows.down),
+  ...Array(6).fill(arrows.right),
+  ...Array(3).fill(arrows.left),
+  ...Array(2).fill(arrows.up),
+  ..."[[]]??",
+  "\x1b",
+  "\r",
+  ..."12 1/2",
+  "\r",
+];
+const steps = await watch(["bin/rackwright.js"], pressed);
+const own: number[] = [];
+let sent = 0;
+let most = 0;
+steps.slice(1).forEach(({ bytes, screen }, step) => {
+  const least = leastBytes(steps[step].screen, screen, { cell: undefined, style: 0 }, true).bytes;
+  if (least === 0) return;
+  own.push(bytes / (least + marks));
+  sent += bytes;
+  most += least + marks;
+});
+report(`bytes/program/worst-key-of-${own.length}`, quantile(own, 1), 1.2);
+report(`bytes/program/in-all-(${Math.round(sent / own.length)}-a-key)`, sent / most, 1.2);

@@ -65,6 +65,7 @@ describe("leaving the terminal", () => {
     leave(terminal, await drawn(terminal));
     expect(await aftermath(terminal)).toEqual(["before", ...said, "line as before", "after"]);
     expect(modesLeftOn(terminal.output())).toEqual([]);
+    expect(terminal.output(), "a place in the program").not.toMatch(/:\d+:\d+/);
     expect(readFileSync(log, "utf8")).toBe(`${kind}\n`);
   });
 
