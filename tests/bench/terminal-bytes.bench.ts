@@ -53,7 +53,7 @@ const pressed = [
   ...Array(6).fill(arrows.right),
   ...Array(3).fill(arrows.left),
   ...Array(2).fill(arrows.up),
-  ..."[[]]??",
+  ..."lljjiikk??",
   "\x1b",
   "\r",
   ..."12 1/2",

@@ -14,6 +14,8 @@ export interface Step {
 
 const columns = 80;
 const rows = 24;
+/** Longest wait for the first byte of an answer. */
+const answer = 1500;
 /** Silence after which a frame is taken for complete. */
 const rest = 150;
 
@@ -31,9 +33,11 @@ export async function watch(words: readonly string[], keys: readonly string[]): 
     last = performance.now();
     emulator.write(data);
   });
+  // A key that changes nothing has no frame to wait for, so the wait for a first byte has an end.
   const settle = async () => {
-    last = performance.now();
-    while (performance.now() - last < rest) await pause(10);
+    const start = performance.now();
+    while (bytes === 0 && performance.now() - start < answer) await pause(5);
+    while (performance.now() - last < rest) await pause(5);
   };
   while (bytes < 500 || emulator.buffer.active.type === "normal") await pause(20);
   await settle();
