@@ -69,6 +69,9 @@ function shapeOf(all: readonly Leaf[], groups: Groups, partial: boolean, make: M
   return shape;
 }
 
+const frontHelp = "The front end: what carries the uprights, and where.";
+const steeringHelp = "What moves the inner ends of the tie rods.";
+
 function frontOf(linkage: Linkage, make: Maker): Schema {
   const values = leaves([...linkage.values, ...cornerValues], [], make);
   const groups = { ...linkage.groups, ...cornerGroups };
@@ -85,7 +88,7 @@ function frontOf(linkage: Linkage, make: Maker): Schema {
       left: side("What differs on the driver's left; overrides any part of both, down to single coordinates."),
       right: side("What differs on the driver's right; overrides any part of both, down to single coordinates."),
     }),
-    "The front end: what carries the uprights, and where.",
+    frontHelp,
   );
 }
 
@@ -95,13 +98,13 @@ function steeringOf(mechanism: Mechanism, make: Maker): Schema {
       mechanism: make.tell(z.literal(mechanism.word), mechanism.help),
       ...shapeOf(leaves(mechanism.values, mechanism.choices, make), mechanism.groups, false, make),
     }),
-    "What moves the inner ends of the tie rods.",
+    steeringHelp,
   );
 }
 
 /** One of several; a single one stands for itself, so that its faults are told one by one. */
-function oneOf(schemas: readonly Schema[]): Schema {
-  return schemas.length === 1 && schemas[0] !== undefined ? schemas[0] : z.union(schemas);
+function oneOf(schemas: readonly Schema[], help: string, make: Maker): Schema {
+  return schemas.length === 1 && schemas[0] !== undefined ? schemas[0] : make.tell(z.union(schemas), help);
 }
 
 /** Wheel travel has to be given where there is suspension; among several linkages it may be. */
@@ -113,11 +116,14 @@ function travelShape(front: readonly Linkage[], make: Maker): Shape {
   return Object.fromEntries(Object.entries(shape).map(([key, schema]) => [key, z.optional(schema)]));
 }
 
-/** A line of text without characters that could disturb a terminal. */
-const line = /^[^\p{Cc}\p{Zl}\p{Zp}]*$/u;
+/**
+ * A line of text without characters that could disturb a terminal. Written without classes that only some readers of JSON
+ * Schema know.
+ */
+const line = /^[^\u0000-\u001f\u007f-\u009f\u2028\u2029]*$/;
 
 /** Longer text, which may have lines of its own. */
-const prose = /^[^\p{Cc}]*([\t\n\r][^\p{Cc}]*)*$/u;
+const prose = /^[\t\n\r\u0020-\u007e\u00a0-\uffff]*$/;
 
 /** The car file as zod describes it, for these linkages and mechanisms. Free of transforms: it prints as JSON Schema. */
 export function carSchema(front: readonly Linkage[], steering: readonly Mechanism[], make: Maker): Schema {
@@ -130,8 +136,16 @@ export function carSchema(front: readonly Linkage[], steering: readonly Mechanis
       units: make.tell(z.enum(["in", "mm"]), "What bare lengths in this file are in."),
       ...shapeOf(leaves(wholeValues, [], make), wholeGroups, false, make),
       ...travelShape(front, make),
-      front: oneOf(front.map((each) => frontOf(each, make))),
-      steering: oneOf(steering.map((each) => steeringOf(each, make))),
+      front: oneOf(
+        front.map((each) => frontOf(each, make)),
+        frontHelp,
+        make,
+      ),
+      steering: oneOf(
+        steering.map((each) => steeringOf(each, make)),
+        steeringHelp,
+        make,
+      ),
     }),
     "A car as its builder measures it: the front end and its steering.",
   );
