@@ -106,8 +106,8 @@ function Refusal({
   readonly canUndo: boolean;
 }) {
   const cure = canUndo
-    ? "Press u to take the last change back, or move something until it goes together again."
-    : "Move something until it goes together: the list below still works.";
+    ? "Press u to take the last change back, or move something until it fits."
+    : "Move something until it fits: the list below still works.";
   return (
     <Box flexDirection="column" height={numberRows} paddingLeft={2}>
       <Text {...tones.bad}>{["DOES NOT GO TOGETHER", " ", ...wrapped(words, layout.columns - 4)].join("\n")}</Text>

@@ -34,7 +34,7 @@ export interface Layout {
 }
 
 const label = 13;
-const listColumns = 45;
+const listColumns = 44;
 
 /** The columns that one table needs. */
 export const tableColumns = 58;

@@ -1,0 +1,55 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, describe, expect, it } from "vitest";
+
+const program = fileURLToPath(new URL("../../bin/rackwright.js", import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), "lines-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** What is said after each typed line, the greeting first. */
+function talk(...lines: readonly string[]): readonly string[] {
+  const { stdout, status } = spawnSync(process.execPath, [program, "--plain", "widened-offset-rack"], {
+    input: `${lines.join("\n")}\n`,
+    encoding: "utf8",
+    env: { PATH: process.env.PATH, XDG_STATE_HOME: folder, HOME: folder, LANG: "en_US.UTF-8" },
+  });
+  expect(status).toBe(0);
+  return stdout.split("> ");
+}
+
+describe("line mode", () => {
+  it("says everything once, then only what a line changed", () => {
+    const [greeting, moved, back] = talk("tab out +1/16", "undo", "quit");
+    expect(greeting).toContain("Turn the wheels lock to lock through full travel on stands before driving.");
+    expect(greeting).toContain("Tie-rod tab, out: 19 3/4.");
+    expect(greeting).toContain("Both steer right 0.9° at 3 in droop.");
+    expect(moved).toContain("Tie-rod tab, out: 19 13/16.");
+    expect(moved).not.toContain("Rack offset");
+    expect(back).toContain("Tie-rod tab, out: 19 3/4.");
+  });
+
+  it("takes one side, asks when a name may be two, and complains of what it does not know", () => {
+    const [, left, two, none, odd] = talk("left tab up = 9", "tab = 9", "wing = 9", "tab up = much", "undo", "quit");
+    expect(left).toContain("Tie-rod tab, up, left: 9.");
+    expect(left).toContain("Tie-rod tab, up, right: 8 1/2.");
+    expect(two).toContain("may be Tie-rod tab, ahead or Tie-rod tab, out or Tie-rod tab, up");
+    expect(none).toContain('Nothing that can be adjusted is called "wing"');
+    expect(odd).toContain("not understood");
+  });
+
+  it("saves under a name and leaves", () => {
+    const path = join(folder, "mine.yaml");
+    const said = talk("rack offset = 0", "save as", path, "quit").join("");
+    expect(said).toContain(`Saved to ${path}.`);
+    expect(readFileSync(path, "utf8")).toMatch(/offset: 0\b/);
+  });
+
+  it("asks before changes are lost, with the answers in words", () => {
+    const said = talk("tab out +1/16", "quit", "go on");
+    expect(said[2]).toContain("Leave without them?");
+    expect(said[2]).toContain("go on: go on without saving");
+  });
+});

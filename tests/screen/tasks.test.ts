@@ -1,0 +1,174 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { openTerminal, type Start, type Terminal } from "../terminal/support/terminal.ts";
+
+const program = fileURLToPath(new URL("../../bin/rackwright.js", import.meta.url));
+
+const key = {
+  up: "\x1b[A",
+  down: "\x1b[B",
+  right: "\x1b[C",
+  left: "\x1b[D",
+  enter: "\r",
+  tab: "\t",
+  escape: "\x1b[27u",
+};
+
+let folder = "";
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "bench-"));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+/** The built program in a pseudo-terminal, its journals in a folder of the test's own. */
+function openBench(words: readonly string[], start: Start = {}): Terminal {
+  return openTerminal([program, ...words], { ...start, env: { XDG_STATE_HOME: folder, HOME: folder, ...start.env } });
+}
+
+const shows = (terminal: Terminal, words: string | RegExp) =>
+  terminal.until(String(words), (text) => (typeof words === "string" ? text.includes(words) : words.test(text)));
+
+describe("a task at the bench, in a pseudo-terminal", () => {
+  it("moves the tab by keys and by a typed value, undoes, saves under a name, and reopens", async () => {
+    const path = join(folder, "mine.yaml");
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(key.down);
+    bench.type(key.right);
+    await shows(bench, /> +out +19 13\/16/);
+    // One write, as a paste or a slow line brings it: the field opens, is filled and is accepted.
+    bench.type(`${key.enter}+1/16${key.enter}`);
+    await shows(bench, /> +out +19 7\/8/);
+    bench.type("u");
+    await shows(bench, /> +out +19 13\/16/);
+    bench.type("s");
+    await shows(bench, "Save as:");
+    bench.type(path);
+    bench.type(key.enter);
+    await shows(bench, "mine.yaml, saved");
+    bench.type("q");
+    expect(await bench.ended()).toBe(0);
+    expect(readFileSync(path, "utf8")).toContain("19 13/16");
+
+    const again = openBench([path]);
+    await shows(again, /> Tie-rod tab ahead/);
+    expect(again.text()).toMatch(/out +19 13\/16/);
+    expect(again.text()).toContain("mine.yaml, saved");
+    again.type("q");
+    expect(await again.ended()).toBe(0);
+  });
+
+  it("does not lose a key of twenty bursts that open the field, type five digits and accept", async () => {
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(key.down);
+    for (let i = 0; i < 20; i++) {
+      const value = `19.${String(101 + 37 * i)}`;
+      bench.type(`${key.enter}${value}${key.enter}`);
+      await shows(bench, "both sides: set to");
+    }
+    bench.type("f");
+    bench.type("f");
+    await shows(bench, /> +out +19\.804/);
+    bench.type("q");
+    await shows(bench, "not saved. Leave");
+    bench.type("d");
+    expect(await bench.ended()).toBe(0);
+  });
+
+  it("asks before unsaved changes are lost, and stays on Escape", async () => {
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(key.right);
+    await shows(bench, "NOT SAVED");
+    bench.type("q");
+    await shows(bench, "not saved. Leave");
+    bench.type(key.escape);
+    await shows(bench, "q quit");
+    bench.type("q");
+    await shows(bench, "not saved. Leave");
+    bench.type("d");
+    expect(await bench.ended()).toBe(0);
+    expect(bench.isAlternate()).toBe(false);
+  });
+
+  it("says which rod does not reach and by how much, and undo leads back", async () => {
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(`c${key.down}${key.down}${key.down}${key.tab}${key.enter}14${key.enter}`);
+    await shows(bench, /left tie rod is[\s\d./]+in\s+too short/);
+    expect(bench.text()).not.toContain("NaN");
+    bench.type("u");
+    await shows(bench, /RODS +15 25\/32 in, as cut/);
+    bench.type("qd");
+    expect(await bench.ended()).toBe(0);
+  });
+
+  it("never writes over a file unasked, and says when another program changed it", async () => {
+    const path = join(folder, "a.yaml");
+    writeFileSync(path, readFileSync(new URL("../../presets/balanced-two-seater.yaml", import.meta.url)));
+    const bench = openBench([path]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(key.right);
+    await shows(bench, "NOT SAVED");
+    const theirs = `${readFileSync(path, "utf8")}# someone else was here\n`;
+    writeFileSync(path, theirs);
+    bench.type("s");
+    await shows(bench, "was changed by something else");
+    bench.type(key.escape);
+    await shows(bench, "q quit");
+    expect(readFileSync(path, "utf8")).toBe(theirs);
+    bench.type("S");
+    await shows(bench, "Save as:");
+    bench.type(key.enter);
+    await shows(bench, /There is a file[\s\S]*already/);
+    expect(readFileSync(path, "utf8")).toBe(theirs);
+    bench.type("o");
+    await shows(bench, "a.yaml, saved");
+    bench.type("q");
+    expect(await bench.ended()).toBe(0);
+  });
+
+  it("offers back what kill -9 interrupted, and applies it only when told to", async () => {
+    const path = join(folder, "a.yaml");
+    writeFileSync(path, readFileSync(new URL("../../presets/widened-offset-rack.yaml", import.meta.url)));
+    const killed = openBench([path]);
+    await shows(killed, /> Tie-rod tab ahead/);
+    killed.type(`${key.down}${key.right}${key.right}`);
+    await shows(killed, /> +out +19 7\/8/);
+    killed.pty.kill("SIGKILL");
+    await killed.ended();
+
+    const again = openBench([path]);
+    await shows(again, "Unsaved changes of this car were found: 2 changes");
+    expect(again.text()).toMatch(/out +19 3\/4/);
+    again.type("t");
+    await shows(again, /out +19 7\/8/);
+    again.type("qd");
+    expect(await again.ended()).toBe(0);
+    expect(readFileSync(path, "utf8")).not.toContain("19 7/8");
+    expect(existsSync(path)).toBe(true);
+  });
+
+  it("says what size it needs in a small window, and draws once there is room", async () => {
+    const bench = openBench(["balanced-two-seater"], { columns: 60, rows: 20 });
+    await shows(bench, "Make it at least");
+    bench.resize(120, 40);
+    await shows(bench, "LOCK TO LOCK");
+    bench.type("q");
+    expect(await bench.ended()).toBe(0);
+  });
+
+  it("draws in ASCII and without colour where the terminal knows no more", async () => {
+    const bench = openBench(["widened-offset-rack"], { env: { TERM: "vt100", LANG: "C", NO_COLOR: "1" } });
+    await shows(bench, /> Tie-rod tab ahead/);
+    expect(bench.text()).toMatch(/^[\n -~]+$/);
+    expect(bench.text()).toContain("DANGEROUS");
+    expect(bench.output()).not.toMatch(/\x1b\[[\d;]*3[1-7]m/);
+    bench.type("q");
+    expect(await bench.ended()).toBe(0);
+  });
+});

@@ -1,0 +1,210 @@
+import { describe, expect, it } from "vitest";
+import { indexOf } from "../../src/vehicle/quantities.ts";
+import { Bench, opened } from "./support/bench.tsx";
+
+const inch = 25.4;
+const leftOut = indexOf("left.tie-rod.outer.out");
+const rightOut = indexOf("right.tie-rod.outer.out");
+const offsetRack = () => new Bench(opened("widened-offset-rack"));
+
+describe("adjusting", () => {
+  it("moves both tabs by the chosen step, and only the chosen side after Tab", () => {
+    const bench = offsetRack().press("down", "right");
+    expect(bench.value(leftOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
+    expect(bench.value(rightOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
+    bench.press("3", "tab", "left");
+    expect(bench.value(leftOut)).toBeCloseTo((19 + 11 / 16) * inch, 9);
+    expect(bench.value(rightOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
+  });
+
+  it("steps each side by itself where they differ, so that the difference stays", () => {
+    const bench = offsetRack().press("down", "tab", "right", "tab", "tab", "5", "right");
+    expect(bench.value(leftOut)).toBeCloseTo((20 + 13 / 16) * inch, 9);
+    expect(bench.value(rightOut)).toBeCloseTo((20 + 12 / 16) * inch, 9);
+  });
+
+  it("takes a typed fraction, a change and another unit, and writes them as they were typed", () => {
+    const bench = offsetRack().press("down", "enter", "=19 7/8", "enter");
+    expect(bench.value(leftOut)).toBeCloseTo(19.875 * inch, 9);
+    expect(bench.model.bench.car.text).toContain('"19 7/8"');
+    bench.press("enter", "=+1/16", "enter");
+    expect(bench.value(leftOut)).toBeCloseTo((19 + 15 / 16) * inch, 9);
+    bench.press("enter", "=500 mm", "enter");
+    expect(bench.value(leftOut)).toBeCloseTo(500, 9);
+  });
+
+  it("keeps the field open on a text that is no length, and Escape leaves the car as it was", () => {
+    const bench = offsetRack();
+    const before = bench.model.bench.car.text;
+    bench.press("enter", "=14 and a bit", "enter");
+    expect(bench.model.focus.on).toBe("entry");
+    bench.press("escape");
+    expect(bench.model.focus.on).toBe("bench");
+    expect(bench.model.bench.car.text).toBe(before);
+  });
+
+  it("refuses a value that no car can have, says so and changes nothing", () => {
+    const bench = offsetRack();
+    const before = bench.model.bench.car.text;
+    bench.press("enter", "=9999", "enter");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.model.notice?.tone).toBe("wrong");
+  });
+
+  it("shows millimetres without changing the file, and then steps in millimetres", () => {
+    const bench = offsetRack();
+    const before = bench.model.bench.car.text;
+    bench.press("m");
+    expect(bench.model.bench.car.text).toBe(before);
+    bench.press("down", "5", "right");
+    expect(bench.value(leftOut)).toBeCloseTo(511.5, 9);
+  });
+
+  it("keeps rods cut to fit from being moved until they are as cut, and then moves them", () => {
+    const bench = offsetRack().press("down", "down", "down", "right");
+    expect(bench.model.notice?.text).toContain("cut to fit");
+    bench.press("c");
+    expect(bench.model.bench.car.form.rods).toEqual({ left: "cut", right: "cut" });
+    const { study } = bench.model.bench;
+    if ("refused" in study) throw new Error(study.refused);
+    const { left } = study.rodLengths;
+    bench.press("right");
+    const after = bench.model.bench.study;
+    if ("refused" in after) throw new Error(after.refused);
+    // One step of 1/16 in, landing on the nearest 32nd.
+    expect(Math.abs(after.rodLengths.left - left - inch / 16)).toBeLessThanOrEqual(inch / 64);
+    bench.press("c");
+    expect(bench.model.bench.car.form.rods).toEqual({ left: "fit", right: "fit" });
+  });
+});
+
+describe("undo", () => {
+  it("goes all the way back and forth again, text by text", () => {
+    const bench = offsetRack();
+    const texts = [bench.model.bench.car.text];
+    for (let i = 0; i < 60; i++) {
+      bench.press(i % 3 === 0 ? "down" : "right", "left", "right", "right");
+      texts.push(bench.model.bench.car.text);
+    }
+    const last = bench.model.bench.car.text;
+    while (bench.model.bench.undo.length > 0) bench.press("u");
+    expect(bench.model.bench.car.text).toBe(texts[0]);
+    while (bench.model.bench.redo.length > 0) bench.press("r");
+    expect(bench.model.bench.car.text).toBe(last);
+  });
+
+  it("journals every change, also what is taken back", () => {
+    const bench = offsetRack().press("right", "right", "u");
+    expect(bench.effects.map((effect) => effect.do)).toEqual(["journal", "journal", "journal"]);
+  });
+});
+
+describe("turning the wheel and moving the suspension", () => {
+  it("stops at the locks and at the ends of the travel, and comes back to the middle", () => {
+    const bench = offsetRack();
+    for (let i = 0; i < 30; i++) bench.press("j", "i");
+    const { study } = bench.model.bench;
+    if ("refused" in study) throw new Error(study.refused);
+    expect(Math.abs(bench.model.place.input)).toBeCloseTo(study.inputTravel.left, 9);
+    expect(bench.model.place.left).toBeCloseTo(study.wheelTravel.bump, 9);
+    bench.press("h");
+    expect(bench.model.place).toEqual({ input: study.zero, left: 0, right: 0 });
+  });
+
+  it("turns the road wheels left when the steering wheel is turned left", () => {
+    const bench = offsetRack().press("J");
+    expect(bench.text()).toMatch(/Steer +[\d.]+° left +[\d.]+° left/);
+  });
+
+  it("moves one wheel alone", () => {
+    const bench = offsetRack().press("e", "K");
+    expect(bench.model.place.left).toBeCloseTo(-3 * inch, 9);
+    expect(bench.model.place.right).toBe(0);
+  });
+});
+
+describe("saving and leaving", () => {
+  it("leaves at once when nothing is unsaved, and asks first when something is", () => {
+    expect(offsetRack().press("q").effects).toEqual([{ do: "quit" }]);
+    const bench = offsetRack().press("right", "q");
+    expect(bench.model.focus).toMatchObject({ on: "question", question: { about: "unsaved" } });
+    bench.press("escape");
+    expect(bench.model.focus.on).toBe("bench");
+    bench.press("q", "d");
+    expect(bench.effects.slice(1)).toEqual([{ do: "forget" }, { do: "quit" }]);
+  });
+
+  it("asks a new car's name, saves only where no file is, and goes on to leave once it is saved", () => {
+    const bench = offsetRack().press("right", "q", "s", "=/tmp/mine", "enter");
+    expect(bench.effects.at(-1)).toEqual({ do: "save", path: "/tmp/mine.yaml", known: null, next: { do: "quit" } });
+    bench.send({ is: "saved", path: "/tmp/mine.yaml", hash: "h", next: { do: "quit" } });
+    expect(bench.effects.at(-1)).toEqual({ do: "quit" });
+    expect(bench.model.origin).toMatchObject({ path: "/tmp/mine.yaml", hash: "h" });
+  });
+
+  it("asks before writing over a file, goes back to the name on Escape, and overwrites only what was seen", () => {
+    const bench = offsetRack().press("S", "=/tmp/mine.yaml", "enter");
+    bench.send({ is: "doubted", about: "exists", path: "/tmp/mine.yaml", found: "theirs", next: null });
+    bench.press("escape");
+    expect(bench.model.focus).toMatchObject({ on: "saveAs", text: "/tmp/mine.yaml" });
+    bench.send({ is: "doubted", about: "exists", path: "/tmp/mine.yaml", found: "theirs", next: null }).press("o");
+    expect(bench.effects.at(-1)).toEqual({ do: "save", path: "/tmp/mine.yaml", known: "theirs", next: null });
+  });
+
+  it("saves a named car against the file as it was read, and offers to read a changed one again", () => {
+    const car = {
+      ...opened("widened-offset-rack"),
+      source: { from: "file", path: "/tmp/a.yaml" },
+      hash: "mine",
+    } as const;
+    const bench = new Bench(car).press("right", "s");
+    expect(bench.effects.at(-1)).toEqual({ do: "save", path: "/tmp/a.yaml", known: "mine", next: null });
+    bench.send({ is: "doubted", about: "changed", path: "/tmp/a.yaml", found: "theirs", next: null }).press("r");
+    expect(bench.effects.at(-1)).toEqual({ do: "open", source: { from: "file", path: "/tmp/a.yaml" } });
+  });
+
+  it("says a save that failed, and keeps the name to be mended", () => {
+    const bench = offsetRack()
+      .press("S", "=/nowhere/a.yaml", "enter")
+      .send({ is: "failed", words: "It cannot be saved." });
+    expect(bench.model.focus).toMatchObject({ on: "saveAs", complaint: "It cannot be saved." });
+  });
+});
+
+describe("recovery", () => {
+  const offer = (text: string) => ({ path: "/j", text, what: "2 changes", stale: false });
+
+  it("offers the unsaved changes, takes them back only when told to, and lets them be undone", () => {
+    const car = opened("widened-offset-rack");
+    const changed = new Bench(car).press("right").model.bench.car.text;
+    const bench = new Bench({ ...car, offer: offer(changed) });
+    expect(bench.model.bench.car.text).toBe(car.car.text);
+    bench.press("t");
+    expect(bench.model.bench.car.text).toBe(changed);
+    expect(bench.effects).toEqual([expect.objectContaining({ do: "journal", settles: offer(changed) })]);
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(car.car.text);
+  });
+
+  it("leaves them for next time on Escape", () => {
+    const car = opened("widened-offset-rack");
+    const bench = new Bench({ ...car, offer: offer(`${car.car.text}\n`) }).press("escape");
+    expect(bench.effects).toEqual([]);
+    expect(bench.model.focus.on).toBe("bench");
+  });
+});
+
+describe("a front end that does not go together", () => {
+  it("is taken, said with its gap, keeps every key working, and undo leads back", () => {
+    const bench = offsetRack().press("c", "down", "down", "down", "tab", "enter", "=30", "enter");
+    expect("refused" in bench.model.bench.study).toBe(true);
+    expect(bench.text().replace(/\s+/g, " ")).toMatch(/left tie rod is [\d.]+ in too long/);
+    expect(bench.text()).not.toContain("NaN");
+    for (const chord of ["j", "l", "J", "i", "k", "h", "e", "m", "f", "up", "down", "?", "escape", "o", "escape"]) {
+      bench.press(chord);
+      expect(bench.text()).not.toContain("NaN");
+    }
+    bench.press("u");
+    expect("refused" in bench.model.bench.study).toBe(false);
+  });
+});

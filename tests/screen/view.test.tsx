@@ -1,0 +1,102 @@
+import { describe, expect, it } from "vitest";
+import { presetNames } from "../../src/files/presets.ts";
+import { adjustables } from "../../src/screen/adjust.ts";
+import { caution } from "../../src/screen/view/Screen.tsx";
+import { cellsOf } from "../../src/terminal/cells.ts";
+import { Bench, opened } from "./support/bench.tsx";
+
+const offsetRack = (columns = 80, rows = 24) => new Bench(opened("widened-offset-rack"), columns, rows);
+
+describe("the bench at 80 by 24", () => {
+  it("shows the five numbers, the list, the place and the caution, and fits", () => {
+    const bench = offsetRack();
+    const lines = bench.lines();
+    expect(lines.length).toBe(24);
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+    const text = bench.text();
+    // The published facts of this car: inner locks 31.8 and 34.0, Ackermann 76 and 101 %, bounce steer 0.9, dead point 17.5.
+    for (const words of [
+      /LOCK +outer [\d.]+°, inner 31\.8° +outer [\d.]+°, inner 34\.0°/,
+      /left inner 2\.[12]° short of right/,
+      /ACKERMANN +76 %.*101 %/,
+      /both steer right 0\.9° at 3 in droop/,
+      /DEAD POINT .*17\.5° DANGEROUS/,
+      /RODS +15 25\/32 in, cut to fit +10 13\/16 in, cut to fit/,
+      /> Tie-rod tab ahead +-4 1\/2/,
+    ])
+      expect(text).toMatch(words);
+    expect(text).toContain(caution);
+  });
+
+  it("never cuts a line short, for any example, any selected line and any key of the footer", () => {
+    for (const name of presetNames()) {
+      const bench = new Bench(opened(name));
+      for (const _ of adjustables(bench.model.bench.car)) {
+        bench.press("right", "down");
+        for (const line of bench.lines()) expect(line, `${name}: ${line}`).not.toContain("…");
+      }
+    }
+  });
+
+  it("keeps the columns of the longest values apart", () => {
+    const bench = offsetRack().press("tab", "enter", "=-14 15/16", "enter");
+    expect(bench.text()).toMatch(/> Tie-rod tab ahead +>L-14 15\/16 +R +-4 1\/2 /);
+  });
+
+  it("says what is read while a value is typed, and complains of what is not one", () => {
+    const bench = offsetRack().press("enter", "=14 3/8");
+    expect(bench.text()).toContain("= 14 3/8 in = 365.1 mm");
+    bench.press("=14 3/");
+    expect(bench.text()).toContain("not a length");
+  });
+
+  it("shows what the last change did beside each number", () => {
+    expect(offsetRack().press("down", "right").text()).toMatch(/inner 31\.\d° -0\.\d .*inner 33\.\d° -0\.\d/);
+  });
+
+  it("says loudly that a car steers backwards, and where it does not reach", () => {
+    expect(offsetRack().press("enter", "=4", "enter").text()).toContain("STEERS BACKWARDS");
+    const short = offsetRack().press("c", "down", "down", "down", "tab", "enter", "=14 1/2", "enter");
+    expect(short.text().replace(/\s+/g, " ")).toMatch(
+      /DOES NOT REACH at rack full right, .*the left tie rod is [\d/ ]+ in too short/,
+    );
+  });
+
+  it("says what size is needed where there is no room", () => {
+    expect(offsetRack(60, 20).text().replace(/\s+/g, " ")).toContain(
+      "60 columns by 20 rows. Make it at least 80 by 24.",
+    );
+  });
+
+  it("names what has no suspension", () => {
+    const bench = new Bench(opened("fixed-kingpin-yard-kart"));
+    expect(bench.text()).toContain("no suspension");
+    expect(bench.press("i").text()).toContain("no suspension, so its wheels do not travel");
+  });
+});
+
+describe("other terminals", () => {
+  it("uses the room at 120 by 40 for both tables", () => {
+    const bench = offsetRack(120, 40);
+    const text = bench.text();
+    expect(bench.lines().length).toBe(40);
+    for (const line of bench.lines()) expect(line.length).toBeLessThanOrEqual(120);
+    expect(text).toContain("LOCK TO LOCK");
+    expect(text).toContain("BUMP TO DROOP");
+    expect(text).toMatch(/-2 in +31\.7° +25\.0° +34\.0° +76 %/);
+  });
+
+  it("draws the same frame in ASCII, column for column", () => {
+    const bench = offsetRack();
+    const frame = bench.text();
+    const size = { columns: 80, rows: 24 };
+    const unicode = cellsOf(frame, size, { color: "none", unicode: true });
+    const ascii = cellsOf(frame, size, { color: "none", unicode: false });
+    ascii.glyphs.forEach((glyph, at) => {
+      expect(glyph).toMatch(/^[ -~]$/);
+      const other = unicode.glyphs[at] ?? "";
+      if (/^[ -~]$/.test(other)) expect(glyph).toBe(other);
+      else expect(glyph).not.toBe(" ");
+    });
+  });
+});
