@@ -19,7 +19,7 @@ import type { LengthUnit, Wheel } from "./words.ts";
 export interface FrontEndChange {
   readonly linkage?: LinkageName;
   readonly mechanism?: MechanismWord;
-  /** Of a rack: at its ends unless said. */
+  /** Of a rack, which it implies: as it is, else at its ends. */
   readonly takeOff?: "end" | "centre";
 }
 
@@ -33,7 +33,7 @@ export interface ChangedFrontEnd {
 const wheels: readonly Wheel[] = ["left", "right"];
 
 function mechanismFor({ mechanism, takeOff }: FrontEndChange, now: MechanismName): MechanismName {
-  const word = mechanism ?? mechanismOf(now).word;
+  const word = mechanism ?? (takeOff === undefined ? mechanismOf(now).word : "rack");
   const candidates = mechanisms.filter((each) => each.word === word);
   const end =
     takeOff ?? (mechanism === undefined || mechanism === mechanismOf(now).word ? mechanismOf(now).takeOff : "end");

@@ -26,7 +26,25 @@ describe("new", () => {
     const { code, out } = await run(["new", "offset", "--from", "widened-offset-rack", "--json"]);
     expect(code).toBe(0);
     expect(readFileSync(here("offset.yaml"), "utf8")).toBe(presetText("widened-offset-rack"));
-    expect(Object.keys(JSON.parse(out))).toEqual(["file", "from"]);
+    expect(Object.keys(JSON.parse(out))).toEqual(["file", "from", "filled"]);
+  });
+
+  it("begins with the linkage and mechanism on the stand, and says what is only a guess", async () => {
+    const { code, err } = await run(["new", "stand.yaml", "--linkage", "strut", "--mechanism", "relay"]);
+    expect(code).toBe(0);
+    expect(err).toContain('lines marked "starting value" are guesses to begin with: measure and correct them');
+    const text = readFileSync(here("stand.yaml"), "utf8");
+    expect(text).toMatch(/linkage: strut/);
+    expect(text).toMatch(/mechanism: relay/);
+    expect(text).toMatch(/pitman:\n.*# starting value: measure and correct/);
+    const { out } = await run(["steer", "stand.yaml", "--json"]);
+    expect(JSON.parse(out).locks.left.inner).toBeGreaterThan(20);
+  });
+
+  it("takes a rack's take-off alone", async () => {
+    const { out } = await run(["new", "bar.yaml", "--take-off", "centre", "--json"]);
+    expect(JSON.parse(out).filled).toContain("left.rack.eye.out");
+    expect(readFileSync(here("bar.yaml"), "utf8")).toMatch(/take-off: centre/);
   });
 
   it("never touches a file that is there", async () => {
@@ -43,6 +61,11 @@ describe("new", () => {
     [["/proc/car.yaml"], /cannot be saved/],
     [["."], /folder|already/],
     [["fresh.yaml", "--from", "rack-ahed"], /no example car is called "rack-ahed": did you mean rack-ahead\?/],
+    [
+      ["fresh.yaml", "--linkage", "leaf"],
+      /Allowed choices are double-arm, trailing-arms, strut, pivoting-beam, fixed-kingpin/,
+    ],
+    [["fresh.yaml", "--mechanism", "relay", "--take-off", "centre"], /--take-off is for a rack: a relay has none/],
     [[], /missing required argument 'FILE'/],
   ])("%j writes nothing and says why", async (argv, said) => {
     const files = readdirSync(place.path);
