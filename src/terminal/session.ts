@@ -99,7 +99,10 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let decoding = nothingDecoded;
   let silenceTimer: NodeJS.Timeout | undefined;
   let keys: readonly Key[] = [];
-  let inkIsBusy = false;
+  /** A key that waits until Ink is ready for it. */
+  let chunkForInk: string | undefined;
+  /** Turns that are left to React before anything else is done. */
+  let turnsForInk = 0;
 
   let outOfDate = false;
   let turn: NodeJS.Immediate | undefined;
@@ -125,7 +128,10 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function takeTurn(): void {
     turn = undefined;
     if (ended || suspended) return;
-    inkIsBusy = false;
+    if (turnsForInk > 0 || chunkForInk !== undefined) {
+      leaveTurnToInk();
+      return;
+    }
     // On a line that has not taken the last frame yet, the next one is drawn when it has.
     if (output.isFree()) {
       attempt(draw);
@@ -159,9 +165,26 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     const chunk = encodeForInk(key);
     if (chunk === undefined || ended) return;
     draw();
-    keyboard.type(chunk);
-    inkIsBusy = true;
-    invalidate();
+    chunkForInk = chunk;
+    turnsForInk = 1;
+    schedule();
+  }
+
+  /**
+   * React does a part of its work, a field's listener and its cursor among it, in turns that are queued behind ours: one
+   * is left to it before a key is typed and one after.
+   */
+  function leaveTurnToInk(): void {
+    if (turnsForInk > 0) {
+      turnsForInk -= 1;
+    } else if (chunkForInk !== undefined) {
+      const chunk = chunkForInk;
+      chunkForInk = undefined;
+      turnsForInk = 1;
+      attempt(() => keyboard.type(chunk));
+      outOfDate = true;
+    }
+    schedule();
   }
 
   function take(bytes: Uint8Array): void {
@@ -179,7 +202,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   /** Key after key; after one for Ink the rest wait for the next turn, as React wants time between two updates. */
   function handleKeys(): void {
     let handled = 0;
-    while (handled < keys.length && !ended && !suspended && !inkIsBusy) {
+    while (handled < keys.length && !ended && !suspended && turnsForInk === 0 && chunkForInk === undefined) {
       const key = keys[handled++];
       if (key !== undefined && chord(key) === "ctrl+z") suspend();
       else if (key !== undefined) attempt(() => app?.onKey(key));
