@@ -5,6 +5,9 @@ import { turnUpright } from "./upright.ts";
 /** One march step from the drawn pose, rad; and the farthest the arm is ever turned from it. */
 const STEP = Math.PI / 180;
 const FARTHEST = (150 * Math.PI) / 180;
+/** Where the front does not stand as drawn, how far about a place is looked for where it does, and in what strides, rad. */
+const NEAR = Math.PI / 3;
+const STRIDE = 2 * STEP;
 /** Halvings of a step or a bracket: 60 of them bring a degree below the last bit of an angle. */
 const HALVINGS = 60;
 
@@ -50,61 +53,56 @@ export function approach(
 }
 
 /**
- * The slow, sure way to the arm's angle. From the drawn pose the arm is turned toward the asked height, as long as every
- * link is met and the wheel rises as drawn, until the height is passed; then the place is closed in on. Where the links
- * give out first, they count as brought as near as they go and the arm is turned on, so that the link to blame is the
- * one that is short where the wheel would stand, by what it is short there. Leaves the scratch at the place it ends in.
+ * The slow, sure way to the arm's angle. From the drawn place, or from the nearest at which the front stands, the arm is
+ * turned toward the asked height, as long as every link is met and the wheel rises as drawn, until the height is passed;
+ * then the place is closed in on. Where the links give out first, they count as brought as near as they go and the arm
+ * is turned on, so that the link to blame is the one that is short where the wheel would stand, by what it is short
+ * there. Leaves the scratch at the place it ends in.
  *
  * @param target height of the wheel centre, mm
  * @returns t = tan(θ/2) at the place found, or at the one to blame
  */
 export function settle(front: Front, corner: number, at: number, target: number): number {
+  const work = front.work;
+  const rise = front.constants[corner + Corner.Rise];
   const missAt = (angle: number): number => {
     evaluate(front, corner, at, Math.tan(0.5 * angle));
-    return front.work[at + Work.Height] - target;
+    return work[at + Work.Height] - target;
   };
   const standsAt = (angle: number): boolean => {
-    evaluate(front, corner, at, Math.tan(0.5 * angle));
+    missAt(angle);
     return stands(front, corner, at);
   };
-  let here = 0;
-  let miss = missAt(0);
-  if (miss === 0) return 0;
-  let standing = stands(front, corner, at);
-  const upward = miss < 0;
-  const way = (upward ? 1 : -1) * front.constants[corner + Corner.Rise];
-  let end: number | null = null;
-  let step = STEP;
-  let halvings = 0;
-  while (halvings < HALVINGS && Math.abs(here) < FARTHEST) {
-    const there = here + way * step;
-    const next = missAt(there);
-    const stood = stands(front, corner, at);
-    if (standing && !stood) {
-      end = lastWhere(standsAt, here, there);
-      const last = missAt(end);
-      if (upward ? last >= 0 : last <= 0) return closeIn(missAt, here, miss, end, last);
-      here = end;
-      miss = last;
-      standing = false;
-    } else if (upward ? next >= 0 : next <= 0) {
-      const t = closeIn(missAt, here, miss, there, next);
-      // Past its end the front may close again, but not on the side of it that it was drawn on.
-      if (end === null || !stands(front, corner, at)) return t;
-      here = end;
-      break;
-    } else if (upward ? next > miss : next < miss) {
-      here = there;
-      miss = next;
-      standing = stood && end === null;
-    } else {
-      // The wheel went the wrong way: it turns back within this step.
-      step *= 0.5;
-      halvings++;
-    }
+  const closesAt = (angle: number): boolean => {
+    missAt(angle);
+    return work[at + Work.UprightGap] === 0 && work[at + Work.TieRodGap] === 0;
+  };
+  const end = (angle: number): number => {
+    missAt(angle);
+    return Math.tan(0.5 * angle);
+  };
+  /** With a link that gives out brought as near as it goes; back at `instead` where that leads nowhere, or past the dead point. */
+  const blame = (from: number, instead: number): number => {
+    const there = reachAnyhow(missAt, from, rise);
+    return there === from || closesAt(there) ? end(instead) : end(there);
+  };
+
+  const start = nearestStanding(standsAt);
+  if (start === null) return blame(0, 0);
+  const startMiss = missAt(start);
+  const way = startMiss < 0 ? rise : -rise;
+  let here = start;
+  let miss = startMiss;
+  while (Math.abs(here) < FARTHEST) {
+    const there = here + way * STEP;
+    const [last, beyond] = standsAt(there) ? [there, null] : edge(standsAt, here, there);
+    const next = missAt(last);
+    if (startMiss < 0 ? next >= 0 : next <= 0) return end(closeIn(missAt, here, miss, last, next));
+    here = last;
+    miss = next;
+    if (beyond !== null) return closesAt(beyond) ? end(last) : blame(beyond, last);
   }
-  missAt(here);
-  return Math.tan(0.5 * here);
+  return end(here);
 }
 
 /** What a corner's scratch holds after an evaluation: every link met, and the wheel rising with its arm as drawn. */
@@ -117,17 +115,43 @@ function stands(front: Front, corner: number, at: number): boolean {
   );
 }
 
-/** The last angle from `from` toward `to` at which something holds that holds at `from` and not at `to`. */
-function lastWhere(holds: (angle: number) => boolean, from: number, to: number): number {
-  let inside = from;
-  let outside = to;
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = 0.5 * (inside + outside);
-    if (middle === inside || middle === outside) break;
-    if (holds(middle)) inside = middle;
-    else outside = middle;
+/** The angle nearest to the drawn one at which the front stands, to a stride; null where there is none near. */
+function nearestStanding(standsAt: (angle: number) => boolean): number | null {
+  for (let angle = 0; angle < NEAR; angle += STRIDE) {
+    if (standsAt(angle)) return angle;
+    if (standsAt(-angle)) return -angle;
   }
-  return inside;
+  return null;
+}
+
+/** The last angle, from one that stands toward one that does not, at which it still stands, and the next that does not. */
+function edge(standsAt: (angle: number) => boolean, from: number, to: number): readonly [number, number] {
+  let last = from;
+  let beyond = to;
+  for (let i = 0; i < HALVINGS; i++) {
+    const middle = 0.5 * (last + beyond);
+    if (middle === last || middle === beyond) break;
+    if (standsAt(middle)) last = middle;
+    else beyond = middle;
+  }
+  return [last, beyond];
+}
+
+/** From an angle toward the asked height whatever the links do: where it is met, or where the wheel turns back. */
+function reachAnyhow(missAt: (angle: number) => number, from: number, rise: number): number {
+  let here = from;
+  let miss = missAt(from);
+  const upward = miss < 0;
+  const way = upward ? rise : -rise;
+  while (Math.abs(here) < FARTHEST) {
+    const there = here + way * STEP;
+    const next = missAt(there);
+    if (upward ? next >= 0 : next <= 0) return closeIn(missAt, here, miss, there, next);
+    if (upward ? next <= miss : next >= miss) break;
+    here = there;
+    miss = next;
+  }
+  return here;
 }
 
 /** Bisection, sped up by the secant's place where that falls well inside. Ends where an angle has no finer bits. */
@@ -157,6 +181,5 @@ function closeIn(missAt: (angle: number) => number, a: number, missA: number, b:
       lowMiss = miss;
     }
   }
-  missAt(best);
-  return Math.tan(0.5 * best);
+  return best;
 }

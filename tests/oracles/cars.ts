@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { Corner, DoubleArmPoints, Point, Rack } from "../../src/kinematics/drawn.ts";
-import { type DoubleArmCar, innerEye } from "./corner.ts";
-import { distance, plus, point } from "./vectors.ts";
+import { type DoubleArmCar, drawnPlaces, innerEye, type SideName, sides } from "./corner.ts";
+import { cross, distance, dot, minus, plus, point, unit } from "./vectors.ts";
 
 /** Random front ends that a buggy builder could draw, for property tests: 300 to 1300 mm to each wheel, sides alike or not. */
 
@@ -30,6 +30,7 @@ const offset = (x: number, y: number, z: number) =>
 /** One corner with a wheel `out` mm from the centreline and its tabs behind (-1) or ahead (1) of the king pin. */
 function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
   const size = out / 700;
+  const tabSize = Math.min(1.25, Math.max(0.75, size));
   return fc
     .record({
       wheelUp: within(210, 420),
@@ -47,7 +48,7 @@ function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
       rearSkew: offset(25, 45, 18),
       upperFrontSkew: offset(25, 45, 18),
       upperRearSkew: offset(25, 45, 18),
-      tab: within(70, 150),
+      tab: within(65, 120),
       tabOut: within(-45, 35),
       tabUp: within(0.1, 0.7),
       eyeOff: offset(45, 40, 40),
@@ -60,7 +61,9 @@ function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
       const upper = point(-0.8 * d.rake, lower.y - d.lean, lower.z + d.pin);
       const pivot = (joint: Point, reach: number, slope: number, ahead: number, skew: Point): Point =>
         plus(point(ahead, joint.y - reach * size, joint.z + slope * reach * size), skew);
-      const tieRodOuter = point(tabs * d.tab, lower.y + d.tabOut, lower.z + d.tabUp * d.pin);
+      const tab = d.tab * tabSize;
+      const eyeOut = lower.y - Math.max(d.lowerReach * size, 1.8 * tab);
+      const tieRodOuter = point(tabs * tab, lower.y + d.tabOut, lower.z + d.tabUp * d.pin);
       return {
         arms: {
           lowerFront: pivot(lower, d.lowerReach, d.lowerSlope, d.spread, d.frontSkew),
@@ -72,14 +75,21 @@ function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
         },
         corner: { tieRodOuter, tieRodLength: null, wheelCenter: center, camber: d.camber, toe: d.toe },
         eye: plus(
-          point(tieRodOuter.x, lower.y - d.lowerReach * size, tieRodOuter.z + d.lowerSlope * d.lowerReach * size),
+          point(tieRodOuter.x, eyeOut, tieRodOuter.z + d.lowerSlope * (lower.y - eyeOut)),
           d.eyeOff,
         ),
       };
     });
 }
 
-/** A whole front end: cut to fit, or with rods that are up to 6 mm off. */
+/** Sine of the angle between the tie rod and its tab's path about the king pin: nobody draws a car near this dead point. */
+function rodSine(drawn: DoubleArmCar, side: SideName): number {
+  const { lower, upper, tieRodOuter, tieRodInner } = drawnPlaces(drawn, side);
+  const path = unit(cross(minus(upper, lower), minus(tieRodOuter, lower)));
+  return Math.abs(dot(unit(minus(tieRodOuter, tieRodInner)), path));
+}
+
+/** A whole front end: cut to fit, or with rods that are up to 3 mm off. The rack goes a quarter to half of the shorter tab's reach each way. */
 export const cars: fc.Arbitrary<DoubleArmCar> = fc
   .record({
     out: within(300, 1300),
@@ -89,8 +99,8 @@ export const cars: fc.Arbitrary<DoubleArmCar> = fc
     tilt: within(-0.05, 0.05),
     straightAhead: within(-8, 8),
     asCut: fc.boolean(),
-    rodErrors: fc.tuple(within(-6, 6), within(-6, 6)),
-    rack: within(30, 75),
+    rodErrors: fc.tuple(within(-3, 3), within(-3, 3)),
+    rack: within(0.25, 0.55),
     droop: within(40, 140),
     bump: within(40, 140),
   })
@@ -98,7 +108,8 @@ export const cars: fc.Arbitrary<DoubleArmCar> = fc
     fc
       .tuple(cornerDrawing(d.out, d.tabs), cornerDrawing(d.out, d.tabs))
       .map(([left, other]) => assembled(d, left, d.alike ? left : other)),
-  );
+  )
+  .filter((drawn) => sides.every((side) => rodSine(drawn, side) > 0.5));
 
 function assembled(
   d: {
@@ -125,9 +136,10 @@ function assembled(
     tilt: d.tilt,
     straightAhead: d.straightAhead,
   };
+  const rack = d.rack * Math.min(Math.abs(left.corner.tieRodOuter.x), Math.abs(right.corner.tieRodOuter.x));
   const range = {
-    inputLow: -d.rack,
-    inputHigh: d.rack,
+    inputLow: -rack,
+    inputHigh: rack,
     travelLow: -d.droop * size,
     travelHigh: d.bump * size,
   };
@@ -146,9 +158,9 @@ function assembled(
   return { ...fitted, left: cut("left", d.rodErrors[0]), right: cut("right", d.rodErrors[1]) };
 }
 
-/** A car and a pose inside a multiple of its range. */
-export const posed = (reach = 1): fc.Arbitrary<CarAndPose> =>
-  fc.tuple(cars, within(-reach, reach), within(-reach, reach), within(-reach, reach)).map(([drawn, q, l, r]) => ({
+/** A car and a pose inside multiples of its range, of wheel travel and of rack. */
+export const posed = (reach: number, rackReach = reach): fc.Arbitrary<CarAndPose> =>
+  fc.tuple(cars, within(-rackReach, rackReach), within(-reach, reach), within(-reach, reach)).map(([drawn, q, l, r]) => ({
     drawn,
     input: spread(q, drawn.range.inputLow, drawn.range.inputHigh),
     left: spread(l, drawn.range.travelLow, drawn.range.travelHigh),

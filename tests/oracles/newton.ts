@@ -12,8 +12,9 @@ import { cross, distance, dot, minus, plus, point, times, unit } from "./vectors
  * (6); the height of W is the drawn one plus the travel (1).
  *
  * The pose at a rack, travel and rod length is reached from the drawn pose by continuation: small steps, each a Newton, the linear algebra by
- * mathjs. A step counts only if the solution moved as the tangent foretold and the sign of det J is the drawn one, for a change of that sign means
- * that a dead point was jumped over. A step that fails is halved; when steps come to nothing, there is no solution beyond.
+ * mathjs. A step counts only if the solution moved as the tangent foretold and three signs are the drawn ones: of the triple product of king pin
+ * and upper arm, of that of tie rod and tab, which are nought at the dead points of these two, and of det J, which is nought where the wheel turns
+ * back. A step that fails is halved; when steps come to nothing, there is no solution beyond.
  */
 export interface Knobs {
   readonly input: number;
@@ -32,7 +33,10 @@ export interface Corner {
   readonly rod: number;
   readonly residuals: (unknowns: readonly number[], at: Knobs) => number[];
   readonly eye: (input: number) => Point;
-  readonly detSign: number;
+  /** The triple products, nought at the dead points of the upper arm and of the tie rod. */
+  readonly triples: (unknowns: readonly number[], at: Knobs) => readonly [number, number];
+  /** The signs of the triple products and of det J as drawn. */
+  readonly signs: string;
 }
 
 export type Reached = { readonly reached: true; readonly state: State };
@@ -81,10 +85,26 @@ export function cornerOf(drawn: DoubleArmCar, side: SideName): Corner {
     ];
   };
 
+  const triples: Corner["triples"] = (unknowns, at) => {
+    const [lower, upper, tab] = [0, 3, 6].map((i) => point(unknowns[i], unknowns[i + 1], unknowns[i + 2]));
+    const pin = minus(upper, lower);
+    return [
+      dot(pin, cross(minus(arms.upperFront, arms.upperRear), minus(upper, arms.upperRear))),
+      dot(minus(tab, eye(at.input)), cross(pin, minus(tab, lower))),
+    ];
+  };
+
   const unknowns = [places.lower, places.upper, places.tieRodOuter, places.wheelCenter, tip].flatMap(components);
   const at = { input: drawn.mechanism.straightAhead, travel: 0, rod: fittedRod(drawn, side) };
-  const corner = { drawn: { at, unknowns }, rod: drawn[side].tieRodLength ?? at.rod, residuals, eye, detSign: 0 };
-  return { ...corner, detSign: signOfDeterminant(jacobian(corner, unknowns, at)) };
+  const corner = {
+    drawn: { at, unknowns },
+    rod: drawn[side].tieRodLength ?? at.rod,
+    residuals,
+    eye,
+    triples,
+    signs: "",
+  };
+  return { ...corner, signs: signsOf(corner, unknowns, at) };
 }
 
 /** Follows the solution along the straight line from a state's knobs to others. */
@@ -187,10 +207,14 @@ function newtonStep(corner: Corner, start: readonly number[], at: Knobs): number
     if (largest(change) < 1e-9) {
       const astray = largest(unknowns.map((value, i) => value - start[i] - tangent[i]));
       if (astray > 0.25 * largest(tangent) + 1e-9) return null;
-      return signOfDeterminant(jacobian(corner, unknowns, at)) === corner.detSign ? unknowns : null;
+      return signsOf(corner, unknowns, at) === corner.signs ? unknowns : null;
     }
   }
   return null;
+}
+
+function signsOf(corner: Omit<Corner, "signs">, unknowns: readonly number[], at: Knobs): string {
+  return [...corner.triples(unknowns, at).map(Math.sign), signOfDeterminant(jacobian(corner, unknowns, at))].join();
 }
 
 function signOfDeterminant(matrix: number[][]): number {
