@@ -6,6 +6,7 @@ import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
 import { bindingOf, type Command } from "./keys.ts";
 import type { Focus, Model, Offer, Origin } from "./model.ts";
+import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
 
@@ -67,6 +68,8 @@ export function update(model: Model, message: Message): Turn {
 function press(model: Model, chord: string): Turn {
   const binding = bindingOf(model, chord);
   if (binding === undefined) return turn(model);
+  // What cannot be seen is not changed; leaving, and the question that leaving asks, work in any window.
+  if (!hasRoom(model) && model.focus.on === "bench" && binding.command !== "quit") return turn(model);
   const why = binding.off?.(model) ?? null;
   if (why !== null) return turn({ ...model, notice: { text: why, tone: "wrong" } });
   return acts[binding.command]({ ...model, notice: null }, chord);

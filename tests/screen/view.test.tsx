@@ -68,6 +68,23 @@ describe("the bench at 80 by 24", () => {
     );
   });
 
+  it("changes nothing unseen there, but can be left", () => {
+    const bench = offsetRack(60, 20);
+    const before = bench.model.bench.car.text;
+    expect(bench.press("right", "c", "enter").model.bench.car.text).toBe(before);
+    expect(bench.model.focus.on).toBe("bench");
+    expect(bench.press("q").effects).toEqual([{ do: "quit" }]);
+  });
+
+  it("shows that the list goes on beyond what is seen", () => {
+    expect(offsetRack().text()).toMatch(/^↓ +eye to eye/m);
+    expect(
+      offsetRack()
+        .press(...Array<string>(9).fill("down"))
+        .text(),
+    ).toMatch(/^↑ /m);
+  });
+
   it("names what has no suspension", () => {
     const bench = new Bench(opened("fixed-kingpin-yard-kart"));
     expect(bench.text()).toContain("no suspension");

@@ -18,7 +18,7 @@ export function windowOf(
   return { from, to: Math.min(count, from + rows) };
 }
 
-/** What can be adjusted, with its values; the selected line has a mark as well as its colour. */
+/** What can be adjusted, with its values; marks tell which line is selected, and where the list goes on. */
 export function AdjustList({
   model,
   columns,
@@ -34,9 +34,11 @@ export function AdjustList({
   return list.slice(from, to).map((line, index) => {
     const isFirst = index === 0 || list[from + index - 1]?.group !== line.group;
     const isSelected = line.pair === model.selected;
+    const isMore = (index === 0 && from > 0 && "↑ ") || (from + index === to - 1 && to < list.length && "↓ ");
+    const mark = isSelected ? "> " : isMore || "  ";
     return (
       <Text key={line.pair} bold={isSelected} inverse={isSelected} wrap="truncate">
-        {lineText(model, line, isFirst, isSelected, columns)}
+        {mark + lineText(model, line, isFirst, isSelected, columns - markColumns)}
       </Text>
     );
   });
@@ -44,8 +46,8 @@ export function AdjustList({
 
 function lineText(model: Model, line: Adjustable, withGroup: boolean, isSelected: boolean, columns: number): string {
   const values = valuesText(model, line, isSelected);
-  const head = `${isSelected ? "> " : "  "}${(withGroup ? line.group : "").padEnd(groupColumns)}${line.name}`;
-  return head.padEnd(Math.max(markColumns + groupColumns, columns - values.length)) + values;
+  const head = `${(withGroup ? line.group : "").padEnd(groupColumns)}${line.name}`;
+  return head.padEnd(Math.max(groupColumns, columns - values.length)) + values;
 }
 
 /** One value where both sides are alike, else both with their letters; ">" stands at the one that the arrows change. */

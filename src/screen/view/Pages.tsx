@@ -1,8 +1,9 @@
 import { Text } from "ink";
 import type { Choice, Model } from "../model.ts";
+import { questionWords } from "../questions.ts";
+import { least } from "../room.ts";
 import { windowOf } from "./AdjustList.tsx";
 import { helpLines } from "./helpText.ts";
-import { least } from "./layout.ts";
 import { fitting } from "./wrap.ts";
 
 /** The help page, from the line that the builder has come to; its end is never passed. */
@@ -55,10 +56,9 @@ function blanks(count: number): readonly string[] {
 }
 
 /** What is said where the bench does not fit. */
-export function TooSmall({ columns, rows }: { readonly columns: number; readonly rows: number }) {
-  return (
-    <Text wrap="wrap">
-      {`The window is too small: ${columns} columns by ${rows} rows. Make it at least ${least.columns} by ${least.rows}. Your car is safe; q leaves.`}
-    </Text>
-  );
+export function TooSmall({ model }: { readonly model: Model }) {
+  const { columns, rows, focus } = model;
+  const size = `The window is too small: ${columns} columns by ${rows} rows. Make it at least ${least.columns} by ${least.rows}.`;
+  const asked = focus.on === "question" ? questionWords(focus.question) : "Your car is safe. q quit";
+  return <Text wrap="wrap">{`${size} ${asked}`}</Text>;
 }

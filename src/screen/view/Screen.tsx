@@ -20,7 +20,14 @@ export const caution = "Geometry only, not strength. Check lock to lock through 
 /** Everything there is to see, drawn from the model alone. */
 export function Screen({ model, onTyped }: { readonly model: Model; readonly onTyped: Typed }) {
   const layout = layoutOf(model);
-  if (layout === null) return <TooSmall columns={model.columns} rows={model.rows} />;
+  if (layout === null) {
+    return (
+      <Box flexDirection="column" width={model.columns} height={model.rows}>
+        <TooSmall model={model} />
+        {model.focus.on === "question" ? <Footer model={model} /> : null}
+      </Box>
+    );
+  }
   const { focus } = model;
   const page = focus.on === "help" || focus.on === "open";
   return (

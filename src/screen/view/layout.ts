@@ -1,10 +1,8 @@
 import { adjustables } from "../adjust.ts";
 import type { Model } from "../model.ts";
+import { hasRoom } from "../room.ts";
 import { banners } from "./banners.ts";
 import type { Tone } from "./readout.ts";
-
-/** The least terminal that the bench fits in. */
-export const least = { columns: 80, rows: 24 } as const;
 
 /** Wider than this, lines get too long to follow. */
 const widest = 160;
@@ -41,7 +39,7 @@ export const tableColumns = 58;
 
 /** Lays the bench out, or null where the terminal is too small for it. */
 export function layoutOf(model: Model): Layout | null {
-  if (model.columns < least.columns || model.rows < least.rows) return null;
+  if (!hasRoom(model)) return null;
   const columns = Math.min(model.columns, widest);
   const above = banners(model, columns);
   const rows = model.rows - fixedRows - above.length;
