@@ -65,7 +65,7 @@ describe("the closed form and the generic Newton find the same poses", () => {
       fc.property(posed(1), fc.constantFrom(...sides), ({ drawn, input, left }, side) => {
         expectAgreement(drawn, side, input, left);
       }),
-      runs(150),
+      runs(80),
     );
   });
 
@@ -75,9 +75,9 @@ describe("the closed form and the generic Newton find the same poses", () => {
       fc.property(posed(5, 2), fc.constantFrom(...sides), ({ drawn, input, left }, side) => {
         met[expectAgreement(drawn, side, input, left)]++;
       }),
-      runs(100),
+      runs(50),
     );
-    expect(Math.min(met.closes, met["does not close"])).toBeGreaterThan(20);
+    expect(Math.min(met.closes, met["does not close"])).toBeGreaterThan(8);
   });
 
   test("as a third solution does: a turned rigid body by least squares", () => {
@@ -139,7 +139,7 @@ describe("does not close begins exactly where the Newton stalls", () => {
           { input: sign * 600, travel: 0, rod },
         ]);
       }),
-      runs(40),
+      runs(25),
     );
   });
 
@@ -151,7 +151,7 @@ describe("does not close begins exactly where the Newton stalls", () => {
           { input, travel: sign * 1500, rod },
         ]);
       }),
-      runs(40),
+      runs(25),
     );
   });
 });

@@ -74,10 +74,7 @@ function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
           upperJoint: upper,
         },
         corner: { tieRodOuter, tieRodLength: null, wheelCenter: center, camber: d.camber, toe: d.toe },
-        eye: plus(
-          point(tieRodOuter.x, eyeOut, tieRodOuter.z + d.lowerSlope * (lower.y - eyeOut)),
-          d.eyeOff,
-        ),
+        eye: plus(point(tieRodOuter.x, eyeOut, tieRodOuter.z + d.lowerSlope * (lower.y - eyeOut)), d.eyeOff),
       };
     });
 }
@@ -160,12 +157,14 @@ function assembled(
 
 /** A car and a pose inside multiples of its range, of wheel travel and of rack. */
 export const posed = (reach: number, rackReach = reach): fc.Arbitrary<CarAndPose> =>
-  fc.tuple(cars, within(-rackReach, rackReach), within(-reach, reach), within(-reach, reach)).map(([drawn, q, l, r]) => ({
-    drawn,
-    input: spread(q, drawn.range.inputLow, drawn.range.inputHigh),
-    left: spread(l, drawn.range.travelLow, drawn.range.travelHigh),
-    right: spread(r, drawn.range.travelLow, drawn.range.travelHigh),
-  }));
+  fc
+    .tuple(cars, within(-rackReach, rackReach), within(-reach, reach), within(-reach, reach))
+    .map(([drawn, q, l, r]) => ({
+      drawn,
+      input: spread(q, drawn.range.inputLow, drawn.range.inputHigh),
+      left: spread(l, drawn.range.travelLow, drawn.range.travelHigh),
+      right: spread(r, drawn.range.travelLow, drawn.range.travelHigh),
+    }));
 
 /** -1 is the low end of a range, 1 its high end, 0 its nought. */
 function spread(t: number, low: number, high: number): number {
