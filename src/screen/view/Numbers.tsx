@@ -58,11 +58,14 @@ function CellText({ cell, slot, width }: { readonly cell: Cell; readonly slot: n
   const room = Math.min(longestGauge, width - text.length - changes.length - 1);
   const drawn =
     cell.gauge !== null && room >= shortestGauge ? gauge(room, cell.gauge.low, cell.gauge.high, cell.gauge.marks) : "";
+  const rest = drawn.padEnd(width - text.length - changes.length);
+  // A style of its own costs a node of its own, and most cells need none.
+  if (cell.tone === "plain" && change === "") return text + changes + rest;
   return (
     <>
       <Text {...tones[cell.tone]}>{text}</Text>
       <Text bold>{changes}</Text>
-      {drawn.padEnd(width - text.length - changes.length)}
+      {rest}
     </>
   );
 }

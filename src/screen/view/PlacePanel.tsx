@@ -47,13 +47,10 @@ export function PlacePanel({
     [inputName(study), input, inputHere(study, place.input, length)],
     ...(study.suspended ? wheels : []),
   ] as const;
+  const shown = gauges.slice(0, rows).map(([name, drawn, where]) => `${name.padEnd(nameColumns)}${drawn} ${where}`);
   return (
     <>
-      {gauges.slice(0, rows).map(([name, drawn, where]) => (
-        <Text key={name} wrap="truncate">
-          {`${name.padEnd(nameColumns)}${drawn} ${where}`}
-        </Text>
-      ))}
+      <Text wrap="truncate">{shown.join("\n")}</Text>
       <Angles study={study} place={place} length={length} columns={columns} rows={rows - gauges.length} />
     </>
   );
@@ -85,16 +82,15 @@ function Angles({
     ));
   }
   const each = Math.floor((columns - angleNameColumns) / 2);
+  const shown = readings
+    .slice(0, Math.max(0, rows - 1))
+    .map(({ name, left, right }) => `${name.padEnd(angleNameColumns)}${left.padEnd(each)}${right}`);
   return (
     <>
       <Text bold wrap="truncate">
         {`${" ".repeat(angleNameColumns)}${"LEFT".padEnd(each)}RIGHT`}
       </Text>
-      {readings.slice(0, Math.max(0, rows - 1)).map(({ name, left, right }) => (
-        <Text key={name} wrap="truncate">
-          {`${name.padEnd(angleNameColumns)}${left.padEnd(each)}${right}`}
-        </Text>
-      ))}
+      {shown.length === 0 ? null : <Text wrap="truncate">{shown.join("\n")}</Text>}
     </>
   );
 }
