@@ -33,8 +33,7 @@ export interface RangeSweep {
 }
 
 /**
- * Sweeps input × travel for the least rod-to-arm angle of each wheel. The tie rod's outer eye keeps its distance from the
- * steering axis, so the angle is least where the lever arm is: the sweep only compares lever arms.
+ * Sweeps input × travel for the least rod-to-arm angle of each wheel.
  *
  * Where a tie rod cannot reach, it comes to its dead point on the way there, or so near it that turning the wheel
  * lowers it faster than its arm lifts it: the least angle is then the one that is left where it stops.
@@ -66,7 +65,7 @@ export function sweepRange(end: FrontEnd): RangeSweep {
 /** What one wheel's sweep has found so far. */
 interface Search {
   readonly side: number;
-  lever: number;
+  angle: number;
   input: number;
   travel: number;
   /** The largest gap, and its blame. */
@@ -77,16 +76,16 @@ interface Search {
 }
 
 function searchOf(side: number): Search {
-  return { side, lever: Number.POSITIVE_INFINITY, input: 0, travel: 0, gap: 0, blame: null, past: null };
+  return { side, angle: Number.POSITIVE_INFINITY, input: 0, travel: 0, gap: 0, blame: null, past: null };
 }
 
 function look(search: Search, poses: Float64Array): void {
   const at = search.side;
   const link = poses[at + Side.Blame];
   if (link === Link.None) {
-    const lever = Math.abs(poses[at + Side.Lever]);
-    if (lever >= search.lever) return;
-    search.lever = lever;
+    const angle = transmissionAngle(poses, at);
+    if (angle >= search.angle) return;
+    search.angle = angle;
     search.input = poses[at + Side.Input];
     search.travel = poses[at + Side.Travel];
     return;
@@ -107,11 +106,10 @@ function widest(left: Search, right: Search): Blame | null {
 
 /** Closes in on the least angle of one wheel, and reads it. */
 function finish(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): LeastRodAngle | null {
-  if (search.lever === Number.POSITIVE_INFINITY) return null;
+  if (search.angle === Number.POSITIVE_INFINITY) return null;
   if (search.past === null) refine(end, inputs, travels, poses, search);
   else approach(end, poses, search, search.past);
-  solve(end.front, search.input, search.travel, search.travel, poses, 0);
-  return { angle: transmissionAngle(poses, search.side), input: search.input, travel: search.travel };
+  return { angle: search.angle, input: search.input, travel: search.travel };
 }
 
 /** Looks about the best place, within the range, ever nearer. */

@@ -27,13 +27,25 @@ export function findZero(front: Front, start: number, reach: number): number | n
   const sumAt = (input: number) => steerSum(front, input, poses);
   const first = sumAt(start);
   if (first === null || first === 0) return first === null ? null : start;
-  let step = reach / STEPS;
+  const step = reach / STEPS;
   const up = sumAt(start + step);
   const down = sumAt(start - step);
   const uphill = up !== null && (down === null || up * Math.sign(first) < down * Math.sign(first));
-  if (!uphill) step = -step;
+  const way = uphill ? step : -step;
+  return search(sumAt, start, first, way, reach) ?? search(sumAt, start, first, -way, reach);
+}
+
+/** The zero nearest to `start` one way from it; null when there is none in reach or the wheels stop closing before it. */
+function search(
+  sumAt: (input: number) => number | null,
+  start: number,
+  startSum: number,
+  way: number,
+  reach: number,
+): number | null {
+  let step = way;
   let low = start;
-  let lowSum = first;
+  let lowSum = startSum;
   let halvings = 0;
   while (Math.abs(low + step - start) <= reach) {
     const high = low + step;

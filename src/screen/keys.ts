@@ -76,7 +76,7 @@ const adjusting: readonly Binding[] = [
     shown: "Enter",
     command: "type",
     footer: "Enter type",
-    help: "type the value: 14 3/8, or +1/16 to add, or 365 mm",
+    help: "type the value: 14 3/8 in or 365 mm; +1/16 in or +2 mm adds",
     off: whyNotAdjusted,
   },
   {

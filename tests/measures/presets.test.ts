@@ -1,5 +1,7 @@
 import { expect, test } from "vitest";
+import { Pose, Side } from "../../src/kinematics/slots.ts";
 import { type Study, studyOf } from "../../src/measures/study.ts";
+import { transmissionAngle } from "../../src/measures/tieRod.ts";
 import { cutRods, type Edit, fitRods, setQuantity } from "../../src/vehicle/edit.ts";
 import { carIn, preset } from "../vehicle/cars.ts";
 
@@ -77,3 +79,29 @@ test("with the tabs ahead of the axle, tabs further out or a rack further back r
     expect(after.locks.left?.ackermann ?? 0).toBeGreaterThan((before.locks.left?.ackermann ?? 0) + 1);
   expect(before.inputLeftTurns).toBe("left");
 });
+
+test.each(["strut-hatchback-corners", "widened-offset-rack", "twin-beam-relay"])(
+  "%s has no place in a dense sweep with less rod-to-arm angle than its least",
+  (name) => {
+    const study = studied(name);
+    const { inputTravel, wheelTravel } = study;
+    const least = { left: Number.POSITIVE_INFINITY, right: Number.POSITIVE_INFINITY };
+    for (let i = 0; i <= 60; i++) {
+      for (let j = 0; j <= 60; j++) {
+        const input = -inputTravel.right + ((inputTravel.left + inputTravel.right) * i) / 60;
+        const travel = -wheelTravel.droop + ((wheelTravel.bump + wheelTravel.droop) * j) / 60;
+        const poses = study.pose(input, travel, travel);
+        for (const [side, at] of [
+          ["left", Pose.Left],
+          ["right", Pose.Right],
+        ] as const) {
+          if (poses[at + Side.Blame] === 0) least[side] = Math.min(least[side], transmissionAngle(poses, at));
+        }
+      }
+    }
+    for (const side of ["left", "right"] as const) {
+      expect(Number.isFinite(least[side])).toBe(true);
+      expect(degrees(study.worst.rodAngle[side]?.angle)).toBeLessThanOrEqual(degrees(least[side]) + 1e-9);
+    }
+  },
+);

@@ -39,7 +39,7 @@ describe("the list of keys", () => {
     const bench = new Bench(opened("balanced-two-seater")).press("u");
     expect(bench.text()).toContain("There is nothing to take back.");
     expect(helpLines(bench.model, 80).join(" ").replace(/\s+/g, " ")).toContain(
-      "(off just now: There is nothing to take back.)",
+      "(off just now). There is nothing to take back.",
     );
   });
 

@@ -14,7 +14,7 @@ describe("the bench at 80 by 24", () => {
     expect(lines.length).toBe(24);
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
     const text = bench.text();
-    // The published facts of this car: inner locks 31.8 and 34.0, Ackermann 76 and 101 %, bounce steer 0.9, dead point 17.5.
+    // What the design expects of this invented car: inner locks 31.8 and 34.0, Ackermann 76 and 101 %, bounce steer 0.9, dead point 17.5.
     for (const words of [
       /LOCK +outer [\d.]+°, inner 31\.8° +outer [\d.]+°, inner 34\.0°/,
       /left inner 2\.[12]° short of right/,
@@ -36,6 +36,12 @@ describe("the bench at 80 by 24", () => {
         for (const line of bench.lines()) expect(line, `${name}: ${line}`).not.toContain("…");
       }
     }
+  });
+
+  it("names the key that cuts rods to fit beside rods that are as cut", () => {
+    const bench = new Bench(opened("cut-rods-off-middle"));
+    expect(bench.text()).toMatch(/RODS +312\.0 mm, as cut \(c fits it\) +306\.0 mm, as cut \(c fits it\)/);
+    expect(bench.press("c").text()).not.toContain("c fits it");
   });
 
   it("keeps the columns of the longest values apart", () => {

@@ -68,7 +68,7 @@ function EntryField({
     <>
       <Field label={`${line.label}${sides}${stands}:`} text={text} onTyped={onTyped} />
       <Text {...(echo?.good === false ? tones.bad : {})} wrap="truncate">
-        {` ${echo === null ? "Type 14 3/8, or +1/16 to add to it, or 365 mm." : echo.text}`}
+        {` ${echo === null ? "Type 14 3/8 in or 365 mm; +1/16 in or +2 mm adds to it." : echo.text}`}
       </Text>
     </>
   );

@@ -45,7 +45,7 @@ export function helpLines(model: Model, columns: number): readonly string[] {
           heading === "ADJUST" || heading === "WHEEL AND SUSPENSION" || heading === "CAR AND SCREEN"
             ? binding.off?.({ ...model, focus: { on: "bench" } })
             : null;
-        const off = why ? ` (off just now: ${why})` : "";
+        const off = why ? ` (off just now). ${why}` : "";
         return indented(`${binding.help}${off}`, `  ${binding.shown}`, keyColumns);
       }),
     ]);

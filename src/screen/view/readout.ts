@@ -75,7 +75,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       cells: both((wheel) => rodAngle(study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
     },
     { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
-    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => cell([rodLength(study, wheel, length)])) },
+    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, wheel, length)) },
   ];
 }
 
@@ -142,6 +142,12 @@ function balance(study: Study): Cell {
   if (size === degrees(0)) return cell(["left and right lock are equal"]);
   const [less, more] = difference < 0 ? ["left", "right"] : ["right", "left"];
   return cell([`${less} inner ${size} short of ${more}`], Math.abs(difference) >= unequal ? "warn" : "plain");
+}
+
+/** A tie rod's length; beside one that is as cut stands the key that fits it, the first cure for unequal locks. */
+function rodCell(study: Study, wheel: Wheel, length: Length): Cell {
+  const words = rodLength(study, wheel, length);
+  return study.car.form.rods[wheel] === "cut" ? cell([`${words} (c fits it)`, words]) : cell([words]);
 }
 
 /** How far the rack or column is off its middle while the wheels are straight, which is what makes the locks unequal. */
@@ -211,7 +217,7 @@ function worstToePlace(study: Study, worst: WorstToe | null, length: Length): Ce
   if (worst === null || length(Math.abs(worst.acrossTyre)) === length(0)) return cell([""]);
   const where = `at ${travelWords(study, worst.travel, length)}`;
   return worst.chiefly === "slope"
-    ? cell([`${where}, a slope: inner end height`, `${where}, slope: inner height`, `${where}, a slope`, where])
+    ? cell([`${where}, a slope: inner end height`, `${where}, slope: end height`, `${where}, a slope`, where])
     : cell([`${where}, a bow: rod length`, `${where}, a bow`, where]);
 }
 
