@@ -107,9 +107,10 @@ export function openCommand(
 
   function rowsNow(): string[] {
     const { active } = emulator.buffer;
+    // The emulator may keep cells past its width for a while after a resize; no one sees those.
     return Array.from(
       { length: emulator.rows },
-      (_, y) => active.getLine(active.viewportY + y)?.translateToString(true) ?? "",
+      (_, y) => active.getLine(active.viewportY + y)?.translateToString(true, 0, emulator.cols) ?? "",
     );
   }
 
