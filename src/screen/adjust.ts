@@ -23,9 +23,25 @@ function partsOf(label: string, groups: readonly string[]): readonly [group: str
   return [group, label.slice(group.length + 1)];
 }
 
-/** What can be adjusted on a car, in the order of the list of quantities. */
-export function adjustables(car: Car): readonly Adjustable[] {
-  const quantities = quantitiesOf(car.form).filter((each) => each.roles.includes("adjust"));
+/** Whether a line is one of those that a builder moves first: they head the list. */
+export function isFirst({ quantities }: Adjustable): boolean {
+  return quantities.some((each) => each.roles.includes("adjust"));
+}
+
+const lists = new WeakMap<readonly Quantity[], readonly Adjustable[]>();
+
+/** All that can be adjusted on a car: first what is moved first, then the rest, both in the order of the list of quantities. */
+export function adjustables(car: Pick<Car, "form">): readonly Adjustable[] {
+  const quantities = quantitiesOf(car.form);
+  const known = lists.get(quantities);
+  if (known !== undefined) return known;
+  const lines = linesOf(quantities);
+  const list = [...lines.filter(isFirst), ...lines.filter((line) => !isFirst(line))];
+  lists.set(quantities, list);
+  return list;
+}
+
+function linesOf(quantities: readonly Quantity[]): readonly Adjustable[] {
   const groups = quantities.flatMap(({ label }) => (label.includes(", ") ? [label.slice(0, label.indexOf(", "))] : []));
   return [...new Set(quantities.map((each) => each.pair))].map((pair) => {
     const members = quantities.filter((each) => each.pair === pair);

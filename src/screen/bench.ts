@@ -1,6 +1,7 @@
 import { studyOf } from "../measures/study.ts";
 import type { Car } from "../vehicle/car.ts";
 import { readCar } from "../vehicle/read.ts";
+import { adjustableOf } from "./adjust.ts";
 import type { Bench, Model, Place } from "./model.ts";
 import { type Turn, turn } from "./turn.ts";
 
@@ -75,6 +76,8 @@ export function redone(model: Model): Turn {
 /** Wheels that stood straight stay straight on the changed car, though its rack or column may then be elsewhere. */
 function placeOn(model: Model, bench: Bench): Place {
   const wasStraight = model.place.input === startingPlace(model.bench).input;
+  // A place of the rack is none of a column.
+  if (model.bench.car.form.mechanism !== bench.car.form.mechanism) return startingPlace(bench);
   return placeWithin(bench, wasStraight ? { ...model.place, input: startingPlace(bench).input } : model.place);
 }
 
@@ -83,6 +86,7 @@ function onBench(model: Model, bench: Bench, what: string): Turn {
     {
       ...model,
       bench,
+      selected: adjustableOf(bench.car, model.selected).pair,
       place: placeOn(model, bench),
       focus: { on: "bench" },
       notice: { text: what, tone: "change" },

@@ -1,18 +1,24 @@
 import type { Quantity } from "../vehicle/quantity.ts";
 import { readAngle } from "../vehicle/units/angle.ts";
 import { readLength } from "../vehicle/units/length.ts";
+import { readNumber } from "../vehicle/units/number.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "./adjust.ts";
 import type { Model } from "./model.ts";
 
-/** A typed value as it was understood, for one quantity: mm or rad, or why it is none. */
+/** A typed value as it was understood, for one quantity: mm, rad or bare, or why it is none. */
 export type Reading = { readonly value: number; readonly echo: string } | { readonly complaint: string };
 
 /** Reads what was typed for a quantity that is worth `base` now; bare numbers are in the unit that is shown. */
 export function readFor(text: string, quantity: Quantity, base: number | null, model: Pick<Model, "display">): Reading {
   const from = base ?? undefined;
-  const read = quantity.kind === "angle" ? readAngle(text, from) : readLength(text, model.display.unit, from);
+  const readers = {
+    angle: () => readAngle(text, from),
+    length: () => readLength(text, model.display.unit, from),
+    ratio: () => readNumber(text, from),
+  } as const;
+  const read = readers[quantity.kind]();
   if ("complaint" in read) return read;
-  const value = "rad" in read ? read.rad : read.mm;
+  const value = "rad" in read ? read.rad : "mm" in read ? read.mm : read.number;
   return Number.isFinite(value) ? { value, echo: read.echo } : { complaint: "that is no size a car can have" };
 }
 
@@ -32,4 +38,15 @@ export function echoOf(model: Model): { readonly text: string; readonly good: bo
   const differ = second !== undefined && valueNow(bench, first) !== valueNow(bench, second);
   const note = differ && isChange(focus.text) ? "; the right side by as much" : "";
   return { text: `= ${reading.echo}${note}`, good: true };
+}
+
+const samples = {
+  length: "Type 14 3/8 in or 365 mm; +1/16 in or +2 mm adds to it.",
+  angle: "Type degrees, such as 1.5 or 1 1/2; +0.5 adds to it.",
+  ratio: "Type a plain number, such as 16 or 15 1/2; +0.5 adds to it.",
+} as const;
+
+/** What can be typed for a quantity, said under the field while it is empty. */
+export function sampleOf({ kind }: Pick<Quantity, "kind">): string {
+  return samples[kind];
 }

@@ -1,4 +1,5 @@
 import { adjustableOf, whyFixed } from "./adjust.ts";
+import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Focus, Model } from "./model.ts";
 import { stepCount } from "./steps.ts";
 
@@ -12,6 +13,9 @@ export type Command =
   | "sides"
   | "step"
   | "rods"
+  | "parts"
+  | "starting"
+  | "rightAsItIs"
   | "undo"
   | "redo"
   | "wheelLeft"
@@ -100,6 +104,29 @@ const adjusting: readonly Binding[] = [
     footer: null,
     help: "rods: cut to fit (length follows) or as cut (length stays)",
     off: whyRodsStay,
+  },
+  {
+    keys: ["p"],
+    shown: "p",
+    command: "parts",
+    footer: null,
+    help: "parts: another front end (strut, beam, ...) or steering (rack, relay, ...)",
+  },
+  {
+    keys: ["x"],
+    shown: "x",
+    command: "rightAsItIs",
+    footer: null,
+    help: "a starting value (marked ?) is right as it is",
+    off: whyNotStarting,
+  },
+  {
+    keys: ["X"],
+    shown: "X",
+    command: "starting",
+    footer: null,
+    help: "list the starting values that are still to be checked",
+    off: whyNoneStarting,
   },
   { keys: ["u"], shown: "u", command: "undo", footer: "u undo", help: "take back the last change", off: whyNoUndo },
   { keys: ["r"], shown: "r", command: "redo", footer: null, help: "do it again after all", off: whyNoRedo },
@@ -240,6 +267,55 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       ],
     },
   ],
+  parts: [
+    {
+      heading: "WHILE CHOOSING A FRONT END OR STEERING",
+      bindings: [
+        { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
+        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter change to it",
+          help: "change the car to it",
+        },
+        cancel("back", "back to the bench, nothing changed"),
+      ],
+    },
+  ],
+  starting: [
+    {
+      heading: "ON THE LIST OF STARTING VALUES",
+      bindings: [
+        { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
+        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter go to it",
+          help: "go to this value on the bench, to change it",
+        },
+        {
+          keys: ["x"],
+          shown: "x",
+          command: "rightAsItIs",
+          footer: "x right as it is",
+          help: "it is right as it is: take its mark off",
+        },
+        {
+          keys: ["u"],
+          shown: "u",
+          command: "undo",
+          footer: "u undo",
+          help: "take back the last change",
+          off: whyNoUndo,
+        },
+        cancel("to the bench", "to the bench; X lists them again"),
+      ],
+    },
+  ],
   help: [
     {
       heading: "ON THE HELP PAGE",
@@ -365,6 +441,15 @@ function whyRodsStay({ bench }: Model): string | null {
   return left === "fit" && right === "fit"
     ? "The front end does not go together, so there is no length to cut to."
     : null;
+}
+
+function whyNotStarting({ bench, selected, focus }: Model): string | null {
+  if (focus.on === "starting" || isStarting(bench.car, adjustableOf(bench.car, selected))) return null;
+  return "What is selected is no starting value: only lines marked ? are.";
+}
+
+function whyNoneStarting({ bench }: Model): string | null {
+  return startingLines(bench.car).length === 0 ? "There are no starting values to check." : null;
 }
 
 function whyNoUndo({ bench }: Model): string | null {

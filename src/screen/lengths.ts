@@ -1,5 +1,5 @@
 import type { Quantity } from "../vehicle/quantity.ts";
-import { formatAngle, formatLength, type LengthStyle } from "../vehicle/units/format.ts";
+import { formatAngle, formatLength, formatRatio, type LengthStyle } from "../vehicle/units/format.ts";
 import type { Display } from "./model.ts";
 
 /** The way lengths are shown just now. */
@@ -20,8 +20,19 @@ export function sayer(display: Pick<Display, "unit" | "inches">): (mm: number) =
   return (mm) => `${formatLength(mm, style)} ${style.unit}`;
 }
 
-/** A quantity's value, mm or rad, as it stands in the list; a dash while it is not known. */
+/** Whether a quantity's value says that the car file leaves it out, as not known. */
+function isUnknown(value: number, { absent, low }: Quantity): boolean {
+  return value === absent && absent < low;
+}
+
+/** A quantity's value, mm or rad or bare, as it stands in the list; a dash while it is not known. */
 export function bareValue(value: number | null, quantity: Quantity, display: Pick<Display, "unit" | "inches">): string {
-  if (value === null) return "-";
+  if (value === null || isUnknown(value, quantity)) return "-";
+  if (quantity.kind === "ratio") return formatRatio(value);
   return quantity.kind === "angle" ? `${formatAngle(value, 2)}°` : formatLength(value, styleOf(display));
+}
+
+/** The same with its unit. */
+export function saidValue(value: number, quantity: Quantity, display: Pick<Display, "unit" | "inches">): string {
+  return quantity.kind === "length" ? sayer(display)(value) : bareValue(value, quantity, display);
 }

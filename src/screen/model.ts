@@ -88,6 +88,8 @@ export type Focus =
   | { readonly on: "saveAs"; readonly text: string; readonly next: Next | null; readonly complaint: string | null }
   | { readonly on: "question"; readonly question: Question }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
+  | { readonly on: "parts"; readonly cursor: number }
+  | { readonly on: "starting"; readonly cursor: number }
   | { readonly on: "help"; readonly top: number };
 
 /** How lengths are shown; it changes nothing in the file. */

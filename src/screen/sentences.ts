@@ -18,23 +18,28 @@ import {
 } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import { adjustables, valueNow } from "./adjust.ts";
+import { isStarting } from "./frontEnd.ts";
 import { here, inputHere, inputName } from "./here.ts";
 import { bareValue, sayer, unitWords } from "./lengths.ts";
 import type { Model } from "./model.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
-/** All that the bench shows as sentences for a screen reader, one a line, each whole in itself. */
-export function sentences(model: Model): readonly string[] {
+/**
+ * All that the bench shows as sentences for a screen reader, one a line, each whole in itself. Of what can be adjusted,
+ * these lines.
+ */
+export function sentences(model: Model, lines = adjustables(model.bench.car)): readonly string[] {
   const { car, study } = model.bench;
   const length = sayer(model.display);
-  const adjusted = adjustables(car).flatMap((line) => {
+  const adjusted = lines.flatMap((line) => {
     const values = line.quantities.map((each) => bareValue(valueNow(model.bench, each), each, model.display));
     const [first = "-", second] = values;
+    const guess = isStarting(car, line) ? ", a starting value" : "";
     const alike = second === undefined || second === first;
     return alike
-      ? [`${line.label}: ${first}`]
-      : wheels.map((wheel, index) => `${line.label}, ${wheel}: ${values[index]}`);
+      ? [`${line.label}: ${first}${guess}`]
+      : wheels.map((wheel, index) => `${line.label}, ${wheel}: ${values[index]}${guess}`);
   });
   return [
     `Lengths are shown in ${unitWords(model.display)}`,

@@ -3,7 +3,7 @@ import { sayLength } from "../vehicle/units/format.ts";
 import { inch } from "../vehicle/units/length.ts";
 import type { Display } from "./model.ts";
 
-/** A step that the arrow keys take: its size in mm or rad, and its words. */
+/** A step that the arrow keys take: its size in mm, rad or bare, and its words. */
 export interface Step {
   readonly size: number;
   readonly words: string;
@@ -16,17 +16,19 @@ const inches = [1 / 32, 1 / 16, 1 / 8, 1 / 4, 1].map((size) => ({
   words: sayLength(size * inch, { unit: "in", fraction: 32 }),
 }));
 const millimetres = [0.5, 1, 2, 5, 10].map((size) => ({ size, words: `${size} mm` }));
+const bare = [0.1, 0.5, 1, 2, 5].map((size) => ({ size, words: `${size}` }));
 const degrees = [0.1, 0.25, 0.5, 1, 5].map((size) => ({ size: size * degree, words: `${size}°` }));
 
 /** Steps there are of each kind, smallest first; the keys 1 to 5 choose among them. */
 export const stepCount = 5;
 
-/** The step chosen at first: 1/16 in, 1 mm, 0.25 degrees. */
+/** The step chosen at first: 1/16 in, 1 mm, 0.25 degrees, 0.5 of a bare number. */
 export const firstStep = 1;
 
 /** The steps for one kind of quantity, in the unit that is shown. */
 export function stepsFor(kind: QuantityKind, display: Pick<Display, "unit">): readonly Step[] {
   if (kind === "angle") return degrees;
+  if (kind === "ratio") return bare;
   return display.unit === "in" ? inches : millimetres;
 }
 

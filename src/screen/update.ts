@@ -1,5 +1,6 @@
 import { adjustActs } from "./acts/adjust.ts";
 import { carActs, goOn } from "./acts/car.ts";
+import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
 import { adjustables } from "./adjust.ts";
@@ -10,7 +11,7 @@ import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
 
-const acts: Readonly<Record<Command, Act>> = { ...adjustActs, ...placeActs, ...showActs, ...carActs };
+const acts: Readonly<Record<Command, Act>> = { ...adjustActs, ...frontEndActs, ...placeActs, ...showActs, ...carActs };
 
 function originOf({ source, car, hash }: Opened): Origin {
   return { path: source.from === "file" ? source.path : null, source, saved: car.text, hash };

@@ -9,6 +9,7 @@ import type { Quantity } from "./quantity.ts";
 import { eyesOf } from "./starting/eyes.ts";
 import { type Line, withLines } from "./starting/layout.ts";
 import { linkageStarts } from "./starting/linkages.ts";
+import { startingValues, withoutMarks } from "./starting/marks.ts";
 import { mechanismStarts } from "./starting/mechanisms.ts";
 import type { Start } from "./starting/place.ts";
 import { tabIsBehind } from "./starting/steering-axis.ts";
@@ -163,8 +164,10 @@ export function changeFrontEnd(car: Car, change: FrontEndChange): ChangedFrontEn
     { path: ["steering", "mechanism"], text: mechanismOf(mechanism).word },
   ]);
   const words = mechanism === form.mechanism ? [] : wordLines(car, mechanism);
-  return {
-    text: withLines(text, [...words, ...linesOf(filled)]),
-    filled: filled.map(({ quantity }) => quantity.id),
-  };
+  const ids = filled.map(({ quantity }) => quantity.id);
+  const result = { text: withLines(text, [...words, ...linesOf(filled)]), form: { linkage, mechanism } };
+  // A comment speaks for its whole line, which may hold values that were kept.
+  const guessed = new Set([...ids, ...startingValues(car)]);
+  const kept = [...startingValues(result)].filter((id) => !guessed.has(id));
+  return { text: withoutMarks(result, new Set(kept)), filled: ids };
 }

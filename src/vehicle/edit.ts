@@ -4,6 +4,7 @@ import { withFirstKey } from "./edits/put.ts";
 import { shortest, written } from "./edits/written.ts";
 import { pairOf } from "./quantities.ts";
 import type { Quantity } from "./quantity.ts";
+import { withoutMarks } from "./starting/marks.ts";
 import { pairAt, sourceAt, type Tree } from "./tree.ts";
 import { inch } from "./units/length.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
@@ -49,7 +50,7 @@ function bothSides(of: readonly Quantity[], shared: readonly string[], text: str
 /**
  * The car's text with another value for one quantity; comments and layout stay. Editing both sides writes the value at
  * `both` and drops what overrides it at `left` and `right`; editing one side writes an override. The value may be one
- * that a car cannot have: reading the text says so.
+ * that a car cannot have: reading the text says so. A value that was a starting value is one no more.
  */
 export function setQuantity(car: Pick<Car, "text" | "form">, edit: Edit): string {
   const tree = treeOf(car);
@@ -63,15 +64,12 @@ export function setQuantity(car: Pick<Car, "text" | "form">, edit: Edit): string
       now: textAt(tree, places),
     });
   const shared = of[0]?.shared ?? null;
-  if (shared !== null && edit.sides === "both") {
-    const all = [shared, ...of.map((each) => each.path)];
-    return changed(car.text, bothSides(of, shared, text(all)));
-  }
   const meant = of.filter(({ wheel }) => wheel === null || edit.sides === "both" || wheel === edit.sides);
-  return changed(
-    car.text,
-    meant.map(({ path }) => ({ path, text: text([path, shared]) })),
-  );
+  const changes =
+    shared !== null && edit.sides === "both"
+      ? bothSides(of, shared, text([shared, ...of.map((each) => each.path)]))
+      : meant.map(({ path }) => ({ path, text: text([path, shared]) }));
+  return withoutMarks({ text: changed(car.text, changes), form: car.form }, new Set(meant.map(({ id }) => id)));
 }
 
 const rods = pairOf("tie-rod.length");

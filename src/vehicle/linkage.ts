@@ -11,6 +11,9 @@ export interface Fault {
 export interface Linkage {
   /** Its name in the file, under front.linkage. */
   readonly name: string;
+  /** What a builder calls it, and what it is in a few words: they stand beside each other in a list. */
+  readonly label: string;
+  readonly gist: string;
   /** One line for a builder. */
   readonly help: string;
   /** Where it has no suspension: why a file can give no wheel travel, in a builder's words. */

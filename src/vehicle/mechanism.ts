@@ -21,6 +21,9 @@ export interface Mechanism {
   readonly section: string;
   /** What the builder moves: the rack itself, or the steering column. */
   readonly input: "rack" | "column";
+  /** What a builder calls it, and what it is in a few words: they stand beside each other in a list. */
+  readonly label: string;
+  readonly gist: string;
   /** One line for a builder. */
   readonly help: string;
   /** Paths are below steering. */

@@ -4,8 +4,8 @@ import type { Wheel } from "./words.ts";
 export type QuantityKind = "length" | "angle" | "ratio";
 
 /**
- * What a quantity may be used for: "adjust" is moved on the screen, "find" may be searched, "build" has a build
- * tolerance, "uncertain" may be corrected by readings.
+ * What a quantity may be used for: "adjust" stands first among all that can be moved on the screen, "find" may be
+ * searched, "build" has a build tolerance, "uncertain" may be corrected by readings.
  */
 export type Role = "adjust" | "find" | "build" | "uncertain";
 

@@ -6,7 +6,7 @@ import { sayLength } from "../../vehicle/units/format.ts";
 import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
 import { changed, redone, undone } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
-import { bareValue, sayer } from "../lengths.ts";
+import { saidValue } from "../lengths.ts";
 import type { Model, Sides } from "../model.ts";
 import { stepped, stepsFor } from "../steps.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -96,9 +96,7 @@ function stepBy(ways: number): Act {
 }
 
 function said(model: Model, values: readonly NewValue[]): string {
-  const words = values.map(({ quantity, value }) =>
-    quantity.kind === "angle" ? bareValue(value, quantity, model.display) : sayer(model.display)(value),
-  );
+  const words = values.map(({ quantity, value }) => saidValue(value, quantity, model.display));
   return [...new Set(words)].join(" left, ") + (new Set(words).size > 1 ? " right" : "");
 }
 

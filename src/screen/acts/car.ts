@@ -1,8 +1,10 @@
 import { pathOf } from "../../files/save.ts";
 import { changed, isUnsaved } from "../bench.ts";
+import { partsFor, startingLines } from "../frontEnd.ts";
 import type { Focus, Model, Next } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { acceptEntry } from "./adjust.ts";
+import { acceptPart, acceptStarting } from "./frontEnd.ts";
 
 const bench: Focus = { on: "bench" };
 
@@ -51,6 +53,8 @@ const accept: Act = (model, chord) => {
   const { focus } = model;
   if (focus.on === "entry") return acceptEntry(model, chord);
   if (focus.on === "saveAs") return acceptName(model);
+  if (focus.on === "parts") return acceptPart(model);
+  if (focus.on === "starting") return acceptStarting(model);
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
   return choice === undefined
@@ -95,12 +99,18 @@ const throwAway: Act = (model) => {
   return turn({ ...model, focus: bench, notice: { text: "Thrown away.", tone: "done" } }, { do: "discard", offer });
 };
 
+/** How many lines the list in front of the bench has. */
+function lengthOf({ focus, bench }: Model): number {
+  if (focus.on === "open") return focus.choices.length;
+  return focus.on === "parts" ? partsFor(bench.car).length : startingLines(bench.car).length;
+}
+
 function listBy(ways: number): Act {
   return (model) => {
     const { focus } = model;
     if (focus.on === "help") return turn({ ...model, focus: { ...focus, top: Math.max(0, focus.top + ways) } });
-    if (focus.on !== "open") return turn(model);
-    const cursor = Math.min(focus.choices.length - 1, Math.max(0, focus.cursor + ways));
+    if (!("cursor" in focus)) return turn(model);
+    const cursor = Math.min(lengthOf(model) - 1, Math.max(0, focus.cursor + ways));
     return turn({ ...model, focus: { ...focus, cursor } });
   };
 }

@@ -1,11 +1,25 @@
 import type { Car } from "../../vehicle/car.ts";
 import { type Adjustable, adjustables } from "../adjust.ts";
+import { partsFor } from "../frontEnd.ts";
 import { type Binding, bindingsNow, keys } from "../keys.ts";
 import type { Model, Sides } from "../model.ts";
 import type { Message } from "../turn.ts";
 
 /** Keys that only make sense where a list is seen: in lines, a name does their work. */
-const drawnOnly = ["previous", "next", "less", "more", "type", "sides", "step", "help", "listUp", "listDown", "accept"];
+const drawnOnly = [
+  "previous",
+  "next",
+  "less",
+  "more",
+  "type",
+  "sides",
+  "step",
+  "rightAsItIs",
+  "help",
+  "listUp",
+  "listDown",
+  "accept",
+];
 
 /** A key's command as words to type: "wheelLeft" is "wheel left". */
 function wordsOf({ command }: Binding): string {
@@ -23,6 +37,7 @@ export function lineHelp(): readonly string[] {
     "  tab out = 14 3/8",
     "  left tab up +1/16",
     "  rack offset = 0",
+    "  checked strut top up: a starting value is right as it is",
     "Or type one of these:",
     "  list: say everything",
     "  list tab: say what has these words in it",
@@ -54,7 +69,8 @@ function sidesOf(words: string[]): Sides {
   return first;
 }
 
-function change(model: Model, name: string, value: string): Understood {
+/** The line that a name means, selected with its sides, and what is then done with it. */
+function onLine(model: Model, name: string, then: readonly Message[]): Understood {
   const words = name
     .toLowerCase()
     .split(/[\s,-]+/)
@@ -67,12 +83,7 @@ function change(model: Model, name: string, value: string): Understood {
   if (another !== undefined) {
     return { complaint: `"${name.trim()}" may be ${found.map(({ label }) => label).join(" or ")}.` };
   }
-  return [
-    { is: "selected", pair: line.pair, sides },
-    { is: "key", chord: "enter" },
-    { is: "typed", text: value },
-    { is: "key", chord: "enter" },
-  ];
+  return [{ is: "selected", pair: line.pair, sides }, ...then];
 }
 
 /** A typed line as messages: an answer to a question, a file name, a command's words, or a value to change. */
@@ -93,23 +104,49 @@ export function understand(model: Model, line: string): Understood {
   if (model.focus.on === "open")
     return choose(
       model.focus.choices.map(({ name }) => name),
+      model.focus.cursor,
+      "car",
+      text,
+    );
+  if (model.focus.on === "parts")
+    return choose(
+      partsFor(model.bench.car).map(({ label }) => label),
+      model.focus.cursor,
+      "part",
       text,
     );
   if (binding !== undefined && !(model.focus.on === "bench" && drawnOnly.includes(binding.command))) {
     return [{ is: "key", chord: binding.keys[0] ?? "" }];
   }
   if (model.focus.on !== "bench") return { complaint: "That is no answer to the question." };
+  const [, checked] = /^checked\s+(.+)$/i.exec(text) ?? [];
+  if (checked !== undefined) return onLine(model, checked, [{ is: "key", chord: "x" }]);
   const [, name, value] = /^([a-z][a-z\s,-]*?)\s*(?:=|\bto\b)?\s*((?:\+|-=|[-\d.½¼¾]).*)$/i.exec(text) ?? [];
   if (name === undefined || value === undefined)
     return { complaint: `"${text}" is not understood. Say help to hear what is.` };
-  return change(model, name, value);
+  return onLine(model, name, [
+    { is: "key", chord: "enter" },
+    { is: "typed", text: value },
+    { is: "key", chord: "enter" },
+  ]);
 }
 
-function choose(names: readonly string[], text: string): Understood {
+/** The name that is meant by a number, by the whole of it or by a beginning that no other has; -1 where there is none. */
+function meantOf(names: readonly string[], text: string): number {
+  if (/^\d+$/.test(text)) return Number(text) - 1;
+  const wanted = text.toLowerCase();
+  const whole = names.findIndex((name) => name.toLowerCase() === wanted);
+  const begun = names.filter((name) => name.toLowerCase().startsWith(wanted));
+  return whole >= 0 || begun.length !== 1 ? whole : names.indexOf(begun[0] ?? "");
+}
+
+/** An answer to a list: the keys that lead from the cursor to what is meant. */
+function choose(names: readonly string[], cursor: number, what: string, text: string): Understood {
   if (text.toLowerCase() === "cancel") return [{ is: "key", chord: "escape" }];
-  const at = /^\d+$/.test(text) ? Number(text) - 1 : names.indexOf(text);
+  const at = meantOf(names, text);
   if (names[at] === undefined)
-    return { complaint: `There is no car "${text}". Say its number or its name, or cancel.` };
-  const down = Array.from({ length: at }, (): Message => ({ is: "key", chord: "down" }));
-  return [...down, { is: "key", chord: "enter" }];
+    return { complaint: `There is no ${what} "${text}". Say its number or its name, or cancel.` };
+  const chord = at < cursor ? "up" : "down";
+  const moves = Array.from({ length: Math.abs(at - cursor) }, (): Message => ({ is: "key", chord }));
+  return [...moves, { is: "key", chord: "enter" }];
 }

@@ -2,8 +2,10 @@ import { createInterface } from "node:readline";
 import { toAscii } from "../../output/printable.ts";
 import { cautions } from "../../output/words.ts";
 import { prepareProducts } from "../../vehicle/units/products.ts";
+import { adjustables, isFirst } from "../adjust.ts";
 import { doer } from "../effects.ts";
 import { echoOf } from "../entry.ts";
+import { partsFor, startingLines } from "../frontEnd.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
 import { sentences } from "../sentences.ts";
@@ -56,7 +58,25 @@ export async function runPlain(
       say(focus.choices.map(({ name, about }, index) => `${index + 1}: ${name}, ${about}`));
       say(["Type a number or a name, or cancel."]);
     }
-    say(now.filter((sentence) => !said.includes(sentence)));
+    if (focus.on === "parts") {
+      say(
+        partsFor(model.bench.car).map(
+          ({ label, gist, present }, at) => `${at + 1}: ${label}, ${gist}${present ? ", on this car" : ""}`,
+        ),
+      );
+      say(["Type a number or a name, or cancel."]);
+    }
+    if (focus.on === "starting") {
+      say([
+        "These starting values were not measured on the car. Measure each, and say its value, or checked and its name:",
+      ]);
+      say(startingLines(model.bench.car).map(({ label }) => `  ${label}`));
+      send({ is: "key", chord: "escape" });
+    }
+    // At first, what is moved first is enough to hear; later, whatever changed.
+    const first = adjustables(model.bench.car).filter(isFirst);
+    const told = said.length === 0 ? sentences(model, first) : now;
+    say(told.filter((sentence) => !said.includes(sentence)));
     said = now;
   }
 
@@ -85,7 +105,7 @@ export async function runPlain(
 
   say([model.bench.car.title, ...cautions]);
   tell();
-  say(["Type help to hear what can be typed."]);
+  say(["Type list to hear the rest of the car, help to hear what can be typed."]);
   return new Promise((resolve) => {
     reader.on("line", (line) => {
       if (line.trim() !== "") take(line.trim());

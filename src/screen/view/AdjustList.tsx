@@ -1,5 +1,6 @@
 import { Text } from "ink";
 import { type Adjustable, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
+import { isStarting } from "../frontEnd.ts";
 import { bareValue } from "../lengths.ts";
 import type { Model } from "../model.ts";
 
@@ -34,8 +35,8 @@ export function AdjustList({
   return list.slice(from, to).map((line, index) => {
     const isFirst = index === 0 || list[from + index - 1]?.group !== line.group;
     const isSelected = line.pair === model.selected;
-    const isMore = (index === 0 && from > 0 && "↑ ") || (from + index === to - 1 && to < list.length && "↓ ");
-    const mark = isSelected ? "> " : isMore || "  ";
+    const isMore = (index === 0 && from > 0 && "↑") || (from + index === to - 1 && to < list.length && "↓");
+    const mark = (isSelected ? ">" : isMore || " ") + (isStarting(model.bench.car, line) ? "?" : " ");
     return (
       <Text key={line.pair} bold={isSelected} inverse={isSelected} wrap="truncate">
         {mark + lineText(model, line, isFirst, isSelected, columns - markColumns)}
@@ -46,8 +47,19 @@ export function AdjustList({
 
 function lineText(model: Model, line: Adjustable, withGroup: boolean, isSelected: boolean, columns: number): string {
   const values = valuesText(model, line, isSelected);
-  const head = `${(withGroup ? line.group : "").padEnd(groupColumns)}${line.name}`;
-  return head.padEnd(Math.max(groupColumns, columns - values.length)) + values;
+  const room = columns - values.length;
+  return headText(line, withGroup, room).padEnd(Math.max(groupColumns, room)) + values;
+}
+
+/** A line's group and name; where both sides' values leave less room, in fewer words: "front pivot, ahead" is "front ahead". */
+function headText({ group, name }: Adjustable, withGroup: boolean, room: number): string {
+  const indent = group.length < groupColumns ? groupColumns : group.length + 1;
+  const whole = `${(withGroup ? group : "").padEnd(indent)}${name}`;
+  if (whole.length <= room) return whole;
+  const [first = "", last = ""] = [/^[\w-]+/.exec(name)?.[0], /[\w-]+$/.exec(name)?.[0]];
+  if (withGroup) return `${group} ${first} ${last}`.length <= room ? `${group} ${first} ${last}` : `${group} ..${last}`;
+  const short = `${first} ${last}`;
+  return short.padStart(Math.min(room, groupColumns + short.length));
 }
 
 /** One value where both sides are alike, else both with their letters; ">" stands at the one that the arrows change. */

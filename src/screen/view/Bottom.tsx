@@ -2,9 +2,10 @@ import { Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import { cursorFromInverse } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow, whyFixed } from "../adjust.ts";
-import { echoOf } from "../entry.ts";
+import { echoOf, sampleOf } from "../entry.ts";
+import { isStarting } from "../frontEnd.ts";
 import { bindingsNow } from "../keys.ts";
-import { bareValue, sayer } from "../lengths.ts";
+import { saidValue } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
 import { tones } from "./tone.ts";
@@ -35,7 +36,8 @@ export function Words({ model, onTyped }: { readonly model: Model; readonly onTy
   if (notice !== null) return <Lines texts={wrapped(notice.text, columns - 2)} strong={notice.tone === "wrong"} />;
   const line = adjustableOf(model.bench.car, model.selected);
   const why = whyFixed(model.bench.car, line, model.sides);
-  return <Lines texts={wrapped(why ?? line.quantities[0]?.help ?? "", columns - 2)} />;
+  const guess = isStarting(model.bench.car, line) ? "STARTING VALUE: measure it; x once it is right. " : "";
+  return <Lines texts={wrapped(guess + (why ?? line.quantities[0]?.help ?? ""), columns - 2)} />;
 }
 
 function Field({ label, text, onTyped }: { readonly label: string; readonly text: string; readonly onTyped: Typed }) {
@@ -63,20 +65,16 @@ function EntryField({
   const echo = echoOf(model);
   const sides = line.quantities.length < 2 ? "" : model.sides === "both" ? ", both sides" : `, ${model.sides} only`;
   const now = first === undefined ? "" : valueNow(model.bench, first);
-  const stands = first === undefined || now === "" || now === null ? "" : ` (now ${said(model, now)})`;
+  const stands =
+    first === undefined || now === "" || now === null ? "" : ` (now ${saidValue(now, first, model.display)})`;
   return (
     <>
       <Field label={`${line.label}${sides}${stands}:`} text={text} onTyped={onTyped} />
       <Text {...(echo?.good === false ? tones.bad : {})} wrap="truncate">
-        {` ${echo === null ? "Type 14 3/8 in or 365 mm; +1/16 in or +2 mm adds to it." : echo.text}`}
+        {` ${echo === null ? sampleOf(first ?? { kind: "length" }) : echo.text}`}
       </Text>
     </>
   );
-
-  function said(of: Model, value: number): string {
-    if (first === undefined) return "";
-    return first.kind === "angle" ? bareValue(value, first, of.display) : sayer(of.display)(value);
-  }
 }
 
 function NameField({

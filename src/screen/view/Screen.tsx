@@ -6,6 +6,7 @@ import type { Model, Sides } from "../model.ts";
 import { stepsFor } from "../steps.ts";
 import { AdjustList } from "./AdjustList.tsx";
 import { Footer, type Typed, Words } from "./Bottom.tsx";
+import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
@@ -29,7 +30,7 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
     );
   }
   const { focus } = model;
-  const page = focus.on === "help" || focus.on === "open";
+  const page = ["help", "open", "parts", "starting"].includes(focus.on);
   return (
     <Box flexDirection="column" width={layout.columns} height={model.rows}>
       <Title model={model} columns={layout.columns} />
@@ -37,6 +38,8 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
       {focus.on === "open" ? (
         <OpenPage choices={focus.choices} cursor={focus.cursor} columns={layout.columns} rows={model.rows - 2} />
       ) : null}
+      {focus.on === "parts" ? <PartsPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
+      {focus.on === "starting" ? <StartingPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />
     </Box>

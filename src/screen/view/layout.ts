@@ -1,4 +1,4 @@
-import { adjustables } from "../adjust.ts";
+import { adjustables, isFirst } from "../adjust.ts";
 import type { Model } from "../model.ts";
 import { hasRoom } from "../room.ts";
 import { banners } from "./banners.ts";
@@ -43,7 +43,11 @@ export function layoutOf(model: Model): Layout | null {
   const columns = Math.min(model.columns, widest);
   const above = banners(model, columns);
   const rows = model.rows - fixedRows - above.length;
-  const listRows = Math.min(rows, adjustables(model.bench.car).length);
+  const list = adjustables(model.bench.car);
+  // Where there is room for tables, the list keeps to what is moved first; the rest of it scrolls.
+  const first = list.filter(isFirst).length;
+  const withTables = rows - first - tableHeading >= fewestTableRows;
+  const listRows = withTables ? first : Math.min(rows, list.length);
   const left = rows - listRows - tableHeading;
   return {
     columns,

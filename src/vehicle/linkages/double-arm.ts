@@ -4,6 +4,8 @@ import { armFaults, armGroups, armValues, steeringAxisFaults } from "./parts.ts"
 /** Two arms that each turn about an axis on the frame and carry the upright between their joints. */
 export const doubleArm = {
   name: "double-arm",
+  label: "Double A-arms",
+  gist: "two arms a side, each on two pivots",
   help: "An upper and a lower arm, each on two pivots on the frame, with the upright between their joints.",
   values: [...armValues("lower-arm", "Lower arm"), ...armValues("upper-arm", "Upper arm")],
   groups: { ...armGroups("lower-arm", "lower arm"), ...armGroups("upper-arm", "upper arm") },

@@ -23,6 +23,8 @@ function beamFaults(place: PlaceAt): readonly Fault[] {
 /** A beam that pivots on the frame, one a side, held by a radius arm, with the king pin at its end. */
 export const pivotingBeam = {
   name: "pivoting-beam",
+  label: "Pivoting beams",
+  gist: "a beam a side, held by a radius arm",
   help: "A beam a side that pivots on the frame and is held by a radius arm, with the king pin at its outer end.",
   values: [
     ...pointValues(

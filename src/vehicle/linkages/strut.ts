@@ -12,6 +12,8 @@ function lineFaults(place: PlaceAt): readonly Fault[] {
 /** A lower arm, and a strut fixed to the upright that slides through its top mount on the frame. */
 export const strut = {
   name: "strut",
+  label: "Strut",
+  gist: "a lower arm, and a strut up to its top mount",
   help: "A lower arm on two pivots on the frame, and a strut fixed to the upright that slides up to its top mount.",
   values: [
     ...armValues("lower-arm", "Lower arm"),

@@ -14,6 +14,8 @@ function armFaults(arm: string, place: PlaceAt): readonly Fault[] {
 /** Two arms that trail from axes straight across the car, as on a torsion-tube beam. */
 export const trailingArms = {
   name: "trailing-arms",
+  label: "Trailing arms",
+  gist: "two arms a side, pivots straight across",
   help: "An upper and a lower arm that trail from pivots straight across the car, as on a torsion-tube beam.",
   values: [...trailingArmValues("lower-arm", "Lower arm"), ...trailingArmValues("upper-arm", "Upper arm")],
   groups: { ...trailingArmGroups("lower-arm", "lower arm"), ...trailingArmGroups("upper-arm", "upper arm") },

@@ -10,6 +10,8 @@ export const centreRack = {
   takeOff: "centre",
   section: "rack",
   input: "rack",
+  label: "Rack, rods at its centre",
+  gist: "both rods on a bar at the rack's middle",
   help: "A rack that slides across the car, with both tie rods on a bar at its middle.",
   values: [...eyeValues("rack", "Rack bar", on), ...rackValues],
   choices: [

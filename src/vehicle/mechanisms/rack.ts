@@ -8,6 +8,8 @@ export const rack = {
   takeOff: "end",
   section: "rack",
   input: "rack",
+  label: "Rack, rods at its ends",
+  gist: "the usual rack and pinion",
   help: "A rack that slides across the car, with a tie rod at each of its two inner eyes.",
   values: [
     {

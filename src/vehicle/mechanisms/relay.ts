@@ -19,7 +19,7 @@ function leanValue(arm: Arm, key: string, words: string): Value {
     low: -80 * degree,
     high: 80 * degree,
     absent: 0,
-    roles: ["find", "build", "uncertain"],
+    roles: movable,
   };
 }
 
@@ -44,7 +44,7 @@ const ratio: Value = {
   low: 0.5,
   high: 60,
   absent: null,
-  roles: [],
+  roles: ["adjust"],
 };
 
 /** An arm of no length, or a centre link of none. */
@@ -75,6 +75,8 @@ export const relay = {
   takeOff: null,
   section: "relay",
   input: "column",
+  label: "Relay",
+  gist: "steering box, pitman arm, idler, centre link",
   help: "A steering box whose pitman arm, with an idler arm, moves a centre link that both tie rods start from.",
   values: [
     ...armValues("pitman"),

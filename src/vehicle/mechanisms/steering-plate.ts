@@ -74,6 +74,8 @@ export const steeringPlate = {
   takeOff: null,
   section: "steering-plate",
   input: "column",
+  label: "Steering plate",
+  gist: "both rods on a plate turned by the column",
   help: "A plate on the end of the steering column, as on a kart, with both tie rods on it.",
   values: [
     ...footValues,

@@ -1,9 +1,10 @@
 import { isMap } from "yaml";
 import { type Change, changed } from "../edits/change.ts";
 import { flowMap } from "../edits/flow.ts";
-import { endOfValue, indentOf, lineEnd, lineStop } from "../edits/spans.ts";
+import { indentOf, lineEnd } from "../edits/spans.ts";
 import { type Mapping, spotAt, type Tree } from "../tree.ts";
 import { readYaml } from "../yaml.ts";
+import { withMark } from "./marks.ts";
 
 /** One line to write: a single value, or a point in braces. */
 export interface Line {
@@ -12,8 +13,6 @@ export interface Line {
   /** True for a starting value, which is to be marked as one. */
   readonly marked: boolean;
 }
-
-const mark = "# starting value: measure and correct";
 
 function treeOf(text: string): Tree | null {
   const tree = readYaml(text);
@@ -70,16 +69,6 @@ function firstChange(text: string, lines: readonly Line[]): { change: Change; re
   return { change: { path, text: value }, rest };
 }
 
-/** The same text with a comment at the end of a value's line; unchanged where the line has it already. */
-function marked(text: string, path: readonly string[]): string {
-  const tree = treeOf(text);
-  const node = tree === null ? null : (spotAt(tree, path)?.node ?? null);
-  if (node === null) return text;
-  const stop = lineStop(text, endOfValue(text, node));
-  const line = text.slice(text.lastIndexOf("\n", stop - 1) + 1, stop);
-  return line.includes(mark) ? text : `${text.slice(0, stop)}  ${mark}${text.slice(stop)}`;
-}
-
 /** The text with lines added, in block style where the file has it, starting values marked by a comment. */
 export function withLines(text: string, lines: readonly Line[]): string {
   let [so, rest] = [text, lines];
@@ -90,5 +79,5 @@ export function withLines(text: string, lines: readonly Line[]): string {
     );
     rest = next.rest;
   }
-  return lines.filter((line) => line.marked).reduce((all, { path }) => marked(all, path), so);
+  return lines.filter((line) => line.marked).reduce((all, { path }) => withMark(all, path), so);
 }

@@ -59,3 +59,8 @@ export function sayLength(mm: number, style: LengthStyle): string {
 export function formatAngle(rad: number, digits: number): string {
   return fixed((rad * 180) / Math.PI, digits);
 }
+
+/** A number without a unit, to a hundredth. */
+export function formatRatio(value: number): string {
+  return withoutTrailingZeros(fixed(value, 2));
+}
