@@ -1,6 +1,7 @@
 import type { Complaint } from "./complaint.ts";
 import type { LinkageName } from "./linkages.ts";
 import type { MechanismName } from "./mechanisms.ts";
+import type { Sections } from "./sections.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
 
 export type { LengthUnit, Wheel } from "./words.ts";
@@ -29,6 +30,8 @@ export interface Car {
   readonly title: string;
   readonly numbers: Float64Array;
   readonly form: Form;
+  /** What the optional sections say, read anew with each text. */
+  readonly sections: Sections;
   /** Doubtful but usable: shown as warnings. */
   readonly warnings: readonly Complaint[];
 }

@@ -6,6 +6,8 @@ import { type LinkageName, linkageOf } from "./linkages.ts";
 import { type MechanismName, type MechanismWord, mechanismOf, mechanisms } from "./mechanisms.ts";
 import { quantitiesOf, quantityOf } from "./quantities.ts";
 import type { Quantity } from "./quantity.ts";
+import { readCar } from "./read.ts";
+import { isSection } from "./sections.ts";
 import { eyesOf } from "./starting/eyes.ts";
 import { type Line, withLines } from "./starting/layout.ts";
 import { linkageStarts } from "./starting/linkages.ts";
@@ -124,6 +126,27 @@ function wordLines(car: Car, to: MechanismName): readonly Line[] {
   ];
 }
 
+/** The places in optional sections that a text's linkage has no use for, such as the rod end of an arm that is gone. */
+function strayPaths(text: string): readonly (readonly string[])[] {
+  const read = readCar(text);
+  const complaints = "complaints" in read ? read.complaints : [];
+  return complaints.map(({ part }) => part.split(".")).filter(([root = ""]) => isSection(root));
+}
+
+/** A text without what its optional sections say of parts that its linkage has not; a section that needs one goes whole. */
+function withoutStrays(text: string): string {
+  const drop = (from: string, paths: readonly (readonly string[])[]) =>
+    changed(
+      from,
+      paths.map((path) => ({ path, text: null })),
+    );
+  const once = drop(text, strayPaths(text));
+  return drop(
+    once,
+    strayPaths(once).map((path) => path.slice(0, 1)),
+  );
+}
+
 /**
  * A car's text with another linkage or steering mechanism. What both have is kept: wheel, tab, rack, a shared arm. The
  * rest gets starting values made from the present ones, each marked by a comment: the steering axis stays where it is,
@@ -165,7 +188,7 @@ export function changeFrontEnd(car: Car, change: FrontEndChange): ChangedFrontEn
   ]);
   const words = mechanism === form.mechanism ? [] : wordLines(car, mechanism);
   const ids = filled.map(({ quantity }) => quantity.id);
-  const result = { text: withLines(text, [...words, ...linesOf(filled)]), form: { linkage, mechanism } };
+  const result = { text: withoutStrays(withLines(text, [...words, ...linesOf(filled)])), form: { linkage, mechanism } };
   // A comment speaks for its whole line, which may hold values that were kept.
   const guessed = new Set([...ids, ...startingValues(car)]);
   const kept = [...startingValues(result)].filter((id) => !guessed.has(id));

@@ -1,12 +1,14 @@
 import type * as z from "zod/mini";
 import type { Complaint } from "./complaint.ts";
+import { kindWords } from "./kinds.ts";
 import type { Linkage } from "./linkage.ts";
 import { linkages } from "./linkages.ts";
 import type { Mechanism } from "./mechanism.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { nearest } from "./nearest.ts";
 import { quantities, quantitiesOf } from "./quantities.ts";
-import type { QuantityKind } from "./quantity.ts";
+import type { Field } from "./sections/field.ts";
+import { fieldAt, sectionNames } from "./sections.ts";
 import { shown } from "./shown.ts";
 import { complaintAt, complaintAtKey, type Tree } from "./tree.ts";
 
@@ -16,7 +18,7 @@ type Path = readonly string[];
 
 /** What a file is checked against: its linkage and its mechanism. */
 export interface Kinds {
-  readonly linkage: Pick<Linkage, "name" | "noTravel">;
+  readonly linkage: Linkage;
   readonly mechanism: Mechanism;
 }
 
@@ -31,6 +33,7 @@ function placesOf({ linkage, mechanism }: Kinds): readonly Path[] {
     ["steering", "mechanism"],
     ...numbers.flatMap(({ path, shared }) => (shared === null ? [path] : [path, shared])),
     ...mechanism.choices.map((choice) => ["steering", ...choice.path]),
+    ...sectionNames.map((name) => [name]),
   ];
 }
 
@@ -38,8 +41,15 @@ function starts(path: Path, start: Path): boolean {
   return start.every((key, depth) => path[depth] === key);
 }
 
+/** The part of an optional section at a path, if it is one. */
+function sectionAt(path: Path, kinds: Kinds): Field<unknown> | undefined {
+  return fieldAt(path, [kinds.linkage]);
+}
+
 /** The keys that may stand below a path. */
 function keysBelow(path: Path, kinds: Kinds): readonly string[] {
+  const field = sectionAt(path, kinds);
+  if (field !== undefined) return field.keys;
   const below = placesOf(kinds).filter((place) => place.length > path.length && starts(place, path));
   return [...new Set(below.map((place) => place[path.length] ?? ""))];
 }
@@ -64,23 +74,19 @@ const wordKeys: Readonly<Record<string, string>> = {
 const choices = mechanisms.flatMap((mechanism: Mechanism) => mechanism.choices);
 
 /** What a key is for, in one line; undefined where nothing is known of it. */
-function helpOf(path: Path): string | undefined {
+function helpOf(path: Path, kinds: Kinds): string | undefined {
   const choice = choices.find((each) => ["steering", ...each.path].join() === path.join());
-  return quantityAt(path)?.help ?? choice?.help;
+  return quantityAt(path)?.help ?? choice?.help ?? sectionAt(path, kinds)?.help;
 }
 
 function quantityAt(path: readonly string[]) {
   return quantities.find((each) => [each.path, each.shared].some((place) => place?.join() === path.join()));
 }
 
-const kindWords: Readonly<Record<QuantityKind, string>> = {
-  length: 'a length such as 14.375, "14 3/8" or "365 mm"',
-  angle: "an angle in degrees, such as 0.5",
-  ratio: "a number, such as 16",
-};
-
 /** What is expected at a path, in a builder's words. */
 function expected(path: Path, kinds: Kinds): string {
+  const section = sectionAt(path, kinds);
+  if (section !== undefined) return section.expected;
   const quantity = quantityAt(path);
   const keys = keysBelow(path, kinds);
   if (quantity !== undefined) {
@@ -126,7 +132,7 @@ function complaintsFor(tree: Tree, issue: Issue, kinds: Kinds): readonly Complai
       return nested.flatMap((each) => complaintsFor(tree, { ...each, path: [...issue.path, ...each.path] }, kinds));
   }
   if (value === undefined) {
-    const help = helpOf(path) ?? `expected ${expected(path, kinds)}`;
+    const help = helpOf(path, kinds) ?? `expected ${expected(path, kinds)}`;
     return [complaintAt(tree, path, `missing: ${help}`)];
   }
   if (issue.code === "invalid_value") {

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { linkages } from "./linkages.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { carSchema, type Maker } from "./schema.ts";
+import { sectionNames } from "./sections.ts";
 
 /** The car file as a JSON Schema (draft 2020-12), with help for every key, as editors and other programs read it. */
 export function jsonSchema(): object {
@@ -13,5 +14,5 @@ export function jsonSchema(): object {
       return schema;
     },
   };
-  return { title: "Car file", ...z.toJSONSchema(carSchema(linkages, mechanisms, telling), { metadata }) };
+  return { title: "Car file", ...z.toJSONSchema(carSchema(linkages, mechanisms, sectionNames, telling), { metadata }) };
 }

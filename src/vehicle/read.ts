@@ -8,16 +8,14 @@ import { linkages } from "./linkages.ts";
 import type { Mechanism } from "./mechanism.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { indexOf, quantities, quantitiesOf } from "./quantities.ts";
-import type { Quantity, QuantityKind } from "./quantity.ts";
+import type { Quantity } from "./quantity.ts";
 import { carSchema, checking } from "./schema.ts";
+import { isSection, type SectionName, type Sections, sectionField, sectionNames } from "./sections.ts";
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
-import { complaintAt, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
-import { readAngle } from "./units/angle.ts";
-import { formatAngle, sayLength } from "./units/format.ts";
-import { readLength } from "./units/length.ts";
-import { readNumber } from "./units/number.ts";
+import { complaintAt, isSaid, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
+import { worth } from "./worth.ts";
 import { readYaml } from "./yaml.ts";
 
 /** What keeps a text from being a car. */
@@ -27,10 +25,10 @@ export interface Refused {
 
 const schemas = new Map<string, z.ZodMiniType>();
 
-/** The schema of one linkage and one mechanism, made once. */
-function schemaOf(linkage: Linkage, mechanism: Mechanism): z.ZodMiniType {
-  const name = `${linkage.name} ${mechanism.name}`;
-  const made = schemas.get(name) ?? carSchema([linkage], [mechanism], checking);
+/** The schema of one linkage, one mechanism and the sections that a file has, made once. */
+function schemaOf(linkage: Linkage, mechanism: Mechanism, sections: readonly SectionName[]): z.ZodMiniType {
+  const name = [linkage.name, mechanism.name, ...sections].join(" ");
+  const made = schemas.get(name) ?? carSchema([linkage], [mechanism], sections, checking);
   schemas.set(name, made);
   return made;
 }
@@ -42,36 +40,6 @@ function found(tree: Tree, quantity: Quantity): { path: readonly string[]; sourc
     if (path !== null && source !== null) return { path, source };
   }
   return null;
-}
-
-function limit(value: number, quantity: Quantity, units: LengthUnit): string {
-  if (quantity.kind === "angle") return `${formatAngle(value, 0)} degrees`;
-  if (quantity.kind === "ratio") return String(value);
-  return sayLength(value, units === "in" ? { unit: "in", decimals: 1 } : { unit: "mm" });
-}
-
-function valueIn(source: string, kind: QuantityKind, units: LengthUnit): number | { complaint: string } {
-  const read =
-    kind === "length" ? readLength(source, units) : kind === "angle" ? readAngle(source) : readNumber(source);
-  if ("complaint" in read) return read;
-  return "mm" in read ? read.mm : "rad" in read ? read.rad : read.number;
-}
-
-/** A value as it stands in the file, in quotes unless it is a plain number. */
-function told(source: string): string {
-  return /^[-+]?[\d.]{1,20}$/.test(source) ? source : shown(source);
-}
-
-/** A text may miss a limit by this much, mm or rad, when it was written as near to it as decimals allow. */
-const slack = 1e-8;
-
-/** What a quantity's text is worth, mm or rad; a complaint where it is none or absurd. */
-function worth(source: string, quantity: Quantity, units: LengthUnit): number | { complaint: string } {
-  const value = valueIn(source, quantity.kind, units);
-  if (typeof value !== "number") return { complaint: `found ${told(source)}, which is ${value.complaint}` };
-  if (value >= quantity.low - slack && value <= quantity.high + slack) return value;
-  const range = `${limit(quantity.low, quantity, units)} to ${limit(quantity.high, quantity, units)}`;
-  return { complaint: `found ${told(source)}, expected a value from ${range}` };
 }
 
 /** Where a missing quantity should be written: beside what is there already, both sides at once where nothing is. */
@@ -102,6 +70,18 @@ function numbersOf(tree: Tree, of: readonly Quantity[], units: LengthUnit): Numb
     else complain(text.path, value.complaint);
   }
   return { numbers, complaints: [...complaints.values()] };
+}
+
+/** What the optional sections of a file say, and what is wrong with them. */
+function sectionsOf(tree: Tree, names: readonly SectionName[], linkage: Linkage, units: LengthUnit) {
+  const complaints = new Map<string, Complaint>();
+  const complain = (path: readonly string[], message: string) =>
+    complaints.set(path.join("."), complaintAt(tree, path, message));
+  const read = sectionNames.map((name) => {
+    if (!names.includes(name) || !isSaid(tree, [name])) return [name, null] as const;
+    return [name, sectionField(name, [linkage]).read({ tree, units, places: [[name]], complain })] as const;
+  });
+  return { sections: Object.fromEntries(read) as Sections, complaints: [...complaints.values()] };
 }
 
 const rodLength = { left: indexOf("left.tie-rod.length"), right: indexOf("right.tie-rod.length") } as const;
@@ -151,12 +131,15 @@ function carOf(tree: Tree): Car | Refused {
   const mechanism = mechanismIn(tree);
   const names = [linkage, mechanism].filter((each): each is Complaint => "message" in each);
   if ("message" in linkage || "message" in mechanism) return { complaints: sorted(names) };
-  const grammar = complaintsOf(tree, schemaOf(linkage, mechanism), { linkage, mechanism });
+  const given = tree.root.items.map(({ key }) => String(key)).filter(isSection);
+  const grammar = complaintsOf(tree, schemaOf(linkage, mechanism, given), { linkage, mechanism });
   if (grammar.length > 0) return { complaints: sorted(grammar) };
   const units: LengthUnit = wordAt(tree, ["units"]) === "in" ? "in" : "mm";
   const kind = { linkage: linkage.name, mechanism: mechanism.name };
   const { numbers, complaints } = numbersOf(tree, quantitiesOf(kind), units);
-  if (complaints.length > 0) return { complaints: sorted(complaints) };
+  const optional = sectionsOf(tree, given, linkage, units);
+  const wrong = [...complaints, ...optional.complaints];
+  if (wrong.length > 0) return { complaints: sorted(wrong) };
   const faults = faultsOf(tree, numbers, linkage, mechanism);
   if (faults.length > 0) return { complaints: sorted(faults) };
   const moves = wordAt(tree, ["steering", mechanism.section, "wheel-left-moves"]);
@@ -172,6 +155,7 @@ function carOf(tree: Tree): Car | Refused {
       wheelLeftMoves: moves === "left" || moves === "right" ? moves : null,
       pitmanTurns: turns === "with" || turns === "against" ? turns : null,
     },
+    sections: optional.sections,
     warnings: sorted(warningsOf(tree, numbers, mechanism, units)),
   };
 }

@@ -1,8 +1,9 @@
 import * as z from "zod/mini";
 import { cornerGroups, cornerValues } from "./corner.ts";
+import { kindHelp } from "./kinds.ts";
 import type { Linkage } from "./linkage.ts";
 import type { Choice, Mechanism } from "./mechanism.ts";
-import type { QuantityKind } from "./quantity.ts";
+import { type SectionName, sectionField } from "./sections.ts";
 import type { Groups, Value } from "./value.ts";
 import { travelValues, wholeGroups, wholeValues } from "./whole.ts";
 
@@ -21,12 +22,6 @@ const written = z.union([z.number(), z.string()]);
 
 /** For checking a file: nobody reads the help. */
 export const checking: Maker = { written: () => written, tell: (schema) => schema };
-
-const lengthHelp = 'A number in the file\'s units, or text such as "14 3/8", "365 mm", "1 ft 2 in" or "12 1/2 + 3/8".';
-const ratioHelp = 'A number, or text such as "15 1/2".';
-const angleHelp = 'A number of degrees, or text such as "1 1/2" or "0.1 rad".';
-
-const kindHelp: Readonly<Record<QuantityKind, string>> = { length: lengthHelp, angle: angleHelp, ratio: ratioHelp };
 
 function numberOf(value: Value, make: Maker): Schema {
   const help = `${value.help} ${kindHelp[value.kind]}`;
@@ -125,8 +120,25 @@ const line = /^[^\u0000-\u001f\u007f-\u009f\u2028\u2029]*$/;
 /** Longer text, which may have lines of its own. */
 const prose = /^[\t\n\r\u0020-\u007e\u00a0-\uffff]*$/;
 
-/** The car file as zod describes it, for these linkages and mechanisms. Free of transforms: it prints as JSON Schema. */
-export function carSchema(front: readonly Linkage[], steering: readonly Mechanism[], make: Maker): Schema {
+/** The optional sections of these names. An empty one counts as left out. */
+function sectionShape(names: readonly SectionName[], front: readonly Linkage[], make: Maker): Shape {
+  const of = (name: SectionName) => {
+    const field = sectionField(name, front);
+    return z.optional(make.tell(z.nullable(field.schema(make, false)), field.help));
+  };
+  return Object.fromEntries(names.map((name) => [name, of(name)]));
+}
+
+/**
+ * The car file as zod describes it, for these linkages and mechanisms and with these optional sections. Free of
+ * transforms: it prints as JSON Schema.
+ */
+export function carSchema(
+  front: readonly Linkage[],
+  steering: readonly Mechanism[],
+  sections: readonly SectionName[],
+  make: Maker,
+): Schema {
   const title = z.string().check(z.regex(line), z.maxLength(200));
   const notes = z.string().check(z.regex(prose));
   return make.tell(
@@ -146,6 +158,7 @@ export function carSchema(front: readonly Linkage[], steering: readonly Mechanis
         steeringHelp,
         make,
       ),
+      ...sectionShape(sections, front, make),
     }),
     "A car as its builder measures it: the front end and its steering.",
   );

@@ -97,6 +97,12 @@ export function spotAt({ spots }: Tree, path: readonly string[]): Spot | undefin
   return spots.get(path.join("\0"));
 }
 
+/** Whether a file says anything at a path: a key with nothing behind it says nothing. */
+export function isSaid(tree: Tree, path: readonly string[]): boolean {
+  const full = spotAt(tree, path)?.full ?? null;
+  return full !== null && !(isScalar(full) && full.value === null);
+}
+
 /** The text of a single value at a path, without its quotes; null where there is no value. */
 export function sourceAt(tree: Tree, path: readonly string[]): string | null {
   const node = spotAt(tree, path)?.full ?? null;

@@ -1,5 +1,5 @@
 import type { Linkage } from "../linkage.ts";
-import { armFaults, armGroups, armValues, steeringAxisFaults } from "./parts.ts";
+import { armBody, armFaults, armGroups, armJoints, armValues, steeringAxisFaults } from "./parts.ts";
 
 /** Two arms that each turn about an axis on the frame and carry the upright between their joints. */
 export const doubleArm = {
@@ -9,6 +9,8 @@ export const doubleArm = {
   help: "An upper and a lower arm, each on two pivots on the frame, with the upright between their joints.",
   values: [...armValues("lower-arm", "Lower arm"), ...armValues("upper-arm", "Upper arm")],
   groups: { ...armGroups("lower-arm", "lower arm"), ...armGroups("upper-arm", "upper arm") },
+  bodies: [armBody("lower-arm", "lower arm", "lower"), armBody("upper-arm", "upper arm", "upper")],
+  joints: [...armJoints("lower-arm", "lower arm"), ...armJoints("upper-arm", "upper arm")],
   faults: (place) => [
     ...armFaults("lower-arm", place),
     ...armFaults("upper-arm", place),

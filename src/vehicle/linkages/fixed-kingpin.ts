@@ -10,5 +10,7 @@ export const fixedKingpin = {
   noTravel: "a front end on fixed king pins has no suspension, so its wheels have no travel: leave wheel-travel out",
   values: kingPinValues,
   groups: kingPinGroups,
+  bodies: [],
+  joints: [],
   faults: kingPinFaults,
 } as const satisfies Linkage;

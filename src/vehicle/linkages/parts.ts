@@ -1,4 +1,4 @@
-import type { Fault } from "../linkage.ts";
+import type { Body, Fault, Joint } from "../linkage.ts";
 import { distance, distanceFromLine, type Place, type PlaceAt, samePlace } from "../places.ts";
 import type { Role } from "../quantity.ts";
 import { type Groups, pointValues, type Value } from "../value.ts";
@@ -53,6 +53,35 @@ export function armFaults(arm: string, place: PlaceAt): readonly Fault[] {
   return [];
 }
 
+/** An arm on two pivots as a part that moves, and which end of the steering axis it carries. */
+export function armBody(arm: string, label: string, end: "lower" | "upper"): Body {
+  const joint = `${arm}.joint`;
+  return {
+    name: arm,
+    label,
+    moves: { about: [`${arm}.rear`, `${arm}.front`], joint, end },
+    tubes: [
+      [`${arm}.front`, joint],
+      [`${arm}.rear`, joint],
+    ],
+  };
+}
+
+/** The joints of an arm on two pivots. */
+export function armJoints(arm: string, label: string): readonly Joint[] {
+  return [
+    {
+      path: [arm, "joint"],
+      label: `${label}, outer joint`,
+      shankOn: arm,
+      boltOn: "upright",
+      from: [`${arm}.front`, `${arm}.rear`],
+    },
+    { path: [arm, "front"], label: `${label}, front pivot`, shankOn: arm, boltOn: "frame", from: [`${arm}.joint`] },
+    { path: [arm, "rear"], label: `${label}, rear pivot`, shankOn: arm, boltOn: "frame", from: [`${arm}.joint`] },
+  ];
+}
+
 /** An arm that trails from an axis straight across the car: a place on that axis, and the joint. */
 export function trailingArmValues(arm: string, label: string): readonly Value[] {
   const help = `Middle of the ${label.toLowerCase()}'s pivot, whose axis runs straight across the car`;
@@ -65,6 +94,23 @@ export function trailingArmGroups(arm: string, label: string): Groups {
     [arm]: `The ${label}: its pivot and its joint at the upright.`,
     [`${arm}.pivot`]: `Pivot of the ${label}. Its ahead and up matter; its out only places the arm in drawings.`,
     [`${arm}.joint`]: `Joint of the ${label} at the upright.`,
+  };
+}
+
+/** A trailing arm as a part that moves. */
+export function trailingArmBody(arm: string, label: string, end: "lower" | "upper"): Body {
+  const [pivot, joint] = [`${arm}.pivot`, `${arm}.joint`];
+  return { name: arm, label, moves: { across: pivot, joint, end }, tubes: [[pivot, joint]] };
+}
+
+/** The joint of a trailing arm at the upright. */
+export function trailingArmJoint(arm: string, label: string): Joint {
+  return {
+    path: [arm, "joint"],
+    label: `${label}, outer joint`,
+    shankOn: arm,
+    boltOn: "upright",
+    from: [`${arm}.pivot`],
   };
 }
 

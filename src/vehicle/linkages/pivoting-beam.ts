@@ -47,5 +47,20 @@ export const pivotingBeam = {
     "beam.brace": "Frame end of the beam's radius arm.",
     ...kingPinGroups,
   },
+  bodies: [
+    {
+      name: "beam",
+      label: "beam",
+      moves: { about: ["beam.brace", "beam.pivot"], joint: "king-pin.lower", end: "lower" },
+      tubes: [
+        ["beam.pivot", "king-pin.lower"],
+        ["beam.brace", "king-pin.lower"],
+      ],
+    },
+  ],
+  joints: [
+    { path: ["beam", "pivot"], label: "beam, pivot", shankOn: "beam", boltOn: "frame", from: ["king-pin.lower"] },
+    { path: ["beam", "brace"], label: "beam, radius arm", shankOn: "beam", boltOn: "frame", from: ["king-pin.lower"] },
+  ],
   faults: (place) => [...beamFaults(place), ...kingPinFaults(place)],
 } as const satisfies Linkage;

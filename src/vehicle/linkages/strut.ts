@@ -1,7 +1,7 @@
 import type { Fault, Linkage } from "../linkage.ts";
 import { distance, type PlaceAt, samePlace } from "../places.ts";
 import { pointValues } from "../value.ts";
-import { armFaults, armGroups, armValues, built, steeringAxisFaults } from "./parts.ts";
+import { armBody, armFaults, armGroups, armJoints, armValues, built, steeringAxisFaults } from "./parts.ts";
 
 function lineFaults(place: PlaceAt): readonly Fault[] {
   if (distance(place("strut.top"), place("strut.bottom")) >= samePlace) return [];
@@ -31,6 +31,11 @@ export const strut = {
     "strut.top": "The strut's top mount on the frame.",
     "strut.bottom": "Any place low on the strut's centre line, at the upright.",
   },
+  bodies: [
+    armBody("lower-arm", "lower arm", "lower"),
+    { name: "strut", label: "strut", moves: "with the upright", tubes: [["strut.bottom", "strut.top"]] },
+  ],
+  joints: armJoints("lower-arm", "lower arm"),
   faults: (place) => [
     ...armFaults("lower-arm", place),
     ...lineFaults(place),

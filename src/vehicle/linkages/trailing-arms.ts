@@ -1,6 +1,12 @@
 import type { Fault, Linkage } from "../linkage.ts";
 import { type PlaceAt, samePlace } from "../places.ts";
-import { steeringAxisFaults, trailingArmGroups, trailingArmValues } from "./parts.ts";
+import {
+  steeringAxisFaults,
+  trailingArmBody,
+  trailingArmGroups,
+  trailingArmJoint,
+  trailingArmValues,
+} from "./parts.ts";
 
 /** An arm whose joint lies on its crosswise axis, or a pivot without one, has no length seen from the side. */
 function armFaults(arm: string, place: PlaceAt): readonly Fault[] {
@@ -19,6 +25,8 @@ export const trailingArms = {
   help: "An upper and a lower arm that trail from pivots straight across the car, as on a torsion-tube beam.",
   values: [...trailingArmValues("lower-arm", "Lower arm"), ...trailingArmValues("upper-arm", "Upper arm")],
   groups: { ...trailingArmGroups("lower-arm", "lower arm"), ...trailingArmGroups("upper-arm", "upper arm") },
+  bodies: [trailingArmBody("lower-arm", "lower arm", "lower"), trailingArmBody("upper-arm", "upper arm", "upper")],
+  joints: [trailingArmJoint("lower-arm", "lower arm"), trailingArmJoint("upper-arm", "upper arm")],
   faults: (place) => [
     ...armFaults("lower-arm", place),
     ...armFaults("upper-arm", place),
