@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
 import { linkages } from "./linkages.ts";
+import type { Maker } from "./maker.ts";
 import { mechanisms } from "./mechanisms.ts";
-import { carSchema, type Maker } from "./schema.ts";
+import { carSchema } from "./schema.ts";
 import { sectionNames } from "./sections.ts";
 
 /** The car file as a JSON Schema (draft 2020-12), with help for every key, as editors and other programs read it. */

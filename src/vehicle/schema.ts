@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { cornerGroups, cornerValues } from "./corner.ts";
 import { kindHelp } from "./kinds.ts";
 import type { Linkage } from "./linkage.ts";
+import type { Maker } from "./maker.ts";
 import type { Choice, Mechanism } from "./mechanism.ts";
 import { type SectionName, sectionField } from "./sections.ts";
 import type { Groups, Value } from "./value.ts";
@@ -9,19 +10,6 @@ import { travelValues, wholeGroups, wholeValues } from "./whole.ts";
 
 type Schema = z.ZodMiniType;
 type Shape = Record<string, Schema>;
-
-/** How the parts of a schema are made: with help for each, for printing; or without, so that alike parts can be one. */
-export interface Maker {
-  /** A number as a file may write it. */
-  readonly written: () => Schema;
-  /** The schema itself, its help noted somewhere; `id` names a part that stands in several places. */
-  readonly tell: (schema: Schema, help: string, id?: string) => Schema;
-}
-
-const written = z.union([z.number(), z.string()]);
-
-/** For checking a file: nobody reads the help. */
-export const checking: Maker = { written: () => written, tell: (schema) => schema };
 
 function numberOf(value: Value, make: Maker): Schema {
   const help = `${value.help} ${kindHelp[value.kind]}`;

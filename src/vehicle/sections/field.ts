@@ -1,5 +1,5 @@
 import type * as z from "zod/mini";
-import type { Maker } from "../schema.ts";
+import type { Maker } from "../maker.ts";
 import type { Tree } from "../tree.ts";
 import type { LengthUnit } from "../words.ts";
 
