@@ -7,6 +7,7 @@ import { linkageOf } from "./drawn/linkages.ts";
 import { mechanismOf } from "./drawn/mechanisms.ts";
 import { numberAt } from "./drawn/places.ts";
 import type { Pair } from "./span.ts";
+import { type Stops, stopsOf } from "./stops.ts";
 
 /** What the builder moves to steer: the rack, mm, or the steering column, rad. Positive to the driver's left. */
 export type InputKind = "rack" | "column";
@@ -20,6 +21,8 @@ export interface Setting {
   readonly inputKind: InputKind;
   /** How far the input goes from its middle (mid-travel, or the column's 0) to each side, both positive. */
   readonly inputTravel: Pair<number>;
+  /** What stops it sooner. */
+  readonly stops: Stops;
   /** False where the king pins are fixed to the frame: then there is nothing to say of travel. */
   readonly suspended: boolean;
   /** Of the wheel centre from ride height, both positive; 0 without suspension. */
@@ -52,6 +55,7 @@ export function settingOf(car: Pick<Car, "numbers" | "form">): Setting {
     wheelbase: wheelbase(numbers),
     tireRadius: tireRadius(numbers),
     ...inputOf(car),
+    stops: stopsOf(numbers),
     suspended: carLinkageOf(form.linkage).noTravel === undefined,
     wheelTravel: { bump: bump(numbers), droop: droop(numbers) },
   };

@@ -3,9 +3,14 @@ import type { Front } from "../kinematics/front.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import type { Setting } from "./front.ts";
 import type { Pair } from "./span.ts";
+import type { Stop } from "./stops.ts";
 
 /** What is known of a front end before any table is made. Lengths mm, angles rad; inputs mm of rack or rad of column. */
 export interface FrontEnd extends Setting {
+  /** How far the input goes to each side: to what stops it first. */
+  readonly inputTravel: Pair<number>;
+  /** What stops it to each side. */
+  readonly acting: Pair<Stop>;
   readonly drawn: Drawn;
   readonly front: Front;
   /** The input at which the car is drawn. */

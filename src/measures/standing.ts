@@ -7,6 +7,7 @@ import type { Setting } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import type { Pair } from "./span.ts";
 import { steer } from "./steer.ts";
+import { stopsActing } from "./stops.ts";
 import { tieRodLength } from "./tieRod.ts";
 import { findZero, turnOfInputLeft } from "./zero.ts";
 
@@ -30,14 +31,20 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
     cached = input;
     return cache;
   };
+  const zeroSteer = zero === null ? null : steersOf(ridePose(zero));
+  const inputLeftTurns = turnOfInputLeft(front, zero ?? 0, NUDGE * longest);
+  const ends = setting.inputTravel;
+  const acting = stopsActing({ front, ends, zero, zeroSteer, inputLeftTurns }, setting.stops);
   return {
     ...setting,
+    inputTravel: { left: acting.left.at, right: acting.right.at },
+    acting,
     drawn,
     front,
     straightAhead,
     zero,
-    zeroSteer: zero === null ? null : steersOf(ridePose(zero)),
-    inputLeftTurns: turnOfInputLeft(front, zero ?? 0, NUDGE * longest),
+    zeroSteer,
+    inputLeftTurns,
     rodLengths: rodLengthsOf(drawn, ridePose(straightAhead)),
     track: drawnContactOut(drawn.left, setting.tireRadius) + drawnContactOut(drawn.right, setting.tireRadius),
     kingPinSpacing: kingPinOut(drawn, "left") + kingPinOut(drawn, "right"),

@@ -8,6 +8,7 @@ import type { LengthUnit } from "../vehicle/car.ts";
 import { type Column, columnOf, figureColumn, inputColumn, inputFigure } from "./column.ts";
 import { csv } from "./csv.ts";
 import { type Json, jsonRow } from "./json.ts";
+import { stopsWords } from "./lockWords.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { type Headed, readerTable, signs } from "./readerTable.ts";
 import { ackermannOf, inputOffMiddle, type Length, lockAngles, tightestTurn, unequalLocks } from "./words.ts";
@@ -104,8 +105,8 @@ function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
   return [
     ...lockWords(locks.left, length).map((words, i) => `${i === 0 ? "Left lock " : MARGIN}  ${words}`),
     ...lockWords(locks.right, length).map((words, i) => `${i === 0 ? "Right lock" : MARGIN}  ${words}`),
-    ...[unequalLocks(locks), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap((words) =>
-      words === null ? [] : [`${MARGIN}  ${words}`],
+    ...[unequalLocks(locks), stopsWords(study), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap(
+      (words) => (words === null ? [] : [`${MARGIN}  ${words}`]),
     ),
   ];
 }

@@ -4,6 +4,7 @@ import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
+import { stopsWords } from "./lockWords.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import {
@@ -39,6 +40,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
     ...block("LOCK", [
       ...sides((wheel) => lockWords(study, wheel, length)),
       unequalLocks(study.locks),
+      stopsWords(study),
       inputOffMiddle(study, length),
       tightestTurn(study.locks, unit),
     ]),

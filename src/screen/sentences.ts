@@ -1,5 +1,6 @@
 import { blameWords } from "../measures/blame.ts";
 import type { Study } from "../measures/study.ts";
+import { stopsWords } from "../output/lockWords.ts";
 import {
   ackermannOf,
   bounce,
@@ -61,6 +62,7 @@ function numbers(study: Study, length: Length): readonly string[] {
       return `${sideName(wheel)} lock: ${words.length === 0 ? "not known" : words.join("; Ackermann ")}`;
     }),
     capital(unequalLocks(locks)),
+    capital(stopsWords(study)),
     capital(inputOffMiddle(study, length)),
     study.suspended ? null : capital(noSuspension),
     ...(study.suspended ? wheels : []).map((wheel) => {

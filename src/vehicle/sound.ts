@@ -100,6 +100,12 @@ function perTurnWarnings(tree: Tree, { left, right }: Reach, perTurn: number, un
   return [complaintAt(tree, ["steering", "rack", "per-turn"], message)];
 }
 
+function collarWarnings(tree: Tree, { input, help }: Mechanism): readonly Complaint[] {
+  if (input === "rack" || spotAt(tree, ["stops", "collar"]) === undefined) return [];
+  const message = `a collar is for a rack and counts for nothing here: ${help.charAt(0).toLowerCase()}${help.slice(1)}`;
+  return [complaintAt(tree, ["stops", "collar"], message)];
+}
+
 /** What is doubtful, though it can be worked out. */
 export function warningsOf(
   tree: Tree,
@@ -110,6 +116,7 @@ export function warningsOf(
   const reach = reachOf(numbers, mechanism.section);
   return once([
     ...heightWarnings(tree, numbers, units),
+    ...collarWarnings(tree, mechanism),
     ...straightWarnings(tree, reach, mechanism, units),
     ...(mechanism.input === "rack" ? perTurnWarnings(tree, reach, numbers[indexOf("rack.per-turn")] ?? 0, units) : []),
   ]);

@@ -1,3 +1,4 @@
+import { stopGroups, stopValues } from "./stops.ts";
 import type { Groups, Value } from "./value.ts";
 
 /** The numbers of the whole car, below the root of the file. */
@@ -52,6 +53,7 @@ export const wholeValues: readonly Value[] = [
     absent: 0,
     roles: [],
   },
+  ...stopValues,
 ];
 
 /** The numbers of a car that has suspension, below the root of the file. */
@@ -82,5 +84,6 @@ export const travelValues: readonly Value[] = [
 export const wholeGroups: Groups = {
   tire: "The front tyre.",
   rim: "The front rim.",
+  ...stopGroups,
   "wheel-travel": "Travel of the front wheel centres from ride height, both ways. Required where there is suspension.",
 };

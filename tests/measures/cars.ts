@@ -6,6 +6,7 @@ import { solve } from "../../src/kinematics/solve.ts";
 import type { Setting } from "../../src/measures/front.ts";
 import type { FrontEnd } from "../../src/measures/frontEnd.ts";
 import { frontEndOf } from "../../src/measures/standing.ts";
+import { noStops } from "../../src/measures/stops.ts";
 import { radians } from "../oracles/vectors.ts";
 
 /** Invented front ends that the tests of the measures share. Inches are written as inches and turned into mm here. */
@@ -51,6 +52,7 @@ export const setting: Setting = {
   inputKind: "rack",
   suspended: true,
   inputTravel: { left: 2 * inch, right: 2 * inch },
+  stops: noStops,
   wheelTravel: { bump: 3 * inch, droop: 3 * inch },
 };
 

@@ -1,0 +1,188 @@
+import { carFigures } from "../measures/carFigures.ts";
+import type { FigureKind } from "../measures/figure.ts";
+import type { LockShare, LockShares } from "../measures/lockShares.ts";
+import type { Study } from "../measures/study.ts";
+import type { Remedies } from "../solve/remedies/remedies.ts";
+import type { NoRemedy } from "../solve/remedies/remedy.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { roundedToSum } from "./apportion.ts";
+import type { Json } from "./json.ts";
+import { causeWords, stopWords } from "./lockWords.ts";
+import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
+import { table, WIDTH, wrap } from "./table.ts";
+import { degrees, fixed, inputOffMiddle, type Length, lockAngles, outOfReach, rodAngleGrade } from "./words.ts";
+
+/** What a report on a car's locks is made from. */
+export interface LockReport {
+  readonly study: Study;
+  readonly shares: LockShares;
+  readonly remedies: Remedies;
+}
+
+const keys = ["inner", "outer", "turnRadius"] as const;
+type Key = (typeof keys)[number];
+
+const kinds: Readonly<Record<Key, FigureKind>> = { inner: "angle", outer: "angle", turnRadius: "length" };
+
+function decimals(key: Key, unit: LengthUnit): number {
+  return key === "turnRadius" ? (unit === "in" ? 1 : 0) : 2;
+}
+
+/** One column of shares in the reader's units, rounded so that it adds up; dashes where it cannot be told. */
+function column(shares: readonly LockShare[], key: Key, unit: LengthUnit): readonly string[] {
+  const values = shares.map((share) => share[key]);
+  const told = values.filter((value): value is number => value !== null);
+  if (told.length < values.length) return [...values.map(() => "-"), "-"];
+  const rounded = roundedToSum(
+    told.map((value) => inUnits(value, kinds[key], unit)),
+    decimals(key, unit),
+  );
+  const total = rounded.reduce((sum, value) => sum + value, 0);
+  return [...rounded, total].map((value) => fixed(value, decimals(key, unit)));
+}
+
+/** The shares as a table, left lock less right, with their sum below. */
+export function shareTable(
+  { study, shares }: Omit<LockReport, "remedies">,
+  unit: LengthUnit,
+  length: Length,
+): string[] {
+  const columns = keys.map((key) => column(shares.shares, key, unit));
+  const names = [...shares.shares.map((share) => causeWords(study, share, length)), "left lock less right lock"];
+  const rows = names.map((name, i) => [name, ...columns.map((cells) => cells[i] ?? "-")]);
+  return table(
+    [
+      ["", "inner", "outer", "turn radius"],
+      ["share of", "deg", "deg", unitName("length", unit)],
+    ],
+    rows,
+    [0],
+  );
+}
+
+/** What a remedy is judged by, in a row: the heading's lines, the figure, and the decimals that it is worth. */
+const judged: readonly (readonly [head: readonly [string, string], id: string])[] = [
+  [["inner", "L"], "leftLockInner"],
+  [["", "R"], "rightLockInner"],
+  [["radius", "L"], "leftLockTurnRadius"],
+  [["", "R"], "rightLockTurnRadius"],
+  [["Acker", "L"], "leftLockAckermann"],
+  [["-mann", "R"], "rightLockAckermann"],
+  [["bounce", "steer"], "worstBounceSteer"],
+  [["dead", "pt L"], "leastRodAngleLeft"],
+  [["", "R"], "leastRodAngleRight"],
+];
+
+function cell(study: Study, id: string, unit: LengthUnit): string {
+  const figure = carFigures.find((each) => each.id === id);
+  const value = figure?.read(study) ?? null;
+  if (figure === undefined || value === null) return "-";
+  return fixed(inUnits(value, figure.kind, unit), figure.kind === "angle" ? 1 : 0);
+}
+
+/** Now and after each remedy, a row each. */
+export function remedyTable({ study, remedies }: LockReport, unit: LengthUnit): string[] {
+  const row = (name: string, of: Study) => [name, ...judged.map(([, id]) => cell(of, id, unit))];
+  return table(
+    [
+      ["", ...judged.map(([head]) => head[0])],
+      ["deg, %", ...judged.map(([head]) => head[1])],
+      [unitName("length", unit), ...judged.map(() => "")],
+    ],
+    [row("as it is", study), ...remedies.offered.map((each, i) => row(`${i + 1} ${each.key}`, each.after))],
+    [0],
+  );
+}
+
+function lockLine(study: Study, wheel: "left" | "right", length: Length): string {
+  const row = study.locks[wheel];
+  const name = wheel === "left" ? "Left lock   " : "Right lock  ";
+  if (row === null) return `${name}not known: the wheels do not turn`;
+  if (row.blame !== null) return `${name}${outOfReach(study, row.blame, length)}`;
+  return `${name}${lockAngles(row) ?? "not known"}; ended by ${stopWords(study, wheel)}`;
+}
+
+/** Said where a remedy leaves or brings a rod near its dead point. */
+function deadPoint({ worst: { rodAngle } }: Study): string | null {
+  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
+  const grade = rodAngleGrade(least);
+  if (grade === "good") return null;
+  return `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel.`;
+}
+
+/** What this car cannot have or does not need, those of one reason together. */
+function notHere(not: readonly NoRemedy[]): string[] {
+  const reasons = [...new Set(not.map(({ why }) => why))];
+  if (reasons.length === 0) return [];
+  const names = (why: string) => not.filter((each) => each.why === why).map(({ name }) => name);
+  return ["Not here", ...reasons.flatMap((why) => wrap(`${names(why).join("; ")}: ${why}.`, WIDTH, "  ", 4))];
+}
+
+/** Why a car's locks are unequal and what would help, for reading. */
+export function locksText(report: LockReport, unit: LengthUnit, length: Length, fine: Length): string[] {
+  const { study, remedies } = report;
+  const rods = (of: Study) => `rods ${fine(of.rodLengths.left)} left, ${fine(of.rodLengths.right)} right`;
+  return [
+    ...wrap(study.car.title, WIDTH),
+    "",
+    lockLine(study, "left", length),
+    lockLine(study, "right", length),
+    ...wrap(inputOffMiddle(study, length), WIDTH, "            "),
+    "",
+    "Why they differ: each cause's share of left lock less right lock",
+    "",
+    ...shareTable(report, unit, length),
+    "",
+    ...wrap(
+      "A cause's share is the mean of what its going changes, over every order in which the causes can be taken away: so the shares add up. Degrees; minus: the left lock is smaller.",
+      WIDTH,
+    ),
+    "",
+    remedies.offered.length === 0 ? "What would help: nothing has to" : "What would help, best first",
+    "",
+    ...remedies.offered.flatMap((each, i) => [
+      ...wrap(`${each.title(fine)}.`, WIDTH, `${i + 1} ${each.key}: `, 4),
+      ...wrap(each.tradeOff, WIDTH, "    "),
+      ...wrap(`${rods(each.after)}.`, WIDTH, "    "),
+      ...[each.caution, deadPoint(each.after)].flatMap((words) => (words === null ? [] : wrap(words, WIDTH, "    "))),
+    ]),
+    ...(remedies.offered.length === 0 ? [] : ["", ...remedyTable(report, unit), ""]),
+    ...notHere(remedies.not),
+  ];
+}
+
+/** The same as JSON, numbers not rounded. */
+export function locksJson({ study, shares, remedies }: LockReport, unit: LengthUnit): Json {
+  const say: Length = (mm) => `${written(mm, "length", unit)} ${unit}`;
+  const part = (of: { readonly [K in Key]: number | null }) =>
+    Object.fromEntries(
+      keys.map((key) => {
+        const value = of[key];
+        return [key, value === null ? null : inUnits(value, kinds[key], unit)];
+      }),
+    );
+  const figures = (of: Study) =>
+    Object.fromEntries(
+      carFigures.map(({ id, kind, read }) => {
+        const value = read(of);
+        return [id, value === null ? null : inUnits(value, kind, unit)];
+      }),
+    );
+  return {
+    units: unitsOf(unit),
+    difference: part(shares.difference),
+    endedBy: { left: stopWords(study, "left"), right: stopWords(study, "right") },
+    shares: shares.shares.map((share) => ({ cause: share.cause, ...part(share) })),
+    now: figures(study),
+    remedies: remedies.offered.map((each) => ({
+      key: each.key,
+      what: each.title(say),
+      tradeOff: each.tradeOff,
+      caution: each.caution,
+      needs: each.needs,
+      figures: figures(each.after),
+      text: each.text,
+    })),
+    not: remedies.not.map(({ key, name, why }) => ({ key, name, why })),
+  };
+}

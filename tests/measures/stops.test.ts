@@ -1,0 +1,58 @@
+import { describe, expect, it } from "vitest";
+import type { Study } from "../../src/measures/study.ts";
+import { expectClose } from "../close.ts";
+import { presetText, studied } from "./carTexts.ts";
+
+const text = presetText("balanced-two-seater");
+
+function withStops(stops: string): Study {
+  return studied(`${text}\nstops: ${stops}\n`);
+}
+
+const degrees = (angle: number | null | undefined) => ((angle ?? Number.NaN) * 180) / Math.PI;
+
+describe("what stops the steering", () => {
+  it("is the rack's own end where a file says nothing", () => {
+    const study = studied(text);
+    expect(study.acting.left).toMatchObject({ kind: "end", wheel: null });
+    expectClose(study.inputTravel, { left: 2.125 * 25.4, right: 2.125 * 25.4 }, { abs: 1e-12 });
+  });
+
+  it("is a collar, which shortens the lock at its end of the rack only", () => {
+    const study = withStops("{ collar: { left: 1/8, right: 0 } }");
+    expect(study.acting.left.kind).toBe("collar");
+    expect(study.acting.right.kind).toBe("end");
+    expectClose(study.inputTravel.left, 2 * 25.4, { abs: 1e-9 });
+    // The rack goes right for a left turn here: the collar at its left end takes from the right lock. The same lock
+    // as a car whose rack ends there.
+    const shorter = studied(text.replace('travel: "2 1/8"', "travel: { left: 2, right: 2 1/8 }"));
+    expectClose(study.locks.right?.inner, shorter.locks.right?.inner, { abs: 1e-9 });
+    expect(study.locks.left?.inner).toBe(studied(text).locks.left?.inner);
+  });
+
+  it("is the upright's stop at exactly the turn that it is set to, of the wheel that it is on", () => {
+    const study = withStops("{ upright: { inner: { left: 28, right: 80 } } }");
+    expectClose(degrees(study.locks.left?.inner), 28, { abs: 1e-9 });
+    expect(study.acting.right).toMatchObject({ kind: "upright", wheel: "left" });
+    expectClose(degrees(study.locks.right?.inner), degrees(studied(text).locks.right?.inner), { abs: 1e-9 });
+  });
+
+  it("is a tyre that rubs as the outer wheel, when that comes first; the least of all decides", () => {
+    const study = withStops("{ tyre-rub: { outer: 20 }, upright: { inner: 30 }, collar: 0.01 }");
+    expect(study.acting.left).toMatchObject({ kind: "tyreRub", wheel: "left" });
+    expect(study.acting.right).toMatchObject({ kind: "tyreRub", wheel: "right" });
+    expectClose(degrees(study.locks.left?.outer), 20, { abs: 1e-9 });
+    expectClose(degrees(study.locks.right?.outer), 20, { abs: 1e-9 });
+  });
+
+  it("is not what the wheels never reach", () => {
+    expect(withStops("{ upright: { inner: 60 } }").acting.left.kind).toBe("end");
+  });
+
+  it("holds on a car that is steered by its column", () => {
+    const relay = presetText("twin-beam-relay");
+    const study = studied(`${relay}\nstops: { upright: { inner: 25 } }\n`);
+    expectClose(degrees(study.locks.left?.inner), 25, { abs: 1e-9 });
+    expectClose(degrees(study.locks.right?.inner), 25, { abs: 1e-9 });
+  });
+});

@@ -1,0 +1,129 @@
+import { describe, expect, it } from "vitest";
+import { carFigures } from "../../src/measures/carFigures.ts";
+import type { Study } from "../../src/measures/study.ts";
+import { remediesFor } from "../../src/solve/remedies/remedies.ts";
+import { notAsked, type Remedy } from "../../src/solve/remedies/remedy.ts";
+import { difference, expectClose } from "../close.ts";
+import { presetText, studied } from "../measures/carTexts.ts";
+
+const offset = presetText("widened-offset-rack");
+const cut = presetText("cut-rods-off-middle");
+
+function figuresOf(study: Study): Record<string, number | null> {
+  return Object.fromEntries(carFigures.map(({ id, read }) => [id, read(study)]));
+}
+
+const offered = new Map<string, readonly Remedy[]>();
+
+function remedy(text: string, key: string): Remedy {
+  const made = offered.get(text) ?? remediesFor(studied(text), notAsked).offered;
+  offered.set(text, made);
+  const found = made.find((each) => each.key === key);
+  if (found === undefined) throw new Error(`no remedy ${key}`);
+  return found;
+}
+
+/** The remedy's figures are those of the file that a builder would write by hand for the same thing. */
+function expectSame(made: Remedy, byHand: string): void {
+  expectClose(figuresOf(made.after), figuresOf(studied(byHand)), { abs: 1e-7 });
+  expectClose(figuresOf(studied(made.text)), figuresOf(made.after), {});
+}
+
+const inner = (study: Study) => ((study.locks.difference.inner ?? Number.NaN) * 180) / Math.PI;
+
+describe("each remedy is the same as its edit by hand", () => {
+  it("rods recut with the rack on its middle", () => {
+    const made = remedy(cut, "recut");
+    expectSame(made, cut.replace(/ {2}left: .*\n.*\n {2}right:\n.*\n/, ""));
+    expect(made.after.zero).toBe(0);
+    expectClose(inner(made.after), 0, { abs: 1e-9 });
+  });
+
+  it("rods recut, where the file's straight-ahead is off the middle too", () => {
+    const text = offset.replace("offset: -2.5,", "offset: -2.5, straight-ahead: 1/16,");
+    expectSame(remedy(text, "recut"), offset);
+  });
+
+  it("the rack shifted wholly and half way", () => {
+    expectSame(remedy(offset, "shift"), offset.replace("offset: -2.5", "offset: 0"));
+    expectSame(remedy(offset, "shift-half"), offset.replace("offset: -2.5", "offset: -1.25"));
+  });
+
+  it("an extender, which brings the inner eyes to the middle with a longer bar, and a bracket with a shorter one", () => {
+    const middle = offset.replace("offset: -2.5", "offset: 0");
+    const extender = remedy(offset, "extender");
+    expectSame(extender, middle.replace("eye-to-eye: 13", "eye-to-eye: 18"));
+    expect(extender.caution).toContain("bends the rack's bar");
+    // The right eye stays where it was: 2.5 + 6.5 in from the middle.
+    expectClose(studied(offset).rodLengths.right, extender.after.rodLengths.right, { abs: 1e-9 });
+    const bracket = remedy(offset, "bracket");
+    expectSame(bracket, middle.replace("eye-to-eye: 13", "eye-to-eye: 8"));
+    expect(bracket.caution).toContain("bends the rack's bar");
+    expectClose(studied(offset).rodLengths.left, bracket.after.rodLengths.left, { abs: 1e-9 });
+  });
+
+  it("straight ahead off the middle, for the inners and for the circles", () => {
+    const made = remedy(offset, "off-middle");
+    const place = made.after.straightAhead / 25.4;
+    expectSame(made, offset.replace("offset: -2.5,", `offset: -2.5, straight-ahead: ${place.toFixed(3)},`));
+    // A thousandth of an inch of rack, to which it is rounded, is worth 0.05 degrees of difference.
+    expect(Math.abs(inner(made.after))).toBeLessThan(0.05);
+    const circles = remedy(offset, "off-middle-circles");
+    const now = Math.abs(studied(offset).locks.difference.turnRadius ?? 0);
+    expect(Math.abs(circles.after.locks.difference.turnRadius ?? Number.NaN)).toBeLessThan(now / 50);
+  });
+
+  it("a collar, which leaves the shorter lock alone", () => {
+    const made = remedy(offset, "collar");
+    const length = /collar: \{ left: ([\d.]+), right: 0 \}/.exec(made.text)?.[1] ?? "";
+    expectSame(made, `${offset.trimEnd()}\nstops: { collar: { left: ${length}, right: 0 } }\n`);
+    expect(made.after.locks.left?.inner).toBe(studied(offset).locks.left?.inner);
+    expect(made.title((mm) => `${mm} mm`)).toContain("to the driver's left: it stops the right lock sooner");
+    expect(Math.abs(inner(made.after))).toBeLessThan(0.05);
+  });
+
+  it("one tab moved", () => {
+    const made = remedy(offset, "tab");
+    const ahead = /ahead: (-[\d.]+) \} \} \}/.exec(made.text)?.[1] ?? "";
+    expectSame(made, offset.replace("steering:", `  right: { tie-rod: { outer: { ahead: ${ahead} } } }\nsteering:`));
+    expect(Math.abs(inner(made.after))).toBeLessThan(0.05);
+    expect(made.tradeOff).toContain("handed");
+  });
+});
+
+describe("remedies", () => {
+  it("are ranked by the two answers, the free one always first", () => {
+    const text = offset.replace("offset: -2.5,", "offset: -2.5, straight-ahead: 1/16,");
+    const order = (columnCanMove: boolean | null, uprightsToMake: boolean | null) =>
+      remediesFor(studied(text), { columnCanMove, uprightsToMake }).offered.map(({ key }) => key);
+    expect(order(null, null)[0]).toBe("recut");
+    expect(order(true, false).slice(0, 3)).toEqual(["recut", "shift", "shift-half"]);
+    expect(order(true, false).at(-1)).toBe("tab");
+    expect(order(false, true).slice(0, 2)).toEqual(["recut", "tab"]);
+    expect(order(false, true).slice(-2)).toEqual(["shift", "shift-half"]);
+  });
+
+  it("have one line of trade-off each, and say why they are not for a car", () => {
+    const { offered, not } = remediesFor(studied(offset), notAsked);
+    for (const each of offered) expect(each.tradeOff.length, each.key).toBeGreaterThan(20);
+    expect(not.map(({ key }) => key)).toEqual(["recut"]);
+    const even = remediesFor(studied(presetText("balanced-two-seater")), notAsked);
+    expect(even.offered).toEqual([]);
+    for (const { why } of even.not) expect(why.length).toBeGreaterThan(10);
+  });
+
+  it("say plainly what a car that is steered by its column cannot have", () => {
+    for (const name of ["twin-beam-relay", "torsion-beam-steering-plate"]) {
+      const { not } = remediesFor(studied(presetText(name)), notAsked);
+      expect(not.find(({ key }) => key === "shift")?.why).toBe("there is no rack to shift");
+      expect(not.find(({ key }) => key === "collar")?.why).toContain("there is no rack");
+    }
+  });
+
+  it("keep the builder's comments and layout", () => {
+    for (const each of remediesFor(studied(offset), notAsked).offered) {
+      expect(each.text).toContain("# loaded radius");
+      expect(difference(each.text.split("\n").slice(0, 9), offset.split("\n").slice(0, 9), {})).toBeNull();
+    }
+  });
+});
