@@ -1,5 +1,6 @@
 import type { Car } from "./car.ts";
 import { type Change, changed } from "./edits/change.ts";
+import { flowMap } from "./edits/flow.ts";
 import { withFirstKey } from "./edits/put.ts";
 import { shortest, written } from "./edits/written.ts";
 import { pairOf } from "./quantities.ts";
@@ -47,6 +48,11 @@ function bothSides(of: readonly Quantity[], shared: readonly string[], text: str
   return [{ path: shared, text }, ...overrides];
 }
 
+/** A value for each way where the file had none: what is not meant is as if it were left out. */
+function bothWays(of: readonly Quantity[], meant: readonly Quantity[], text: string): string {
+  return flowMap(of.map((each) => [each.wheel ?? "left", meant.includes(each) ? text : String(each.absent ?? 0)]));
+}
+
 /**
  * The car's text with another value for one quantity; comments and layout stay. Editing both sides writes the value at
  * `both` and drops what overrides it at `left` and `right`; editing one side writes an override. The value may be one
@@ -65,10 +71,13 @@ export function setQuantity(car: Pick<Car, "text" | "form">, edit: Edit): string
     });
   const shared = of[0]?.shared ?? null;
   const meant = of.filter(({ wheel }) => wheel === null || edit.sides === "both" || wheel === edit.sides);
+  const isNew = shared !== null && of.every(isWithin) && textAt(tree, [shared, ...of.map(({ path }) => path)]) === null;
   const changes =
     shared !== null && edit.sides === "both"
       ? bothSides(of, shared, text([shared, ...of.map((each) => each.path)]))
-      : meant.map(({ path }) => ({ path, text: text([path, shared]) }));
+      : isNew
+        ? [{ path: shared ?? [], text: bothWays(of, meant, text([])) }]
+        : meant.map(({ path }) => ({ path, text: text([path, shared]) }));
   return withoutMarks({ text: changed(car.text, changes), form: car.form }, new Set(meant.map(({ id }) => id)));
 }
 

@@ -15,7 +15,7 @@ function turnValues(): readonly Value[] {
         kind: "angle",
         label: `${label}, ${role} wheel`,
         help: `How far the left and the right wheel, as the ${role} wheel of a turn, have turned from straight when ${words}, degrees; one number means the same for both. Left out, there is none.`,
-        low: 2 * degree,
+        low: 0,
         high: 80 * degree,
         absent: 0,
         roles: [],

@@ -14,7 +14,6 @@ export const collar: Cure = ({ study, car }) => {
     return no("collar", name, "both locks have to be known");
   if (Math.abs(difference.inner) < EQUAL) return no("collar", name, "the inner locks are equal");
   const end: Wheel = study.inputLeftTurns === "left" ? longer : longer === "left" ? "right" : "left";
-  const other = end === "left" ? "right" : "left";
   const id = `${end}.stops.collar`;
   const there = numberOf(car, id);
   const room = study.inputTravel[end] * 0.9;
@@ -31,9 +30,6 @@ export const collar: Cure = ({ study, car }) => {
     tradeOff: "Cheap and quick, but it only takes lock away: the longer lock comes down to the shorter one.",
     caution: "A collar takes the whole force at full lock: it must be fixed so that it cannot shift or jam the rack.",
     needs: null,
-    text: edited(car, [
-      { pair: "stops.collar", sides: end, value },
-      { pair: "stops.collar", sides: other, value: numberOf(car, `${other}.stops.collar`) },
-    ]),
+    text: edited(car, [{ pair: "stops.collar", sides: end, value }]),
   });
 };
