@@ -9,15 +9,27 @@ import type { Place } from "./model.ts";
 /** An angle of both wheels at a place, in a builder's words. */
 export interface Reading {
   readonly name: string;
+  /** The same where there is little room. */
+  readonly brief: string;
   readonly left: string;
   readonly right: string;
 }
 
 /** The angles that are read at a place: the figure's id, a short name, and a builder's way to say it. */
-const read: readonly { readonly id: string; readonly name: string; readonly say: (angle: number) => string }[] = [
+const read: readonly {
+  readonly id: string;
+  readonly name: string;
+  readonly brief?: string;
+  readonly say: (angle: number) => string;
+}[] = [
   { id: "steer", name: "Steer", say: (angle) => `${degrees(Math.abs(angle))} ${angle >= 0 ? "left" : "right"}` },
   { id: "toe", name: "Toe", say: (angle) => `${degrees(Math.abs(angle), 2)} ${toeWay(angle)}` },
-  { id: "transmissionAngle", name: "Rod to arm", say: (angle) => `${degrees(angle)}${gradeMark(angle)}` },
+  {
+    id: "transmissionAngle",
+    name: "Rod to arm",
+    brief: "Rod/arm",
+    say: (angle) => `${degrees(angle)}${gradeMark(angle)}`,
+  },
   { id: "camber", name: "Camber", say: (angle) => `${degrees(Math.abs(angle), 2)} ${angle > 0 ? "out" : "in"}` },
   { id: "caster", name: "Caster", say: (angle) => degrees(angle, 2) },
 ];
@@ -32,13 +44,13 @@ export function here(study: Study, place: Place): readonly Reading[] | Blame {
   const pose = study.pose(place.input, place.left, place.right);
   const blame = blameOf(pose, 0);
   if (blame !== null) return blame;
-  return read.flatMap(({ id, name, say }) => {
+  return read.flatMap(({ id, name, brief = name, say }) => {
     const figure = wheelFigures.find((one) => one.id === id);
     const side = (at: number) => {
       const value = figure?.read(pose, at, study) ?? null;
       return value === null ? "-" : say(value);
     };
-    return figure === undefined ? [] : [{ name, left: side(Pose.Left), right: side(Pose.Right) }];
+    return figure === undefined ? [] : [{ name, brief, left: side(Pose.Left), right: side(Pose.Right) }];
   });
 }
 

@@ -1,7 +1,19 @@
-import { adjustableOf, whyFixed } from "./adjust.ts";
-import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Focus, Model } from "./model.ts";
-import { stepCount } from "./steps.ts";
+import { type Act, turn } from "./turn.ts";
+import type { KeyWords } from "./views/view.ts";
+import { viewOf, views } from "./views/views.ts";
+import {
+  whyNoFractions,
+  whyNoneStarting,
+  whyNoPlace,
+  whyNoRedo,
+  whyNoTravel,
+  whyNotAdjusted,
+  whyNotSaved,
+  whyNotStarting,
+  whyNoUndo,
+  whyRodsStay,
+} from "./why.ts";
 
 /** What a key does; update.ts has one act for each. */
 export type Command =
@@ -11,7 +23,8 @@ export type Command =
   | "more"
   | "type"
   | "sides"
-  | "step"
+  | "smallerStep"
+  | "largerStep"
   | "rods"
   | "parts"
   | "starting"
@@ -46,20 +59,8 @@ export type Command =
   | "listUp"
   | "listDown";
 
-/** One binding of keys, with all that is said about it: footer and help are made from this. */
-export interface Binding {
-  /** As terminal/key.ts names chords. */
-  readonly keys: readonly string[];
-  /** The keys as a builder reads them on his keyboard. */
-  readonly shown: string;
-  readonly command: Command;
-  /** What stands for it below the screen, keys included; null where only help or the screen itself tells of it. */
-  readonly footer: string | null;
-  /** One line in help. */
-  readonly help: string;
-  /** Why it does nothing just now; null or absent when it works. */
-  readonly off?: (model: Model) => string | null;
-}
+/** One binding of keys, with all that is said about it, and what it does: a command, or an act of a view's own. */
+export type Binding = KeyWords & ({ readonly command: Command } | { readonly act: Act });
 
 /** Bindings that belong together, with a heading for help. */
 export interface BindingGroup {
@@ -71,10 +72,10 @@ export interface BindingGroup {
 export type FocusName = Exclude<Focus["on"], "question"> | "unsaved" | "exists" | "changed" | "recover";
 
 const adjusting: readonly Binding[] = [
-  { keys: ["up"], shown: "↑", command: "previous", footer: null, help: "choose what to adjust, up the list" },
-  { keys: ["down"], shown: "↓", command: "next", footer: "↑↓ choose", help: "choose what to adjust, down the list" },
-  { keys: ["left"], shown: "←", command: "less", footer: null, help: "less, by one step", off: whyNotAdjusted },
-  { keys: ["right"], shown: "→", command: "more", footer: "←→ change", help: "more, by one step", off: whyNotAdjusted },
+  { keys: ["["], shown: "[", command: "previous", footer: null, help: "choose what to adjust, up the list" },
+  { keys: ["]"], shown: "]", command: "next", footer: null, help: "choose what to adjust, down the list" },
+  { keys: ["-"], shown: "-", command: "less", footer: null, help: "less of it, by one step", off: whyNotAdjusted },
+  { keys: ["+", "="], shown: "+", command: "more", footer: null, help: "more of it, by one step", off: whyNotAdjusted },
   {
     keys: ["enter"],
     shown: "Enter",
@@ -83,12 +84,13 @@ const adjusting: readonly Binding[] = [
     help: "type the value: 14 3/8 in or 365 mm; +1/16 in or +2 mm adds",
     off: whyNotAdjusted,
   },
+  { keys: [",", "<"], shown: ",", command: "smallerStep", footer: null, help: "smaller steps" },
   {
-    keys: Array.from({ length: stepCount }, (_, index) => `${index + 1}`),
-    shown: "1-5",
-    command: "step",
+    keys: [".", ">"],
+    shown: ".",
+    command: "largerStep",
     footer: null,
-    help: "size of a step: 1/32, 1/16, 1/8, 1/4, 1 in, or 0.5, 1, 2, 5, 10 mm",
+    help: "larger steps: 1/32, 1/16, 1/8, 1/4, 1 in, or 0.5, 1, 2, 5, 10 mm",
   },
   {
     keys: ["tab"],
@@ -231,10 +233,20 @@ const cancel = (footer: string, help: string): Binding => ({
   help,
 });
 
+/** A key for each view, from the list of views. */
+const looking: readonly Binding[] = views.map(({ name, key, help }) => ({
+  keys: [key],
+  shown: key,
+  footer: null,
+  help: `${name}: ${help}`,
+  act: (model) => turn({ ...model, view: name }),
+}));
+
 /** The one list of keys: what each does while something has the keyboard, and all that is said about it. */
 export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
   bench: [
-    { heading: "ADJUST", bindings: adjusting },
+    { heading: "VIEWS", bindings: looking },
+    { heading: "ADJUST, IN EVERY VIEW", bindings: adjusting },
     { heading: "WHEEL AND SUSPENSION", bindings: moving },
     { heading: "CAR AND SCREEN", bindings: car },
   ],
@@ -421,60 +433,28 @@ export function focusName(focus: Focus): FocusName {
   return focus.on === "question" ? focus.question.about : focus.on;
 }
 
-/** The bindings that work just now, in the order of the list. */
+/** The keys of a view's own, which come before all others while it is seen. */
+function ownKeys(model: Model): readonly Binding[] {
+  return model.focus.on === "bench" ? viewOf(model.view).keys : [];
+}
+
+/** The bindings that work just now, those of the view first. */
 export function bindingsNow(model: Model): readonly Binding[] {
-  return keys[focusName(model.focus)].flatMap((group) => group.bindings);
+  return [...ownKeys(model), ...keys[focusName(model.focus)].flatMap((group) => group.bindings)];
+}
+
+/** Every key there is, under headings: those of the view that is seen first, those of the other views last. */
+export function allKeys(model: Pick<Model, "view">): readonly BindingGroup[] {
+  const groupOf = ({ name, keys: bindings }: (typeof views)[number]) => ({
+    heading: `IN THE VIEW "${name.toUpperCase()}"`,
+    bindings,
+  });
+  const seen = viewOf(model.view);
+  const others = views.filter((each) => each !== seen && each.keys.length > 0);
+  return [groupOf(seen), ...Object.values(keys).flat(), ...others.map(groupOf)];
 }
 
 /** What a chord means just now; undefined where it means nothing. */
 export function bindingOf(model: Model, chord: string): Binding | undefined {
   return bindingsNow(model).find((binding) => binding.keys.includes(chord));
-}
-
-function whyNotAdjusted({ bench, selected, sides }: Model): string | null {
-  return whyFixed(bench.car, adjustableOf(bench.car, selected), sides);
-}
-
-function whyRodsStay({ bench }: Model): string | null {
-  if (!("refused" in bench.study)) return null;
-  const { left, right } = bench.car.form.rods;
-  return left === "fit" && right === "fit"
-    ? "The front end does not go together, so there is no length to cut to."
-    : null;
-}
-
-function whyNotStarting({ bench, selected, focus }: Model): string | null {
-  if (focus.on === "starting" || isStarting(bench.car, adjustableOf(bench.car, selected))) return null;
-  return "What is selected is no starting value: only lines marked ? are.";
-}
-
-function whyNoneStarting({ bench }: Model): string | null {
-  return startingLines(bench.car).length === 0 ? "There are no starting values to check." : null;
-}
-
-function whyNoUndo({ bench }: Model): string | null {
-  return bench.undo.length === 0 ? "There is nothing to take back." : null;
-}
-
-function whyNoRedo({ bench }: Model): string | null {
-  return bench.redo.length === 0 ? "There is nothing to do again." : null;
-}
-
-function whyNoPlace({ bench }: Model): string | null {
-  return "refused" in bench.study ? "The front end does not go together, so it cannot be moved." : null;
-}
-
-function whyNoTravel(model: Model): string | null {
-  const { study } = model.bench;
-  if (!("refused" in study) && !study.suspended) return "This car has no suspension, so its wheels do not travel.";
-  return whyNoPlace(model);
-}
-
-function whyNotSaved({ bench, origin }: Model): string | null {
-  const unchanged = origin.path !== null && bench.car.text === origin.saved;
-  return unchanged ? "Nothing has changed since it was last saved." : null;
-}
-
-function whyNoFractions({ display }: Model): string | null {
-  return display.unit === "mm" ? "Only inches are shown as fractions. Press m for inches." : null;
 }

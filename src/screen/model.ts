@@ -101,6 +101,13 @@ export interface Display {
   readonly step: number;
 }
 
+/** Where the cursor of a view stands, and which of its pages is seen. What a row and a column are is the view's own. */
+export interface Spot {
+  readonly row: number;
+  readonly column: number;
+  readonly page: number;
+}
+
 /** Everything the screen shows, as plain data. Views read it; update makes the next one. */
 export interface Model {
   readonly bench: Bench;
@@ -113,6 +120,10 @@ export interface Model {
   /** The wheels that go up and down. */
   readonly moving: Sides;
   readonly display: Display;
+  /** The view below the five numbers, by its name in the list of views. */
+  readonly view: string;
+  /** The spot of each view that has been moved about in, by its name. */
+  readonly spots: Readonly<Record<string, Spot>>;
   readonly focus: Focus;
   /** The last thing worth saying; gone with the next key. */
   readonly notice: Notice | null;

@@ -19,7 +19,7 @@ const millimetres = [0.5, 1, 2, 5, 10].map((size) => ({ size, words: `${size} mm
 const bare = [0.1, 0.5, 1, 2, 5].map((size) => ({ size, words: `${size}` }));
 const degrees = [0.1, 0.25, 0.5, 1, 5].map((size) => ({ size: size * degree, words: `${size}°` }));
 
-/** Steps there are of each kind, smallest first; the keys 1 to 5 choose among them. */
+/** Steps there are of each kind, smallest first. */
 export const stepCount = 5;
 
 /** The step chosen at first: 1/16 in, 1 mm, 0.25 degrees, 0.5 of a bare number. */

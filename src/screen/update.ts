@@ -10,6 +10,7 @@ import type { Focus, Model, Offer, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
+import { firstView } from "./views/views.ts";
 
 const acts: Readonly<Record<Command, Act>> = { ...adjustActs, ...frontEndActs, ...placeActs, ...showActs, ...carActs };
 
@@ -33,6 +34,8 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     place: startingPlace(bench),
     moving: "both",
     display: { unit: car.form.units, inches: firstInches, step: firstStep },
+    view: firstView,
+    spots: {},
     focus: focusOf(offer),
     notice: remark === null ? null : { text: remark, tone: "wrong" },
     columns: size.columns,
@@ -70,10 +73,12 @@ function press(model: Model, chord: string): Turn {
   const binding = bindingOf(model, chord);
   if (binding === undefined) return turn(model);
   // What cannot be seen is not changed; leaving, and the question that leaving asks, work in any window.
-  if (!hasRoom(model) && model.focus.on === "bench" && binding.command !== "quit") return turn(model);
+  if (!hasRoom(model) && model.focus.on === "bench" && !("command" in binding && binding.command === "quit"))
+    return turn(model);
   const why = binding.off?.(model) ?? null;
   if (why !== null) return turn({ ...model, notice: { text: why, tone: "wrong" } });
-  return acts[binding.command]({ ...model, notice: null }, chord);
+  const act = "act" in binding ? binding.act : acts[binding.command];
+  return act({ ...model, notice: null }, chord);
 }
 
 function typed(model: Model, text: string): Model {

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { keys } from "../../src/screen/keys.ts";
+import { allKeys, bindingsNow, keys } from "../../src/screen/keys.ts";
 import { update } from "../../src/screen/update.ts";
 import { helpLines } from "../../src/screen/view/helpText.ts";
+import { firstView, views } from "../../src/screen/views/views.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
-const groups = Object.values(keys).flat();
+const groups = allKeys({ view: firstView });
 
 describe("the list of keys", () => {
   it("is in help without exception, each key with its words, at any width", () => {
@@ -24,6 +25,19 @@ describe("the list of keys", () => {
     for (const [focus, groupsOf] of Object.entries(keys)) {
       const chords = groupsOf.flatMap((group) => group.bindings.flatMap((binding) => binding.keys));
       expect(new Set(chords).size, focus).toBe(chords.length);
+    }
+  });
+
+  it("gives every view a key of its own, and no key of a view's own hides the way to another", () => {
+    const shown = views.map(({ key }) => key);
+    expect(new Set(shown).size).toBe(views.length);
+    for (const view of views) {
+      const bench = new Bench(opened("widened-offset-rack")).press(view.key);
+      expect(bench.model.view).toBe(view.name);
+      const own = view.keys.flatMap((each) => each.keys);
+      expect(new Set(own).size, view.name).toBe(own.length);
+      for (const chord of [...shown, "?", "q", "u", "s", "-", "+"]) expect(own, view.name).not.toContain(chord);
+      expect(bindingsNow(bench.model).slice(0, view.keys.length)).toEqual(view.keys);
     }
   });
 

@@ -12,13 +12,13 @@ describe("adjusting", () => {
     const bench = offsetRack().press("down", "right");
     expect(bench.value(leftOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
     expect(bench.value(rightOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
-    bench.press("3", "tab", "left");
+    bench.press(".", "tab", "left");
     expect(bench.value(leftOut)).toBeCloseTo((19 + 11 / 16) * inch, 9);
     expect(bench.value(rightOut)).toBeCloseTo((19 + 13 / 16) * inch, 9);
   });
 
   it("steps each side by itself where they differ, so that the difference stays", () => {
-    const bench = offsetRack().press("down", "tab", "right", "tab", "tab", "5", "right");
+    const bench = offsetRack().press("down", "tab", "right", "tab", "tab", ".", ".", ".", "right");
     expect(bench.value(leftOut)).toBeCloseTo((20 + 13 / 16) * inch, 9);
     expect(bench.value(rightOut)).toBeCloseTo((20 + 12 / 16) * inch, 9);
   });
@@ -56,7 +56,7 @@ describe("adjusting", () => {
     const before = bench.model.bench.car.text;
     bench.press("m");
     expect(bench.model.bench.car.text).toBe(before);
-    bench.press("down", "5", "right");
+    bench.press("down", ".", ".", ".", "right");
     expect(bench.value(leftOut)).toBeCloseTo(511.5, 9);
   });
 
@@ -113,7 +113,7 @@ describe("turning the wheel and moving the suspension", () => {
 
   it("turns the road wheels left when the steering wheel is turned left", () => {
     const bench = offsetRack().press("J");
-    expect(bench.text()).toMatch(/Steer +[\d.]+° left +[\d.]+° left/);
+    expect(bench.text()).toMatch(/Steer +L[\d.]+° left +R[\d.]+° left/);
   });
 
   it("moves one wheel alone", () => {

@@ -85,7 +85,7 @@ describe("the bench at 80 by 24", () => {
   });
 
   it("shows that the list goes on beyond what is seen", () => {
-    expect(offsetRack().text()).toMatch(/^↓ +eye to eye/m);
+    expect(offsetRack().text()).toMatch(/^↓ +up +8 5\/8/m);
     expect(
       offsetRack()
         .press(...Array<string>(9).fill("down"))

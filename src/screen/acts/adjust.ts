@@ -8,7 +8,7 @@ import { changed, redone, undone } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
 import { saidValue } from "../lengths.ts";
 import type { Model, Sides } from "../model.ts";
-import { stepped, stepsFor } from "../steps.ts";
+import { stepCount, stepped, stepsFor } from "../steps.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
 
 const sidesInTurn: Readonly<Record<Sides, Sides>> = { both: "left", left: "right", right: "both" };
@@ -117,7 +117,12 @@ export const acceptEntry: Act = (model) => {
   return changeTo(model, values, `${subject(model)}: set to ${said(model, values)}`, own);
 };
 
-const step: Act = (model, chord) => turn({ ...model, display: { ...model.display, step: Number(chord) - 1 } });
+function sizeBy(ways: number): Act {
+  return (model) => {
+    const step = Math.min(stepCount - 1, Math.max(0, model.display.step + ways));
+    return turn({ ...model, display: { ...model.display, step } });
+  };
+}
 
 const sides: Act = (model) => turn({ ...model, sides: nextSides(model.sides) });
 
@@ -135,7 +140,8 @@ export const adjustActs = {
   less: stepBy(-1),
   more: stepBy(1),
   type,
-  step,
+  smallerStep: sizeBy(-1),
+  largerStep: sizeBy(1),
   sides,
   rods,
   undo: undone,

@@ -13,8 +13,9 @@ const drawnOnly = [
   "more",
   "type",
   "sides",
-  "step",
   "rightAsItIs",
+  "smallerStep",
+  "largerStep",
   "help",
   "listUp",
   "listDown",
@@ -22,15 +23,21 @@ const drawnOnly = [
 ];
 
 /** A key's command as words to type: "wheelLeft" is "wheel left". */
-function wordsOf({ command }: Binding): string {
-  return command.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+function wordsOf(binding: Binding): string {
+  if (!("command" in binding)) return binding.help;
+  return binding.command.replace(/[A-Z]/g, (capital) => ` ${capital.toLowerCase()}`);
+}
+
+/** Whether a key's work can be asked for in words: that of a view cannot, since views are only drawn. */
+function isSaid(binding: Binding): boolean {
+  return "command" in binding && !drawnOnly.includes(binding.command);
 }
 
 /** What can be typed, with what it does: made from the list of keys. */
 export function lineHelp(): readonly string[] {
   const commands = keys.bench
     .flatMap((group) => group.bindings)
-    .filter(({ command }) => !drawnOnly.includes(command))
+    .filter(isSaid)
     .map((binding) => `  ${wordsOf(binding)}: ${binding.help}`);
   return [
     "Name a value and say what it becomes:",
@@ -90,9 +97,8 @@ function onLine(model: Model, name: string, then: readonly Message[]): Understoo
 export function understand(model: Model, line: string): Understood {
   const text = line.trim();
   const wanted = text.toLowerCase();
-  const binding = bindingsNow(model).find(
-    (each) => wordsOf(each) === wanted || (each.keys.includes(text) && text.length === 1),
-  );
+  const known = bindingsNow(model).filter((each) => model.focus.on !== "bench" || isSaid(each));
+  const binding = known.find((each) => wordsOf(each) === wanted || (each.keys.includes(text) && text.length === 1));
   if (model.focus.on === "saveAs") {
     return wanted === "cancel"
       ? [{ is: "key", chord: "escape" }]
@@ -115,7 +121,7 @@ export function understand(model: Model, line: string): Understood {
       "part",
       text,
     );
-  if (binding !== undefined && !(model.focus.on === "bench" && drawnOnly.includes(binding.command))) {
+  if (binding !== undefined) {
     return [{ is: "key", chord: binding.keys[0] ?? "" }];
   }
   if (model.focus.on !== "bench") return { complaint: "That is no answer to the question." };

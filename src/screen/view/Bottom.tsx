@@ -1,43 +1,62 @@
-import { Text, Transform } from "ink";
+import { Box, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import { cursorFromInverse } from "../../terminal/cursor.ts";
-import { adjustableOf, quantitiesOn, valueNow, whyFixed } from "../adjust.ts";
+import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
-import { isStarting } from "../frontEnd.ts";
 import { bindingsNow } from "../keys.ts";
 import { saidValue } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
+import { viewOf } from "../views/views.ts";
 import { tones } from "./tone.ts";
 import { wrapped } from "./wrap.ts";
-
-/** Lines between the bench and the caution: a field, a question, the last thing done, or what is selected. */
-const wordRows = 2;
 
 /** What the text field tells of. */
 export type Typed = (text: string) => void;
 
-function Lines({ texts, strong = false }: { readonly texts: readonly string[]; readonly strong?: boolean }) {
-  return Array.from({ length: wordRows }, (_, index) => ({ at: index, text: texts[index] ?? "" })).map(
-    ({ at, text }) => (
-      <Text key={at} {...(strong ? tones.warn : {})} wrap="truncate">
-        {text === "" ? " " : ` ${text}`}
-      </Text>
-    ),
+interface Said {
+  readonly texts: readonly string[];
+  readonly rows: number;
+  readonly strong?: boolean;
+}
+
+function Sentences({ texts, rows, strong = false }: Said) {
+  const lines = Array.from({ length: rows }, (_, index) => texts[index] ?? "");
+  return (
+    <Text {...(strong ? tones.warn : {})} wrap="truncate">
+      {lines.map((text) => (text === "" ? " " : ` ${text}`)).join("\n")}
+    </Text>
   );
 }
 
-/** The two lines of words: what is asked, what was done, or what the selected line is. */
-export function Words({ model, onTyped }: { readonly model: Model; readonly onTyped: Typed }) {
+/** The lines of words: what is asked, what was done, or what is under the cursor. */
+export function Words({
+  model,
+  rows,
+  onTyped,
+}: {
+  readonly model: Model;
+  readonly rows: number;
+  readonly onTyped: Typed;
+}) {
   const { focus, notice, columns } = model;
-  if (focus.on === "entry") return <EntryField model={model} text={focus.text} onTyped={onTyped} />;
-  if (focus.on === "saveAs") return <NameField complaint={focus.complaint} text={focus.text} onTyped={onTyped} />;
-  if (focus.on === "question") return <Lines texts={wrapped(questionWords(focus.question), columns - 2)} strong />;
-  if (notice !== null) return <Lines texts={wrapped(notice.text, columns - 2)} strong={notice.tone === "wrong"} />;
-  const line = adjustableOf(model.bench.car, model.selected);
-  const why = whyFixed(model.bench.car, line, model.sides);
-  const guess = isStarting(model.bench.car, line) ? "STARTING VALUE: measure it; x once it is right. " : "";
-  return <Lines texts={wrapped(guess + (why ?? line.quantities[0]?.help ?? ""), columns - 2)} />;
+  if (focus.on === "entry" || focus.on === "saveAs") {
+    return (
+      <Box flexDirection="column" height={rows}>
+        {focus.on === "entry" ? (
+          <EntryField model={model} text={focus.text} onTyped={onTyped} />
+        ) : (
+          <NameField complaint={focus.complaint} text={focus.text} onTyped={onTyped} />
+        )}
+      </Box>
+    );
+  }
+  const width = columns - 2;
+  if (focus.on === "question")
+    return <Sentences texts={wrapped(questionWords(focus.question), width)} rows={rows} strong />;
+  if (notice !== null)
+    return <Sentences texts={wrapped(notice.text, width)} rows={rows} strong={notice.tone === "wrong"} />;
+  return <Sentences texts={wrapped(viewOf(model.view).explain(model), width)} rows={rows} />;
 }
 
 function Field({ label, text, onTyped }: { readonly label: string; readonly text: string; readonly onTyped: Typed }) {
@@ -101,8 +120,16 @@ export function Footer({ model }: { readonly model: Model }) {
   return <Text wrap="truncate">{footerText(model)}</Text>;
 }
 
+/** Footers that stay when there is no room for all: the way to help and the way out. */
+const kept = 2;
+
 function footerText(model: Model): string {
-  return ` ${bindingsNow(model)
-    .flatMap(({ footer }) => (footer === null ? [] : [footer]))
-    .join("  ")}`;
+  const all = bindingsNow(model).flatMap(({ footer }) => (footer === null ? [] : [footer]));
+  const last = all.slice(-kept);
+  const shown: string[] = [];
+  for (const footer of all.slice(0, -kept)) {
+    if (` ${[...shown, footer, ...last].join("  ")}`.length > model.columns) break;
+    shown.push(footer);
+  }
+  return ` ${[...shown, ...last].join("  ")}`;
 }

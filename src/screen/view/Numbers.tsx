@@ -1,4 +1,4 @@
-import { Text } from "ink";
+import { Box, Text } from "ink";
 import type { Study } from "../../measures/study.ts";
 import type { Length } from "../../output/words.ts";
 import { gauge } from "./gauge.ts";
@@ -16,26 +16,29 @@ interface Widths {
   readonly cell: number;
 }
 
-/** The five numbers, left and right beside each other. */
+/** The five numbers, left and right beside each other; where rows are few, only the numbers themselves. */
 export function Numbers({
   study,
   before,
   length,
-  widths,
+  layout: widths,
 }: {
   readonly study: Study;
   readonly before: Study | null;
   readonly length: Length;
-  readonly widths: Widths;
+  readonly layout: Widths & { readonly numberRows: number };
 }) {
+  const rows = readout(study, before, length);
+  const shown = rows.length > widths.numberRows ? rows.filter(({ label }) => label !== "") : rows;
   return (
     <>
       <Text bold wrap="truncate">
         {`${" ".repeat(widths.label)}${"LEFT".padEnd(widths.cell)}RIGHT`}
       </Text>
-      {readout(study, before, length).map((row) => (
+      {shown.map((row) => (
         <Row key={`${row.label} ${row.caption}`} row={row} widths={widths} />
       ))}
+      {shown.length < widths.numberRows ? <Box height={widths.numberRows - shown.length} /> : null}
     </>
   );
 }

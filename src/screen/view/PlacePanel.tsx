@@ -56,7 +56,7 @@ export function PlacePanel({
   );
 }
 
-const angleNameColumns = 11;
+const angleNameColumns = 9;
 
 /** The angles at this place, as many as there are rows for; or what keeps the wheels from getting here. */
 function Angles({
@@ -83,14 +83,7 @@ function Angles({
   }
   const each = Math.floor((columns - angleNameColumns) / 2);
   const shown = readings
-    .slice(0, Math.max(0, rows - 1))
-    .map(({ name, left, right }) => `${name.padEnd(angleNameColumns)}${left.padEnd(each)}${right}`);
-  return (
-    <>
-      <Text bold wrap="truncate">
-        {`${" ".repeat(angleNameColumns)}${"LEFT".padEnd(each)}RIGHT`}
-      </Text>
-      {shown.length === 0 ? null : <Text wrap="truncate">{shown.join("\n")}</Text>}
-    </>
-  );
+    .slice(0, Math.max(0, rows))
+    .map(({ brief, left, right }) => `${brief.padEnd(angleNameColumns)}${`L${left}`.padEnd(each)}R${right}`);
+  return shown.length === 0 ? null : <Text wrap="truncate">{shown.join("\n")}</Text>;
 }

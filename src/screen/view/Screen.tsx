@@ -1,17 +1,14 @@
 import { Box, Text } from "ink";
-import { adjustables } from "../adjust.ts";
 import { isUnsaved } from "../bench.ts";
 import { sayer } from "../lengths.ts";
-import type { Model, Sides } from "../model.ts";
-import { stepsFor } from "../steps.ts";
-import { AdjustList } from "./AdjustList.tsx";
+import type { Model } from "../model.ts";
+import { viewOf } from "../views/views.ts";
 import { Footer, type Typed, Words } from "./Bottom.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
-import { PlacePanel } from "./PlacePanel.tsx";
-import { Tables } from "./Tables.tsx";
+import { Tabs } from "./Tabs.tsx";
 import { tones } from "./tone.ts";
 import { fitting, wrapped } from "./wrap.ts";
 
@@ -68,8 +65,7 @@ function Bench({
   readonly onTyped: Typed;
 }) {
   const { study, before } = model.bench;
-  const length = sayer(model.display);
-  const { list, place } = layout;
+  const { Body } = viewOf(model.view);
   return (
     <>
       {layout.banners.map(({ text, tone }) => (
@@ -80,32 +76,19 @@ function Bench({
       {"refused" in study ? (
         <Refusal words={study.refused} layout={layout} canUndo={model.bench.undo.length > 0} />
       ) : (
-        <Numbers study={study} before={before} length={length} widths={layout} />
+        <Numbers study={study} before={before} length={sayer(model.display)} layout={layout} />
       )}
-      <Headings model={model} layout={layout} />
-      <Box height={list.rows}>
-        <Box flexDirection="column" width={list.columns}>
-          <AdjustList model={model} columns={list.columns} rows={list.rows} />
-        </Box>
-        <Box flexDirection="column" width={place.columns + 1} paddingLeft={1}>
-          {"refused" in study ? null : (
-            <PlacePanel study={study} place={model.place} length={length} columns={place.columns} rows={list.rows} />
-          )}
-        </Box>
+      <Tabs model={model} columns={layout.columns} />
+      <Box flexDirection="column" height={layout.room.rows}>
+        <Body model={model} room={layout.room} />
       </Box>
-      {layout.tableRows === 0 || "refused" in study ? null : (
-        <Tables study={study} length={length} unit={model.display.unit} rows={layout.tableRows} count={layout.tables} />
-      )}
-      <Box flexGrow={1} />
-      <Words model={model} onTyped={onTyped} />
+      <Words model={model} rows={layout.wordRows} onTyped={onTyped} />
       <Text wrap="truncate">{` ${caution}`}</Text>
     </>
   );
 }
 
-/** Rows that the five numbers take, which stay empty or say why there are none. */
-const numberRows = 11;
-
+/** In the place of the five numbers: why there are none. */
 function Refusal({
   words,
   layout,
@@ -119,27 +102,9 @@ function Refusal({
     ? "Press u to take the last change back, or move something until it fits."
     : "Move something until it fits: the list below still works.";
   return (
-    <Box flexDirection="column" height={numberRows} paddingLeft={2}>
-      <Text {...tones.bad}>{["DOES NOT GO TOGETHER", " ", ...wrapped(words, layout.columns - 4)].join("\n")}</Text>
-      <Text>{`\n${cure}`}</Text>
+    <Box flexDirection="column" height={layout.numberRows + 1} paddingLeft={2}>
+      <Text {...tones.bad}>{["DOES NOT GO TOGETHER", ...wrapped(words, layout.columns - 4)].join("\n")}</Text>
+      <Text>{cure}</Text>
     </Box>
-  );
-}
-
-function sidesWords(sides: Sides): string {
-  return sides === "both" ? "both sides" : `${sides} only`;
-}
-
-function Headings({ model, layout }: { readonly model: Model; readonly layout: Layout }) {
-  const { bench, display, sides, moving } = model;
-  const list = adjustables(bench.car);
-  const selected = list.find((each) => each.pair === model.selected);
-  const step = stepsFor(selected?.quantities[0]?.kind ?? "length", display)[display.step]?.words ?? "";
-  const adjust = `─ ADJUST ${sidesWords(sides)} (Tab) by ${step} (1-5) `;
-  const place = ` WHEELS HERE, moving ${moving} (e) `;
-  return (
-    <Text bold wrap="truncate">
-      {`${adjust.padEnd(layout.list.columns, "─")}${place}`.padEnd(layout.columns, "─")}
-    </Text>
   );
 }

@@ -6,8 +6,11 @@ import { acrossTyre } from "../../measures/worstToe.ts";
 import { degrees, fixed, type Length } from "../../output/words.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
 import { inch } from "../../vehicle/units/length.ts";
-import { tableColumns } from "./layout.ts";
 import { roundSpan } from "./roundSpan.ts";
+
+/** The columns that one table needs, and the rows of its heading. */
+export const tableColumns = 58;
+export const tableHeading = 2;
 
 /** A column of fixed width, so that nothing moves as the numbers change. */
 interface Column<Row> {

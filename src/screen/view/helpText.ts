@@ -1,7 +1,7 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import { wheelFigures } from "../../measures/figures.ts";
 import { cautions } from "../../output/words.ts";
-import { keys } from "../keys.ts";
+import { allKeys, bindingsNow } from "../keys.ts";
 import type { Model } from "../model.ts";
 import { wrapped } from "./wrap.ts";
 
@@ -35,20 +35,16 @@ export function helpLines(model: Model, columns: number): readonly string[] {
       "Turn the wheel and move the suspension to see the angles at any place. Nothing is written to the file until you save.",
     width,
   );
-  const groups = Object.values(keys)
-    .flat()
-    .flatMap(({ heading, bindings }) => [
-      "",
-      heading,
-      ...bindings.flatMap((binding) => {
-        const why =
-          heading === "ADJUST" || heading === "WHEEL AND SUSPENSION" || heading === "CAR AND SCREEN"
-            ? binding.off?.({ ...model, focus: { on: "bench" } })
-            : null;
-        const off = why ? ` (off just now). ${why}` : "";
-        return indented(`${binding.help}${off}`, `  ${binding.shown}`, keyColumns);
-      }),
-    ]);
+  const now = new Set(bindingsNow({ ...model, focus: { on: "bench" } }));
+  const groups = allKeys(model).flatMap(({ heading, bindings }) => [
+    "",
+    heading,
+    ...bindings.flatMap((binding) => {
+      const why = now.has(binding) ? binding.off?.({ ...model, focus: { on: "bench" } }) : null;
+      const off = why ? ` (off just now). ${why}` : "";
+      return indented(`${binding.help}${off}`, `  ${binding.shown}`, keyColumns);
+    }),
+  ]);
   const figures = [...carFigures, ...wheelFigures].filter(({ id }) => explained.includes(id));
   const numbers = figures.flatMap(({ label, sign, explanation }) =>
     indented(`${label}: ${explanation}${sign === "" ? "" : ` (${sign}.)`}`, "  ", 4),

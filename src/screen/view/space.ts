@@ -1,0 +1,36 @@
+import type { Model } from "../model.ts";
+import type { Room } from "../views/view.ts";
+import { banners } from "./banners.ts";
+
+/** Wider than this, lines get too long to follow. */
+const widest = 160;
+
+/** Rows that are always there: title, left and right, tabs, caution, footer. */
+const fixedRows = 5;
+
+/** Rows for words, below a small view and below one whose every number is explained. */
+const fewWords = 2;
+const moreWords = 3;
+
+/** Rows of the five numbers with all that is said of them, and with only the numbers themselves. */
+const allNumbers = 10;
+const onlyNumbers = 5;
+
+/** From this height on a view has room enough below all rows of the five numbers. */
+const tall = 32;
+
+interface Space {
+  readonly columns: number;
+  readonly numberRows: number;
+  readonly wordRows: number;
+  readonly room: Room;
+}
+
+/** What a window has for the five numbers and for the view below them; a `small` view leaves the numbers all rows. */
+export function spaceFor(model: Model, small: boolean): Space {
+  const columns = Math.min(model.columns, widest);
+  const numberRows = small || model.rows >= tall ? allNumbers : onlyNumbers;
+  const wordRows = small ? fewWords : moreWords;
+  const rows = model.rows - fixedRows - numberRows - wordRows - banners(model, columns).length;
+  return { columns, numberRows, wordRows, room: { columns, rows } };
+}

@@ -1,0 +1,66 @@
+import type { Model, Spot } from "../model.ts";
+import { type Act, turn } from "../turn.ts";
+import type { ViewKey } from "./view.ts";
+
+const first: Spot = { row: 0, column: 0, page: 0 };
+
+/** Where the cursor of a view stands. */
+export function spotOf(model: Pick<Model, "spots">, name: string): Spot {
+  return model.spots[name] ?? first;
+}
+
+/** The model with a view's cursor elsewhere. */
+export function withSpot(model: Model, name: string, change: Partial<Spot>): Model {
+  return { ...model, spots: { ...model.spots, [name]: { ...spotOf(model, name), ...change } } };
+}
+
+/** How many rows and columns a view's cursor can stand in just now. */
+type Size = (model: Model) => { readonly rows: number; readonly columns: number };
+
+function clamp(at: number, count: number): number {
+  return Math.min(Math.max(0, count - 1), Math.max(0, at));
+}
+
+/** The cursor of a view brought within what there is to stand on, which an edit may have made less. */
+export function spotWithin(model: Model, name: string, size: Size): Spot {
+  const spot = spotOf(model, name);
+  const { rows, columns } = size(model);
+  return { ...spot, row: clamp(spot.row, rows), column: clamp(spot.column, columns) };
+}
+
+/** The arrow keys as those that move a view's cursor. */
+export function cursorKeys(name: string, size: Size, what: string): readonly ViewKey[] {
+  const by =
+    (down: number, along: number): Act =>
+    (model) => {
+      const { rows, columns } = size(model);
+      const spot = spotWithin(model, name, size);
+      return turn(
+        withSpot(model, name, { row: clamp(spot.row + down, rows), column: clamp(spot.column + along, columns) }),
+      );
+    };
+  const key = (chord: string, shown: string, footer: string | null, act: Act): ViewKey => ({
+    keys: [chord],
+    shown,
+    footer,
+    help: `${what} ${chord}`,
+    act,
+  });
+  return [
+    key("up", "↑", null, by(-1, 0)),
+    key("down", "↓", "↑↓←→ look", by(1, 0)),
+    key("left", "←", null, by(0, -1)),
+    key("right", "→", null, by(0, 1)),
+  ];
+}
+
+/** The space bar as the key that turns to a view's next page. */
+export function pageKey(name: string, pages: readonly string[]): ViewKey {
+  return {
+    keys: ["space"],
+    shown: "Space",
+    footer: "Space next page",
+    help: `next page: ${pages.join(", ")}`,
+    act: (model) => turn(withSpot(model, name, { page: (spotOf(model, name).page + 1) % pages.length })),
+  };
+}

@@ -1,0 +1,63 @@
+import { adjustableOf, whyFixed } from "./adjust.ts";
+import { isStarting, startingLines } from "./frontEnd.ts";
+import type { Model } from "./model.ts";
+
+// Why a key does nothing just now, in words to the builder; null when it works.
+
+/** Why the selected line cannot be changed. */
+export function whyNotAdjusted({ bench, selected, sides }: Model): string | null {
+  return whyFixed(bench.car, adjustableOf(bench.car, selected), sides);
+}
+
+/** Why rods cannot be made as cut or cut to fit. */
+export function whyRodsStay({ bench }: Model): string | null {
+  if (!("refused" in bench.study)) return null;
+  const { left, right } = bench.car.form.rods;
+  return left === "fit" && right === "fit"
+    ? "The front end does not go together, so there is no length to cut to."
+    : null;
+}
+
+/** Why what is selected cannot be said to be right as it is. */
+export function whyNotStarting({ bench, selected, focus }: Model): string | null {
+  if (focus.on === "starting" || isStarting(bench.car, adjustableOf(bench.car, selected))) return null;
+  return "What is selected is no starting value: only lines marked ? are.";
+}
+
+/** Why there is no list of starting values. */
+export function whyNoneStarting({ bench }: Model): string | null {
+  return startingLines(bench.car).length === 0 ? "There are no starting values to check." : null;
+}
+
+/** Why there is nothing to take back. */
+export function whyNoUndo({ bench }: Model): string | null {
+  return bench.undo.length === 0 ? "There is nothing to take back." : null;
+}
+
+/** Why there is nothing to do again. */
+export function whyNoRedo({ bench }: Model): string | null {
+  return bench.redo.length === 0 ? "There is nothing to do again." : null;
+}
+
+/** Why the steering cannot be moved. */
+export function whyNoPlace({ bench }: Model): string | null {
+  return "refused" in bench.study ? "The front end does not go together, so it cannot be moved." : null;
+}
+
+/** Why the wheels cannot go up and down. */
+export function whyNoTravel(model: Model): string | null {
+  const { study } = model.bench;
+  if (!("refused" in study) && !study.suspended) return "This car has no suspension, so its wheels do not travel.";
+  return whyNoPlace(model);
+}
+
+/** Why there is nothing to save. */
+export function whyNotSaved({ bench, origin }: Model): string | null {
+  const unchanged = origin.path !== null && bench.car.text === origin.saved;
+  return unchanged ? "Nothing has changed since it was last saved." : null;
+}
+
+/** Why inches are not shown another way. */
+export function whyNoFractions({ display }: Model): string | null {
+  return display.unit === "mm" ? "Only inches are shown as fractions. Press m for inches." : null;
+}
