@@ -7,7 +7,7 @@ import type { Setting } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import type { Pair } from "./span.ts";
 import { steer } from "./steer.ts";
-import { stopsActing } from "./stops.ts";
+import { stopsActing } from "./stopsActing.ts";
 import { tieRodLength } from "./tieRod.ts";
 import { findZero, turnOfInputLeft } from "./zero.ts";
 
