@@ -38,3 +38,16 @@ export function putCircle(buffer: Float64Array, at: number, circle: Circle): voi
   put(buffer, at + CircleSlot.U, circle.u);
   put(buffer, at + CircleSlot.V, circle.v);
 }
+
+/** Writes how a circle's point moves per rad at an angle, from the circle in a buffer into three doubles of another. */
+export function putCircleRate(
+  circles: Float64Array,
+  circle: number,
+  cos: number,
+  sin: number,
+  work: Float64Array,
+  to: number,
+): void {
+  for (let i = 0; i < 3; i++)
+    work[to + i] = circles[circle + CircleSlot.V + i] * cos - circles[circle + CircleSlot.U + i] * sin;
+}

@@ -1,11 +1,11 @@
 import type { Drawn, Linkage, Mechanism, Point } from "./drawn.ts";
-import type { Front, InnerEyes, Joints, Refusal } from "./front.ts";
+import type { Carry, Front, InnerEyes, Joints, ReadyCorner, Refusal } from "./front.ts";
 import { linkages } from "./linkages.ts";
 import { compileCentreRack, compileRack, rackEyes } from "./mechanisms/rack.ts";
 import { compileRelay, relayEyes } from "./mechanisms/relay.ts";
 import { compileSteeringPlate, plateEyes } from "./mechanisms/steeringPlate.ts";
 import { approach, evaluate, settle } from "./settle.ts";
-import { Corner, Work } from "./slots.ts";
+import { Corner, Own, Work } from "./slots.ts";
 import { fitStart } from "./start.ts";
 import { compileUpright } from "./upright.ts";
 
@@ -18,69 +18,71 @@ const NEIGHBOUR = 0.25;
 
 /** Makes a drawn front end ready to solve, or says why it is no mechanism. See Front and Refusal. */
 export function compile(drawn: Drawn): Front | Refusal {
-  const constants = new Float64Array(Corner.Mechanism + Corner.MechanismStride);
-  const linkage = linkages[drawn.linkage.kind];
-  const innerEyes = compileMechanism(drawn.mechanism, constants);
+  const carry = linkages[drawn.linkage.kind].carry;
+  const mechanism = new Float64Array(Own.Mechanism);
+  const innerEyes = compileMechanism(drawn.mechanism, mechanism);
   if ("refused" in innerEyes) return innerEyes;
-  const front: Front = {
-    drawn,
-    constants,
-    work: new Float64Array(2 * Work.Stride),
-    carry: linkage.carry,
-    axisTurnsInUpright: linkage.axisTurnsInUpright,
-    innerEyes,
-  };
+  const front: Front = { drawn, left: newCorner(carry), right: newCorner(carry), carry, mechanism, innerEyes };
   return compileCorner(front, "left") ?? compileCorner(front, "right") ?? front;
 }
 
-function compileMechanism(mechanism: Mechanism, constants: Float64Array): InnerEyes | Refusal {
+function newCorner({ axisTurnsInUpright }: Carry): ReadyCorner {
+  const constants = new Float64Array(Corner.Stride);
+  const work = new Float64Array(Work.Stride);
+  const linkage = new Float64Array(Own.Linkage);
+  return { constants, linkage, work, places: axisTurnsInUpright ? work.subarray(Work.Upright) : constants };
+}
+
+function compileMechanism(mechanism: Mechanism, own: Float64Array): InnerEyes | Refusal {
   switch (mechanism.kind) {
     case "rack":
-      compileRack(mechanism, constants);
+      compileRack(mechanism, own);
       return rackEyes;
     case "centre-rack":
-      compileCentreRack(mechanism, constants);
+      compileCentreRack(mechanism, own);
       return rackEyes;
     case "steering-plate":
-      return compileSteeringPlate(mechanism, constants) ?? plateEyes;
+      return compileSteeringPlate(mechanism, own) ?? plateEyes;
     case "relay":
-      return compileRelay(mechanism, constants) ?? relayEyes;
+      return compileRelay(mechanism, own) ?? relayEyes;
   }
 }
 
 function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
-  const { drawn, constants, work } = front;
-  const [corner, at, hand] = wheel === "left" ? ([0, 0, 1] as const) : ([Corner.Stride, Work.Stride, -1] as const);
-  const joints = compileLinkage(drawn.linkage, wheel, constants, corner, drawn[wheel]);
-  if ("refused" in joints) return joints;
-  front.innerEyes(constants, drawn.mechanism.straightAhead, work);
-  const eye: Point = { x: work[at + Work.Eye], y: work[at + Work.Eye + 1], z: work[at + Work.Eye + 2] };
+  const { drawn, mechanism } = front;
+  const corner = front[wheel];
+  const { constants, work } = corner;
+  const hand = wheel === "left" ? 1 : -1;
   const own = drawn[wheel];
-  const refusal = compileUpright(own, joints, eye, wheel, constants, corner);
+  const eyes = (input: number): void => front.innerEyes(mechanism, input, front.left.work, front.right.work);
+  const joints = compileLinkage(drawn.linkage, wheel, corner.linkage, own);
+  if ("refused" in joints) return joints;
+  eyes(drawn.mechanism.straightAhead);
+  const eye: Point = { x: work[Work.Eye], y: work[Work.Eye + 1], z: work[Work.Eye + 2] };
+  const refusal = compileUpright(own, joints, eye, wheel, constants);
   if (refusal) return refusal;
   const size = Math.abs(own.wheelCenter.y);
-  constants[corner + Corner.Tolerance] = NEAR * size;
+  constants[Corner.Tolerance] = NEAR * size;
   if (!linkages[drawn.linkage.kind].hasTravel) return null;
 
-  const rate = drawnRise(front, corner, at, own.tieRodOuter, eye);
+  const rate = drawnRise(front, corner, own.tieRodOuter, eye);
   if (!(Math.abs(rate) > NO_RISE * size)) return { refused: "wheel-does-not-rise", wheel };
-  constants[corner + Corner.Rise] = rate > 0 ? 1 : -1;
+  constants[Corner.Rise] = rate > 0 ? 1 : -1;
 
   const { inputLow, inputHigh, travelLow, travelHigh } = drawn.range;
   const travel = middle(travelLow, travelHigh);
   const input = middle(inputLow, inputHigh);
-  constants[corner + Corner.Start] = travel.middle;
-  constants[corner + Corner.Start + 1] = 1 / travel.half;
-  constants[corner + Corner.Start + 2] = hand * input.middle;
-  constants[corner + Corner.Start + 3] = 1 / input.half;
-  let last = 0;
-  fitStart(constants, corner, (z, s) => {
-    front.innerEyes(constants, input.middle + hand * (s * input.half), work);
+  constants[Corner.Start] = travel.middle;
+  constants[Corner.Start + 1] = 1 / travel.half;
+  constants[Corner.Start + 2] = hand * input.middle;
+  constants[Corner.Start + 3] = 1 / input.half;
+  // The scratch holds the neighbour that was solved last: at first, the drawn pose.
+  fitStart(constants, (z, s) => {
+    eyes(input.middle + hand * (s * input.half));
     const target = own.wheelCenter.z + travel.middle + z * travel.half;
-    last = approach(front, corner, at, last, NEIGHBOUR, target)
-      ? work[at + Work.HalfAngle]
-      : settle(front, corner, at, target);
-    return last;
+    const t = work[Work.HalfAngle];
+    work[Work.PerHeight] = (1 + t * t) / (2 * work[Work.HeightRate]);
+    return approach(front, corner, NEIGHBOUR, target) ? work[Work.HalfAngle] : settle(front, corner, target);
   });
   return null;
 }
@@ -88,34 +90,31 @@ function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
 function compileLinkage(
   linkage: Linkage,
   wheel: "left" | "right",
-  constants: Float64Array,
-  corner: number,
+  own: Float64Array,
   drawn: Drawn["left"],
 ): Joints | Refusal {
   switch (linkage.kind) {
     case "double-arm":
-      return linkages["double-arm"].compile(linkage[wheel], wheel, constants, corner, drawn);
+      return linkages["double-arm"].compile(linkage[wheel], wheel, own, drawn);
     case "trailing-arms":
-      return linkages["trailing-arms"].compile(linkage[wheel], wheel, constants, corner, drawn);
+      return linkages["trailing-arms"].compile(linkage[wheel], wheel, own, drawn);
     case "strut":
-      return linkages.strut.compile(linkage[wheel], wheel, constants, corner, drawn);
+      return linkages.strut.compile(linkage[wheel], wheel, own, drawn);
     case "pivoting-beam":
-      return linkages["pivoting-beam"].compile(linkage[wheel], wheel, constants, corner, drawn);
+      return linkages["pivoting-beam"].compile(linkage[wheel], wheel, own, drawn);
     case "fixed-kingpin":
-      return linkages["fixed-kingpin"].compile(linkage[wheel], wheel, constants, corner, drawn);
+      return linkages["fixed-kingpin"].compile(linkage[wheel], wheel, own, drawn);
   }
 }
 
 /** Rise of the wheel per rad of its arm in the drawn pose, which closes with the rod it would be cut to, mm/rad. */
-function drawnRise(front: Front, corner: number, at: number, outer: Point, eye: Point): number {
-  const { constants, work } = front;
-  const given = constants[corner + Corner.RodLength];
-  constants[corner + Corner.RodLength] = Math.sqrt(
-    (outer.x - eye.x) ** 2 + (outer.y - eye.y) ** 2 + (outer.z - eye.z) ** 2,
-  );
-  evaluate(front, corner, at, 0);
-  constants[corner + Corner.RodLength] = given;
-  return work[at + Work.HeightRate];
+function drawnRise(front: Front, corner: ReadyCorner, outer: Point, eye: Point): number {
+  const { constants, work } = corner;
+  const given = constants[Corner.RodLength];
+  constants[Corner.RodLength] = Math.sqrt((outer.x - eye.x) ** 2 + (outer.y - eye.y) ** 2 + (outer.z - eye.z) ** 2);
+  evaluate(front, corner, 0);
+  constants[Corner.RodLength] = given;
+  return work[Work.HeightRate];
 }
 
 /** A range as its middle and half its width; a range of nothing counts as one unit each way. */

@@ -1,11 +1,17 @@
 import type { Drawn, Point } from "./drawn.ts";
 
 /**
- * How a linkage carries an upright: from the tangent of half its arm's angle from the drawn place to the steering axis
- * and its rates, from a corner's constants into its scratch. It always writes finite numbers: what cannot be met is
- * brought as near as it goes, and the gap is written.
+ * How a linkage carries an upright, from its own constants into a corner's scratch. It always writes finite numbers:
+ * what cannot be met is brought as near as it goes, and the gap is written.
  */
-export type Carry = (constants: Float64Array, corner: number, t: number, work: Float64Array, at: number) => void;
+export interface Carry {
+  /** From t, the tangent of half the arm's angle from the drawn place, to the steering axis. */
+  readonly place: (own: Float64Array, t: number, work: Float64Array) => void;
+  /** The rates of the steering axis at the place that was last written. */
+  readonly rates: (own: Float64Array, work: Float64Array) => void;
+  /** True where the steering axis turns in the upright, so that the upright's places are written too. */
+  readonly axisTurnsInUpright: boolean;
+}
 
 /** The ends of the steering axis as drawn, in the corner's frame. */
 export interface Joints {
@@ -13,18 +19,26 @@ export interface Joints {
   readonly upper: Point;
 }
 
-/** How a steering mechanism places both inner eyes at an input: from its constants into both corners' scratch. */
-export type InnerEyes = (constants: Float64Array, input: number, work: Float64Array) => void;
+/** How a steering mechanism places both inner eyes at an input: from its own constants into both corners' scratch. */
+export type InnerEyes = (own: Float64Array, input: number, left: Float64Array, right: Float64Array) => void;
+
+/** One corner made ready to solve: Corner slots, what the linkage keeps for itself, and scratch. */
+export interface ReadyCorner {
+  readonly constants: Float64Array;
+  readonly linkage: Float64Array;
+  /** Nothing in it outlives a call of solve. */
+  readonly work: Float64Array;
+  /** Where the upright's places about its axis stand (Upright slots): in constants, or in work. */
+  readonly places: Float64Array;
+}
 
 /** A front end made ready to solve. Opaque but for what it was drawn as: use solve and readPose. */
 export interface Front {
   readonly drawn: Drawn;
-  readonly constants: Float64Array;
-  /** Scratch of this front alone; nothing in it outlives a call of solve. */
-  readonly work: Float64Array;
+  readonly left: ReadyCorner;
+  readonly right: ReadyCorner;
   readonly carry: Carry;
-  /** True where the steering axis turns in the upright, so that carry writes the upright's places too. */
-  readonly axisTurnsInUpright: boolean;
+  readonly mechanism: Float64Array;
   readonly innerEyes: InnerEyes;
 }
 

@@ -8,17 +8,14 @@ import { compileTrailingArms } from "./linkages/trailingArms.ts";
 
 /** What the kernel knows of one linkage. */
 interface LinkageKernel<Points> {
-  /** Writes a corner's constants from its points. Gives the ends of the steering axis as drawn, or a refusal. */
+  /** Writes the linkage's own constants of a corner from its points. Gives the ends of the steering axis as drawn, or a refusal. */
   readonly compile: (
     points: Points,
     wheel: Refusal["wheel"],
-    constants: Float64Array,
-    corner: number,
+    own: Float64Array,
     drawn: DrawnCorner,
   ) => Joints | Refusal;
   readonly carry: Carry;
-  /** The steering axis turns in the upright, so that carry writes the upright's places as well. */
-  readonly axisTurnsInUpright: boolean;
   /** False where there is no suspension. */
   readonly hasTravel: boolean;
 }
@@ -27,19 +24,17 @@ type PointsOf<Kind> = Extract<Linkage, { kind: Kind }>["left"];
 
 /** Every linkage that the kernel solves. */
 export const linkages: { readonly [Kind in Linkage["kind"]]: LinkageKernel<PointsOf<Kind>> } = {
-  "double-arm": { compile: compileDoubleArm, carry: carryDoubleArm, axisTurnsInUpright: false, hasTravel: true },
-  "trailing-arms": { compile: compileTrailingArms, carry: carryDoubleArm, axisTurnsInUpright: false, hasTravel: true },
-  strut: { compile: compileStrut, carry: carryStrut, axisTurnsInUpright: true, hasTravel: true },
+  "double-arm": { compile: compileDoubleArm, carry: carryDoubleArm, hasTravel: true },
+  "trailing-arms": { compile: compileTrailingArms, carry: carryDoubleArm, hasTravel: true },
+  strut: { compile: compileStrut, carry: carryStrut, hasTravel: true },
   "pivoting-beam": {
     compile: compilePivotingBeam,
     carry: carryPivotingBeam,
-    axisTurnsInUpright: false,
     hasTravel: true,
   },
   "fixed-kingpin": {
     compile: compileFixedKingpin,
     carry: carryFixedKingpin,
-    axisTurnsInUpright: false,
     hasTravel: false,
   },
 };

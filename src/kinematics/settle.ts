@@ -1,6 +1,6 @@
-import type { Front } from "./front.ts";
+import type { Front, ReadyCorner } from "./front.ts";
 import { Corner, Work } from "./slots.ts";
-import { turnUpright } from "./upright.ts";
+import { turnRates, turnUpright } from "./upright.ts";
 
 /** One march step from the drawn pose, rad; and the farthest the arm is ever turned from it. */
 const STEP = Math.PI / 180;
@@ -11,41 +11,50 @@ const STRIDE = 2 * STEP;
 /** Halvings of a step or a bracket: 60 of them bring a degree below the last bit of an angle. */
 const HALVINGS = 60;
 
-/** Evaluates one corner at t = tan(θ/2): everything in its scratch, the eye already there. */
-export function evaluate(front: Front, corner: number, at: number, t: number): void {
-  const { constants, work } = front;
-  work[at + Work.HalfAngle] = t;
-  front.carry(constants, corner, t, work, at);
-  if (front.axisTurnsInUpright) turnUpright(constants, corner, work, at + Work.Upright, work, at);
-  else turnUpright(constants, corner, constants, corner + Corner.Upright, work, at);
+/** Places one corner at t = tan(θ/2), the eye already there: all of its scratch but the rates. */
+
+export function place({ carry }: Front, corner: ReadyCorner, t: number): void {
+  corner.work[Work.HalfAngle] = t;
+  carry.place(corner.linkage, t, corner.work);
+  turnUpright(corner);
 }
 
-/** Newton steps before the slow way is taken; two evaluations are the rule from a fitted start. */
-const NEWTON_STEPS = 8;
+/** The rates of a corner at the place where it stands. */
+function rates({ carry }: Front, corner: ReadyCorner): void {
+  carry.rates(corner.linkage, corner.work);
+  turnRates(corner);
+}
+
+/** Everything in the scratch of one corner at t = tan(θ/2), the eye already there. */
+export function evaluate(front: Front, corner: ReadyCorner, t: number): void {
+  place(front, corner, t);
+  rates(front, corner);
+}
+
+/** Steps before the slow way is taken; two places are the rule from a fitted start. */
+const STEPS = 8;
 
 /**
- * The quick way to the arm's angle: Newton on the wheel's height in t, from a start that is trusted to `stray`. True
- * when it has come within the front's tolerance with every link met and the height still rising as drawn; else the
- * scratch is of no use and the slow way must be taken.
+ * The quick way to the arm's angle: the wheel's height by secants, from the t and the dt per mm of height that the
+ * scratch holds (Work.HalfAngle and PerHeight), trusted to `stray`. True when it has come within the front's tolerance
+ * with every link met and the height still rising as drawn; else the scratch is of no use and the slow way must be taken.
  */
-export function approach(
-  front: Front,
-  corner: number,
-  at: number,
-  start: number,
-  stray: number,
-  target: number,
-): boolean {
-  const c = front.constants;
-  const work = front.work;
-  const tolerance = c[corner + Corner.Tolerance];
+export function approach(front: Front, corner: ReadyCorner, stray: number, target: number): boolean {
+  const work = corner.work;
+  const tolerance = corner.constants[Corner.Tolerance];
+  const start = work[Work.HalfAngle];
+  let perHeight = work[Work.PerHeight];
   let t = start;
-  for (let i = 0; i < NEWTON_STEPS; i++) {
-    evaluate(front, corner, at, t);
-    const miss = work[at + Work.Height] - target;
-    const rate = work[at + Work.HeightRate];
-    if (miss <= tolerance && miss >= -tolerance) return stands(front, corner, at);
-    t -= (miss * (1 + t * t)) / (2 * rate);
+  let lastMiss = 0;
+  let step = 0;
+  for (let i = 0; i < STEPS; i++) {
+    place(front, corner, t);
+    const miss = work[Work.Height] - target;
+    if (miss <= tolerance && miss >= -tolerance) return stands(front, corner);
+    if (i > 0) perHeight = step / (miss - lastMiss);
+    step = -miss * perHeight;
+    lastMiss = miss;
+    t += step;
     const strayed = t - start;
     if (!(strayed <= stray && strayed >= -stray)) return false;
   }
@@ -62,24 +71,25 @@ export function approach(
  * @param target height of the wheel centre, mm
  * @returns t = tan(θ/2) at the place found, or at the one to blame
  */
-export function settle(front: Front, corner: number, at: number, target: number): number {
-  const work = front.work;
-  const rise = front.constants[corner + Corner.Rise];
+export function settle(front: Front, corner: ReadyCorner, target: number): number {
+  const work = corner.work;
+  const rise = corner.constants[Corner.Rise];
   const missAt = (angle: number): number => {
-    evaluate(front, corner, at, Math.tan(0.5 * angle));
-    return work[at + Work.Height] - target;
+    place(front, corner, Math.tan(0.5 * angle));
+    return work[Work.Height] - target;
   };
   const standsAt = (angle: number): boolean => {
-    missAt(angle);
-    return stands(front, corner, at);
+    place(front, corner, Math.tan(0.5 * angle));
+    return stands(front, corner);
   };
   const closesAt = (angle: number): boolean => {
     missAt(angle);
-    return work[at + Work.UprightGap] === 0 && work[at + Work.TieRodGap] === 0;
+    return work[Work.UprightGap] === 0 && work[Work.TieRodGap] === 0;
   };
   const end = (angle: number): number => {
-    missAt(angle);
-    return Math.tan(0.5 * angle);
+    const t = Math.tan(0.5 * angle);
+    evaluate(front, corner, t);
+    return t;
   };
   /** With a link that gives out brought as near as it goes; back at `instead` where that leads nowhere, or past the dead point. */
   const blame = (from: number, instead: number): number => {
@@ -105,14 +115,12 @@ export function settle(front: Front, corner: number, at: number, target: number)
   return end(here);
 }
 
-/** What a corner's scratch holds after an evaluation: every link met, and the wheel rising with its arm as drawn. */
-function stands(front: Front, corner: number, at: number): boolean {
-  const work = front.work;
-  return (
-    work[at + Work.UprightGap] === 0 &&
-    work[at + Work.TieRodGap] === 0 &&
-    work[at + Work.HeightRate] * front.constants[corner + Corner.Rise] > 0
-  );
+/** Whether a placed corner has every link met and its wheel rising with its arm as drawn. Where it does, its rates are written. */
+function stands(front: Front, corner: ReadyCorner): boolean {
+  const { work, constants } = corner;
+  if (work[Work.UprightGap] !== 0 || work[Work.TieRodGap] !== 0) return false;
+  rates(front, corner);
+  return work[Work.HeightRate] * constants[Corner.Rise] > 0;
 }
 
 /** The angle nearest to the drawn one at which the front stands, to a stride; null where there is none near. */

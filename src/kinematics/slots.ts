@@ -50,7 +50,7 @@ export const enum Link {
   CentreLink = 4,
 }
 
-/** What compile works out once for a corner: two blocks of Corner.Stride doubles, left first, then the mechanism's. */
+/** What compile works out once for a corner. */
 export const enum Corner {
   /** The upright's places about its steering axis: Upright.Stride doubles. */
   Upright = 0,
@@ -66,12 +66,13 @@ export const enum Corner {
   /** The fitted start: middle and 1/half of travel and of the corner's own input, then the coefficients. */
   Start = 17,
   StartTerms = 21,
-  /** What the linkage keeps for itself. */
-  Linkage = 64,
-  Stride = 96,
-  /** Where the steering mechanism's own constants start, and how many it has. */
-  Mechanism = 192,
-  MechanismStride = 48,
+  Stride = 64,
+}
+
+/** Doubles that a linkage has to itself in a corner, and a steering mechanism in a front: for what it works out once. */
+export const enum Own {
+  Linkage = 32,
+  Mechanism = 48,
 }
 
 /**
@@ -93,9 +94,9 @@ export const enum Upright {
   Stride = 11,
 }
 
-/** The scratch of one corner while it is solved: two blocks of Work.Stride doubles, left first. */
+/** The scratch of one corner while it is solved. Rates are written once the place is found, and are per rad of the arm's angle. */
 export const enum Work {
-  /** Written by the linkage: steering axis and its rates per rad of the arm's angle. */
+  /** Written by the linkage: the steering axis, and its rates. */
   Lower = 0,
   Upper = 3,
   Axis = 6,
@@ -106,20 +107,24 @@ export const enum Work {
   UprightGap = 15,
   /** Written by the steering mechanism. */
   Eye = 16,
-  /** Written by the upright: R, from the axis to the tie-rod outer; Q = k × R; angular velocity per rad of arm. */
+  /** Written by the upright: R, from the axis to the tie-rod outer; Q = k × R; angular velocity, a rate. */
   Radius = 19,
   Across = 22,
   Turn = 25,
   TieRodGap = 28,
-  Lever = 29,
-  /** Height of the wheel centre and its rate per rad of the arm's angle. */
+  /** Moment arm of the tie-rod force about the axis, times the rod's length, mm². */
+  LeverRod = 29,
+  /** Height of the wheel centre, and its rate. */
   Height = 30,
   HeightRate = 31,
-  /** The t = tan(θ/2) that all of this was worked out at. */
+  /** The t = tan(θ/2) that all of this was worked out at, or is to be, and its rate per mm of the wheel's height. */
   HalfAngle = 32,
+  PerHeight = 33,
   /** Written by the steering mechanism: the centre link's length less what it could span, mm; 0 when it closes. */
-  CentreLinkGap = 33,
+  CentreLinkGap = 34,
   /** Upright.Stride doubles, where the steering axis turns in the upright. */
-  Upright = 34,
-  Stride = 46,
+  Upright = 35,
+  /** What the linkage hands from its place to its rates: 8 doubles. */
+  Linkage = 47,
+  Stride = 55,
 }

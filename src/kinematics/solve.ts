@@ -1,7 +1,7 @@
-import type { Front } from "./front.ts";
-import { approach, evaluate, settle } from "./settle.ts";
+import type { Front, ReadyCorner } from "./front.ts";
+import { approach, evaluate, place, settle } from "./settle.ts";
 import { Corner, Link, Pose, Side, Upright, Work } from "./slots.ts";
-import { FITTED, startAt } from "./start.ts";
+import { FITTED, putStart } from "./start.ts";
 
 /** A fitted start is never this far off; a search that strays as far has left the drawn pose's own interval. */
 const STRAY = 0.05;
@@ -20,125 +20,124 @@ const FAR = 1e6;
  */
 export function solve(front: Front, input: number, left: number, right: number, poses: Float64Array, at: number): void {
   const asked = bounded(input);
-  front.innerEyes(front.constants, asked, front.work);
-  solveSide(front, 0, 0, asked, bounded(left), poses, at + Pose.Left);
-  solveSide(front, Corner.Stride, Work.Stride, -asked, bounded(right), poses, at + Pose.Right);
-  poses[at + Pose.Left + Side.Input] = asked;
-  poses[at + Pose.Right + Side.Input] = asked;
+  const leftTravel = bounded(left);
+  const rightTravel = bounded(right);
+  front.innerEyes(front.mechanism, asked, front.left.work, front.right.work);
+  // The corners take turns: no step waits for the one before it, so that a processor has two at a time in hand.
+  const leftNear = stepped(front, front.left, asked, leftTravel);
+  const rightNear = stepped(front, front.right, -asked, rightTravel);
+  arrive(front, front.left, leftNear, leftTravel);
+  arrive(front, front.right, rightNear, rightTravel);
+  write(front.left, asked, leftTravel, poses, at + Pose.Left);
+  write(front.right, asked, rightTravel, poses, at + Pose.Right);
 }
 
 function bounded(value: number): number {
   return Number.isNaN(value) ? FAR : Math.min(Math.max(value, -FAR), FAR);
 }
 
-function solveSide(
-  front: Front,
-  corner: number,
-  w: number,
+/** The first step of a corner toward its place, from the fitted start; false where that is not to be trusted. */
+function stepped(front: Front, corner: ReadyCorner, input: number, travel: number): boolean {
+  const { constants: c, work } = corner;
+  const z = (travel - c[Corner.Start]) * c[Corner.Start + 1];
+  const s = (input - c[Corner.Start + 2]) * c[Corner.Start + 3];
+  if (!(c[Corner.Rise] !== 0 && z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED)) return false;
+  putStart(c, z, s, work);
+  const start = work[Work.HalfAngle];
+  place(front, corner, start);
+  const step = (c[Corner.Height] + travel - work[Work.Height]) * work[Work.PerHeight];
+  work[Work.HalfAngle] = start + step;
+  return step <= STRAY && step >= -STRAY;
+}
+
+/** The rest of the way. Without suspension there is none. */
+function arrive(front: Front, corner: ReadyCorner, near: boolean, travel: number): void {
+  const target = corner.constants[Corner.Height] + travel;
+  if (corner.constants[Corner.Rise] === 0) evaluate(front, corner, 0);
+  else if (!(near && approach(front, corner, STRAY, target))) settle(front, corner, target);
+}
+
+/** The pose that the scratch holds, into the caller's buffer. */
+function write(
+  { constants, places, work }: ReadyCorner,
   input: number,
   travel: number,
   poses: Float64Array,
   at: number,
 ): void {
-  const c = front.constants;
-  const target = c[corner + Corner.Height] + travel;
-  if (c[corner + Corner.Rise] === 0) {
-    evaluate(front, corner, w, 0);
-    write(front, corner, w, travel, travel, poses, at);
-    return;
-  }
-  const z = (travel - c[corner + Corner.Start]) * c[corner + Corner.Start + 1];
-  const s = (input - c[corner + Corner.Start + 2]) * c[corner + Corner.Start + 3];
-  const fitted = z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED;
-  const met = fitted && approach(front, corner, w, startAt(c, corner, z, s), STRAY, target);
-  if (!met) settle(front, corner, w, target);
-  write(front, corner, w, target - front.work[w + Work.Height], travel, poses, at);
-}
+  const kx = work[Work.Axis];
+  const ky = work[Work.Axis + 1];
+  const kz = work[Work.Axis + 2];
+  const rx = work[Work.Radius];
+  const ry = work[Work.Radius + 1];
+  const rz = work[Work.Radius + 2];
+  const qx = work[Work.Across];
+  const qy = work[Work.Across + 1];
+  const qz = work[Work.Across + 2];
+  const lx = work[Work.Lower];
+  const ly = work[Work.Lower + 1];
+  const lz = work[Work.Lower + 2];
 
-/** The pose that the scratch holds, into the caller's buffer. miss: what the wheel lacks to the height asked for, mm. */
-function write(
-  front: Front,
-  corner: number,
-  w: number,
-  miss: number,
-  travel: number,
-  poses: Float64Array,
-  at: number,
-): void {
-  const c = front.constants;
-  const work = front.work;
-  const places = front.axisTurnsInUpright ? work : c;
-  const place = front.axisTurnsInUpright ? w + Work.Upright : corner + Corner.Upright;
-  const kx = work[w + Work.Axis];
-  const ky = work[w + Work.Axis + 1];
-  const kz = work[w + Work.Axis + 2];
-  const rx = work[w + Work.Radius];
-  const ry = work[w + Work.Radius + 1];
-  const rz = work[w + Work.Radius + 2];
-  const qx = work[w + Work.Across];
-  const qy = work[w + Work.Across + 1];
-  const qz = work[w + Work.Across + 2];
-  const lx = work[w + Work.Lower];
-  const ly = work[w + Work.Lower + 1];
-  const lz = work[w + Work.Lower + 2];
-
+  // What the wheel lacks to the height asked for, mm; without suspension, all of it.
+  const miss = constants[Corner.Rise] === 0 ? travel : constants[Corner.Height] + travel - work[Work.Height];
   let link = Link.None;
   let gap = 0;
-  if (work[w + Work.CentreLinkGap] !== 0) {
+  if (work[Work.CentreLinkGap] !== 0) {
     link = Link.CentreLink;
-    gap = work[w + Work.CentreLinkGap];
-  } else if (work[w + Work.UprightGap] !== 0) {
+    gap = work[Work.CentreLinkGap];
+  } else if (work[Work.UprightGap] !== 0) {
     link = Link.Upright;
-    gap = work[w + Work.UprightGap];
-  } else if (work[w + Work.TieRodGap] !== 0) {
+    gap = work[Work.UprightGap];
+  } else if (work[Work.TieRodGap] !== 0) {
     link = Link.TieRod;
-    gap = work[w + Work.TieRodGap];
-  } else if (Math.abs(miss) > SETTLED * c[corner + Corner.Tolerance]) {
+    gap = work[Work.TieRodGap];
+  } else if (Math.abs(miss) > SETTLED * constants[Corner.Tolerance]) {
     link = Link.Travel;
     gap = miss;
   }
   poses[at + Side.Blame] = link;
   poses[at + Side.Gap] = gap;
+  poses[at + Side.Input] = input;
   poses[at + Side.Travel] = travel;
 
   poses[at + Side.Lower] = lx;
   poses[at + Side.Lower + 1] = ly;
   poses[at + Side.Lower + 2] = lz;
-  poses[at + Side.Upper] = work[w + Work.Upper];
-  poses[at + Side.Upper + 1] = work[w + Work.Upper + 1];
-  poses[at + Side.Upper + 2] = work[w + Work.Upper + 2];
+  poses[at + Side.Upper] = work[Work.Upper];
+  poses[at + Side.Upper + 1] = work[Work.Upper + 1];
+  poses[at + Side.Upper + 2] = work[Work.Upper + 2];
   poses[at + Side.Axis] = kx;
   poses[at + Side.Axis + 1] = ky;
   poses[at + Side.Axis + 2] = kz;
-  const along = places[place + Upright.TieRodAlong];
+  const along = places[Upright.TieRodAlong];
   poses[at + Side.TieRodOuter] = lx + (along * kx + rx);
   poses[at + Side.TieRodOuter + 1] = ly + (along * ky + ry);
   poses[at + Side.TieRodOuter + 2] = lz + (along * kz + rz);
-  poses[at + Side.TieRodInner] = work[w + Work.Eye];
-  poses[at + Side.TieRodInner + 1] = work[w + Work.Eye + 1];
-  poses[at + Side.TieRodInner + 2] = work[w + Work.Eye + 2];
-  const wk = places[place + Upright.Wheel];
-  const wr = places[place + Upright.Wheel + 1];
-  const wq = places[place + Upright.Wheel + 2];
+  poses[at + Side.TieRodInner] = work[Work.Eye];
+  poses[at + Side.TieRodInner + 1] = work[Work.Eye + 1];
+  poses[at + Side.TieRodInner + 2] = work[Work.Eye + 2];
+  const wk = places[Upright.Wheel];
+  const wr = places[Upright.Wheel + 1];
+  const wq = places[Upright.Wheel + 2];
   poses[at + Side.WheelCenter] = lx + (wk * kx + wr * rx + wq * qx);
   poses[at + Side.WheelCenter + 1] = ly + (wk * ky + wr * ry + wq * qy);
-  poses[at + Side.WheelCenter + 2] = work[w + Work.Height];
-  const ak = places[place + Upright.Spin];
-  const ar = places[place + Upright.Spin + 1];
-  const aq = places[place + Upright.Spin + 2];
+  poses[at + Side.WheelCenter + 2] = work[Work.Height];
+  const ak = places[Upright.Spin];
+  const ar = places[Upright.Spin + 1];
+  const aq = places[Upright.Spin + 2];
   poses[at + Side.Spin] = ak * kx + ar * rx + aq * qx;
   poses[at + Side.Spin + 1] = ak * ky + ar * ry + aq * qy;
   poses[at + Side.Spin + 2] = ak * kz + ar * rz + aq * qz;
 
-  const rate = work[w + Work.HeightRate];
+  const rate = work[Work.HeightRate];
   const per = link === Link.None && rate !== 0 ? 1 / rate : 0;
-  poses[at + Side.LowerRate] = work[w + Work.LowerRate] * per;
-  poses[at + Side.LowerRate + 1] = work[w + Work.LowerRate + 1] * per;
-  poses[at + Side.LowerRate + 2] = work[w + Work.LowerRate + 2] * per;
-  poses[at + Side.Turn] = work[w + Work.Turn] * per;
-  poses[at + Side.Turn + 1] = work[w + Work.Turn + 1] * per;
-  poses[at + Side.Turn + 2] = work[w + Work.Turn + 2] * per;
-  poses[at + Side.Lever] = work[w + Work.Lever];
+  poses[at + Side.LowerRate] = work[Work.LowerRate] * per;
+  poses[at + Side.LowerRate + 1] = work[Work.LowerRate + 1] * per;
+  poses[at + Side.LowerRate + 2] = work[Work.LowerRate + 2] * per;
+  poses[at + Side.Turn] = work[Work.Turn] * per;
+  poses[at + Side.Turn + 1] = work[Work.Turn + 1] * per;
+  poses[at + Side.Turn + 2] = work[Work.Turn + 2] * per;
+  poses[at + Side.Lever] = work[Work.LeverRod] / constants[Corner.RodLength];
 }
 
 /** The slow way ends at the last bit of the angle; near a dead point that is this many tolerances of height. */

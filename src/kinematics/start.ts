@@ -1,4 +1,4 @@
-import { Corner } from "./slots.ts";
+import { Corner, Work } from "./slots.ts";
 
 /**
  * Where a search for the arm's angle starts: a polynomial in (travel, the corner's own input) for t = tan(θ/2), fitted
@@ -6,27 +6,33 @@ import { Corner } from "./slots.ts";
  * the same polynomial.
  */
 
-/** Degrees in travel and in input. They make the start good to about 1e-6, so that two evaluations are enough. */
-const TRAVEL_DEGREE = 4;
+/** Degrees in travel and in input. They make the start good to about 1e-6, and its rate to 1e-4, so that two places are enough. */
+const TRAVEL_DEGREE = 5;
 const INPUT_DEGREE = 6;
 const INPUT_TERMS = INPUT_DEGREE + 1;
 
 /** Beyond this share of the fitted range the polynomial is not to be trusted. */
 export const FITTED = 1.02;
 
-/** The fitted start at scaled travel z and scaled input s, both within ±FITTED. */
-export function startAt(c: Float64Array, corner: number, z: number, s: number): number {
-  let at = corner + Corner.StartTerms + TRAVEL_DEGREE * INPUT_TERMS;
+/**
+ * The fitted start at a scaled travel z and scaled input s, both within ±FITTED, and its rate per mm of height: into a
+ * corner's scratch.
+ */
+export function putStart(c: Float64Array, z: number, s: number, work: Float64Array): void {
+  let at = Corner.StartTerms + TRAVEL_DEGREE * INPUT_TERMS;
   const s2 = s * s;
   let t = 0;
+  let perZ = 0;
   for (let i = TRAVEL_DEGREE; i >= 0; i--) {
     // Even and odd powers apart: two short chains run side by side.
     const even = c[at] + s2 * (c[at + 2] + s2 * (c[at + 4] + s2 * c[at + 6]));
     const odd = c[at + 1] + s2 * (c[at + 3] + s2 * c[at + 5]);
+    perZ = perZ * z + t;
     t = t * z + (even + s * odd);
     at -= INPUT_TERMS;
   }
-  return t;
+  work[Work.HalfAngle] = t;
+  work[Work.PerHeight] = perZ * c[Corner.Start + 1];
 }
 
 /**
@@ -34,7 +40,7 @@ export function startAt(c: Float64Array, corner: number, z: number, s: number): 
  *
  * @param settled gives t at a scaled travel and scaled input, each in −1…1
  */
-export function fitStart(c: Float64Array, corner: number, settled: (z: number, s: number) => number): void {
+export function fitStart(c: Float64Array, settled: (z: number, s: number) => number): void {
   const zs = chebyshev(TRAVEL_DEGREE + 1);
   const ss = chebyshev(INPUT_TERMS);
   const rows = zs.map((z) =>
@@ -48,7 +54,7 @@ export function fitStart(c: Float64Array, corner: number, settled: (z: number, s
       zs,
       rows.map((row) => row[j]),
     );
-    for (let i = 0; i <= TRAVEL_DEGREE; i++) c[corner + Corner.StartTerms + i * INPUT_TERMS + j] = column[i];
+    for (let i = 0; i <= TRAVEL_DEGREE; i++) c[Corner.StartTerms + i * INPUT_TERMS + j] = column[i];
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Corner as DrawnCorner, Point } from "./drawn.ts";
-import type { Joints, Refusal } from "./front.ts";
+import type { Joints, ReadyCorner, Refusal } from "./front.ts";
 import { cross, dot, length, minus, NOTHING, put, times } from "./math.ts";
 import { Corner, Upright, Work } from "./slots.ts";
 
@@ -15,32 +15,21 @@ const ON_AXIS = 1e-9;
  *     μ = ((τ − d)² + ρ² + |r|² − ℓ²) / (2|r|²),   ν = b √(ρ²/|r|² − μ²),   b = ±1 as drawn.
  * Everything fixed to the upright then has constant components along k, R and Q = k × R.
  * The moment arm of the rod's force about the axis is Q·(T − I)/ℓ = ν|r|²/ℓ: it is nought at the dead point.
- * Rates: the upright turns at ω = lean + s k, and (T − I)·(P′ + ω × (T − P)) = 0 gives s. Where the axis turns in the
- * upright, about a vector n square to k that is fixed in both, lean has that turning added.
- * Circle meets sphere, and rigid-body kinematics; elementary geometry.
- *
- * @param places where the upright's places about its axis stand (Upright slots): constants, or scratch
+ * Circle meets sphere; elementary geometry.
  */
-export function turnUpright(
-  c: Float64Array,
-  corner: number,
-  places: Float64Array,
-  place: number,
-  w: Float64Array,
-  at: number,
-): void {
-  const lx = w[at + Work.Lower];
-  const ly = w[at + Work.Lower + 1];
-  const lz = w[at + Work.Lower + 2];
-  const kx = w[at + Work.Axis];
-  const ky = w[at + Work.Axis + 1];
-  const kz = w[at + Work.Axis + 2];
-  const dx = w[at + Work.Eye] - lx;
-  const dy = w[at + Work.Eye + 1] - ly;
-  const dz = w[at + Work.Eye + 2] - lz;
+export function turnUpright({ constants: c, places, work: w }: ReadyCorner): void {
+  const lx = w[Work.Lower];
+  const ly = w[Work.Lower + 1];
+  const lz = w[Work.Lower + 2];
+  const kx = w[Work.Axis];
+  const ky = w[Work.Axis + 1];
+  const kz = w[Work.Axis + 2];
+  const dx = w[Work.Eye] - lx;
+  const dy = w[Work.Eye + 1] - ly;
+  const dz = w[Work.Eye + 2] - lz;
 
   const d = dx * kx + dy * ky + dz * kz;
-  const radius = places[place + Upright.TieRodRadius];
+  const radius = places[Upright.TieRodRadius];
   let rx = dx - d * kx;
   let ry = dy - d * ky;
   let rz = dz - d * kz;
@@ -56,8 +45,8 @@ export function turnUpright(
   const sy = kz * rx - kx * rz;
   const sz = kx * ry - ky * rx;
 
-  const along = places[place + Upright.TieRodAlong];
-  const rod = c[corner + Corner.RodLength];
+  const along = places[Upright.TieRodAlong];
+  const rod = c[Corner.RodLength];
   const over = 1 / r2;
   const rise2 = (along - d) * (along - d);
   let mu = 0.5 * over * (rise2 + radius * radius + r2 - rod * rod);
@@ -65,7 +54,7 @@ export function turnUpright(
   let nu = 0;
   let gap = 0;
   if (nu2 > 0) {
-    nu = c[corner + Corner.RodBranch] * Math.sqrt(nu2);
+    nu = c[Corner.RodBranch] * Math.sqrt(nu2);
   } else {
     // The nearest (μ > 0) or farthest the tab can be from the eye.
     const near = radius / Math.sqrt(r2);
@@ -73,58 +62,64 @@ export function turnUpright(
     mu = mu > 0 ? near : -near;
     gap = rod - Math.sqrt(rise2 + short * short);
   }
-  const Rx = mu * rx + nu * sx;
-  const Ry = mu * ry + nu * sy;
   const Rz = mu * rz + nu * sz;
-  const Qx = mu * sx - nu * rx;
-  const Qy = mu * sy - nu * ry;
   const Qz = mu * sz - nu * rz;
+  w[Work.Radius] = mu * rx + nu * sx;
+  w[Work.Radius + 1] = mu * ry + nu * sy;
+  w[Work.Radius + 2] = Rz;
+  w[Work.Across] = mu * sx - nu * rx;
+  w[Work.Across + 1] = mu * sy - nu * ry;
+  w[Work.Across + 2] = Qz;
+  w[Work.TieRodGap] = gap;
+  w[Work.LeverRod] = nu * r2;
+  w[Work.Height] = lz + (places[Upright.Wheel] * kz + places[Upright.Wheel + 1] * Rz + places[Upright.Wheel + 2] * Qz);
+}
 
-  const vx = w[at + Work.LowerRate];
-  const vy = w[at + Work.LowerRate + 1];
-  const vz = w[at + Work.LowerRate + 2];
-  let nx = w[at + Work.Lean];
-  let ny = w[at + Work.Lean + 1];
-  let nz = w[at + Work.Lean + 2];
-  const bend = places[place + Upright.Bend];
+/**
+ * The rates of an upright that was turned, its axis's rates already there: it turns at ω = lean + s k, and
+ * (T − I)·(P′ + ω × (T − P)) = 0 gives s. Where the axis turns in the upright, about a vector n square to k that is
+ * fixed in both, lean has that turning added. Rigid-body kinematics.
+ */
+export function turnRates({ places, work: w }: ReadyCorner): void {
+  const kx = w[Work.Axis];
+  const ky = w[Work.Axis + 1];
+  const kz = w[Work.Axis + 2];
+  const Rx = w[Work.Radius];
+  const Ry = w[Work.Radius + 1];
+  const Rz = w[Work.Radius + 2];
+  const Qx = w[Work.Across];
+  const Qy = w[Work.Across + 1];
+  const vz = w[Work.LowerRate + 2];
+  let nx = w[Work.Lean];
+  let ny = w[Work.Lean + 1];
+  let nz = w[Work.Lean + 2];
+  const bend = places[Upright.Bend];
   if (bend !== 0) {
-    const ar = bend * places[place + Upright.Across];
-    const aq = bend * places[place + Upright.Across + 1];
+    const ar = bend * places[Upright.Across];
+    const aq = bend * places[Upright.Across + 1];
     nx += ar * Rx + aq * Qx;
     ny += ar * Ry + aq * Qy;
-    nz += ar * Rz + aq * Qz;
+    nz += ar * Rz + aq * w[Work.Across + 2];
   }
+  const along = places[Upright.TieRodAlong];
   const tx = along * kx + Rx;
   const ty = along * ky + Ry;
   const tz = along * kz + Rz;
   const pull =
-    (vx + (ny * tz - nz * ty)) * (tx - dx) +
-    (vy + (nz * tx - nx * tz)) * (ty - dy) +
-    (vz + (nx * ty - ny * tx)) * (tz - dz);
-  const lever = nu * r2;
+    (w[Work.LowerRate] + (ny * tz - nz * ty)) * (w[Work.Lower] + tx - w[Work.Eye]) +
+    (w[Work.LowerRate + 1] + (nz * tx - nx * tz)) * (w[Work.Lower + 1] + ty - w[Work.Eye + 1]) +
+    (vz + (nx * ty - ny * tx)) * (w[Work.Lower + 2] + tz - w[Work.Eye + 2]);
+  const lever = w[Work.LeverRod];
   const s = lever === 0 ? 0 : -pull / lever;
   const ox = nx + s * kx;
   const oy = ny + s * ky;
-
-  const wk = places[place + Upright.Wheel];
-  const wr = places[place + Upright.Wheel + 1];
-  const wq = places[place + Upright.Wheel + 2];
-  const wx = wk * kx + wr * Rx + wq * Qx;
-  const wy = wk * ky + wr * Ry + wq * Qy;
-
-  w[at + Work.Radius] = Rx;
-  w[at + Work.Radius + 1] = Ry;
-  w[at + Work.Radius + 2] = Rz;
-  w[at + Work.Across] = Qx;
-  w[at + Work.Across + 1] = Qy;
-  w[at + Work.Across + 2] = Qz;
-  w[at + Work.Turn] = ox;
-  w[at + Work.Turn + 1] = oy;
-  w[at + Work.Turn + 2] = nz + s * kz;
-  w[at + Work.TieRodGap] = gap;
-  w[at + Work.Lever] = lever / rod;
-  w[at + Work.Height] = lz + (wk * kz + wr * Rz + wq * Qz);
-  w[at + Work.HeightRate] = vz + (ox * wy - oy * wx);
+  const wk = places[Upright.Wheel];
+  const wr = places[Upright.Wheel + 1];
+  const wq = places[Upright.Wheel + 2];
+  w[Work.Turn] = ox;
+  w[Work.Turn + 1] = oy;
+  w[Work.Turn + 2] = nz + s * kz;
+  w[Work.HeightRate] = vz + (ox * (wk * ky + wr * Ry + wq * Qy) - oy * (wk * kx + wr * Rx + wq * Qx));
 }
 
 /**
@@ -139,7 +134,6 @@ export function compileUpright(
   eye: Point,
   wheel: Refusal["wheel"],
   constants: Float64Array,
-  corner: number,
 ): Refusal | null {
   const size = length(minus(drawn.wheelCenter, eye));
   const upright = minus(upper, lower);
@@ -158,14 +152,13 @@ export function compileUpright(
   const lever = dot(across, drawnRod);
   if (!(Math.abs(lever) > NOTHING * rod * Math.sqrt(rho2))) return { refused: "drawn-on-dead-point", wheel };
 
-  const place = corner + Corner.Upright;
-  constants[place + Upright.TieRodAlong] = along;
-  constants[place + Upright.TieRodRadius] = Math.sqrt(rho2);
-  put(constants, place + Upright.Wheel, inFrame(minus(drawn.wheelCenter, lower), k, radius, across, rho2));
-  put(constants, place + Upright.Spin, inFrame(drawnSpin(drawn), k, radius, across, rho2));
-  constants[corner + Corner.RodLength] = rod;
-  constants[corner + Corner.RodBranch] = lever > 0 ? 1 : -1;
-  constants[corner + Corner.Height] = drawn.wheelCenter.z;
+  constants[Corner.Upright + Upright.TieRodAlong] = along;
+  constants[Corner.Upright + Upright.TieRodRadius] = Math.sqrt(rho2);
+  put(constants, Corner.Upright + Upright.Wheel, inFrame(minus(drawn.wheelCenter, lower), k, radius, across, rho2));
+  put(constants, Corner.Upright + Upright.Spin, inFrame(drawnSpin(drawn), k, radius, across, rho2));
+  constants[Corner.RodLength] = rod;
+  constants[Corner.RodBranch] = lever > 0 ? 1 : -1;
+  constants[Corner.Height] = drawn.wheelCenter.z;
   return null;
 }
 

@@ -1,8 +1,8 @@
-import { circleAbout, putCircle } from "../circle.ts";
+import { circleAbout, putCircle, putCircleRate } from "../circle.ts";
 import type { DoubleArmPoints } from "../drawn.ts";
 import type { Carry, Joints, Refusal } from "../front.ts";
 import { dot, length, minus, NOTHING } from "../math.ts";
-import { Corner, Work } from "../slots.ts";
+import { Work } from "../slots.ts";
 
 /**
  * Two arms, each turning about a fixed axis, carry the two joints of the upright.
@@ -27,15 +27,25 @@ const enum Arm {
   UpperV = 15,
   UpperRadius2 = 18,
   Upright = 19,
-  Branch = 20,
+  OverUpright = 20,
+  Branch = 21,
+}
+
+/** What the rates take over from the place, from Work.Linkage on. */
+const enum Found {
+  Cos = 0,
+  Sin = 1,
+  UpperCos = 2,
+  UpperSin = 3,
+  Root = 4,
+  OverSpan = 5,
 }
 
 /** Writes a corner's arms into its constants. Gives the lower and upper joint as drawn, or a refusal. */
 export function compileDoubleArm(
   points: DoubleArmPoints,
   wheel: Refusal["wheel"],
-  constants: Float64Array,
-  corner: number,
+  own: Float64Array,
 ): Joints | Refusal {
   const lower = circleAbout(points.lowerRear, minus(points.lowerFront, points.lowerRear), points.lowerJoint);
   if (lower === "no-axis") return { refused: "lower-arm-has-no-axis", wheel };
@@ -47,64 +57,56 @@ export function compileDoubleArm(
   const b = -dot(upper.v, minus(points.lowerJoint, upper.center));
   if (!(Math.abs(b) > NOTHING * dot(upper.u, upper.u))) return { refused: "arms-in-line", wheel };
 
-  const own = corner + Corner.Linkage;
-  putCircle(constants, own + Arm.LowerCenter, lower);
-  putCircle(constants, own + Arm.UpperCenter, upper);
-  constants[own + Arm.UpperRadius2] = dot(upper.u, upper.u);
-  constants[own + Arm.Upright] = upright;
-  constants[own + Arm.Branch] = b > 0 ? 1 : -1;
+  putCircle(own, Arm.LowerCenter, lower);
+  putCircle(own, Arm.UpperCenter, upper);
+  own[Arm.UpperRadius2] = dot(upper.u, upper.u);
+  own[Arm.Upright] = upright;
+  own[Arm.OverUpright] = 1 / upright;
+  own[Arm.Branch] = b > 0 ? 1 : -1;
   return { lower: points.lowerJoint, upper: points.upperJoint };
 }
 
-/** The steering axis at t = tan(θ/2), with its rates per rad of θ. See Carry. */
-export const carryDoubleArm: Carry = (c, corner, t, w, at) => {
-  const own = corner + Corner.Linkage;
+/** See Carry. */
+export const carryDoubleArm: Carry = { place, rates, axisTurnsInUpright: false };
+
+function place(own: Float64Array, t: number, w: Float64Array): void {
   const half = 1 / (1 + t * t);
   const cos = (1 - t * t) * half;
   const sin = 2 * t * half;
+  const lx = own[Arm.LowerCenter] + (own[Arm.LowerU] * cos + own[Arm.LowerV] * sin);
+  const ly = own[Arm.LowerCenter + 1] + (own[Arm.LowerU + 1] * cos + own[Arm.LowerV + 1] * sin);
+  const lz = own[Arm.LowerCenter + 2] + (own[Arm.LowerU + 2] * cos + own[Arm.LowerV + 2] * sin);
 
-  const ux = c[own + Arm.LowerU];
-  const uy = c[own + Arm.LowerU + 1];
-  const uz = c[own + Arm.LowerU + 2];
-  const vx = c[own + Arm.LowerV];
-  const vy = c[own + Arm.LowerV + 1];
-  const vz = c[own + Arm.LowerV + 2];
-  const lx = c[own + Arm.LowerCenter] + (ux * cos + vx * sin);
-  const ly = c[own + Arm.LowerCenter + 1] + (uy * cos + vy * sin);
-  const lz = c[own + Arm.LowerCenter + 2] + (uz * cos + vz * sin);
-  const lxRate = vx * cos - ux * sin;
-  const lyRate = vy * cos - uy * sin;
-  const lzRate = vz * cos - uz * sin;
-
-  const cx = c[own + Arm.UpperCenter];
-  const cy = c[own + Arm.UpperCenter + 1];
-  const cz = c[own + Arm.UpperCenter + 2];
-  const px = c[own + Arm.UpperU];
-  const py = c[own + Arm.UpperU + 1];
-  const pz = c[own + Arm.UpperU + 2];
-  const qx = c[own + Arm.UpperV];
-  const qy = c[own + Arm.UpperV + 1];
-  const qz = c[own + Arm.UpperV + 2];
+  const cx = own[Arm.UpperCenter];
+  const cy = own[Arm.UpperCenter + 1];
+  const cz = own[Arm.UpperCenter + 2];
+  const px = own[Arm.UpperU];
+  const py = own[Arm.UpperU + 1];
+  const pz = own[Arm.UpperU + 2];
+  const qx = own[Arm.UpperV];
+  const qy = own[Arm.UpperV + 1];
+  const qz = own[Arm.UpperV + 2];
   const ex = lx - cx;
   const ey = ly - cy;
   const ez = lz - cz;
   const a = px * ex + py * ey + pz * ez;
   const b = qx * ex + qy * ey + qz * ez;
-  const upright = c[own + Arm.Upright];
-  const reach2 = c[own + Arm.UpperRadius2] + (ex * ex + ey * ey + ez * ez);
+  const upright = own[Arm.Upright];
+  const reach2 = own[Arm.UpperRadius2] + (ex * ex + ey * ey + ez * ez);
   const h = a * a + b * b;
   let d = 0.5 * (reach2 - upright * upright);
   const q2 = h - d * d;
   let q = 0;
   let gap = 0;
-  let span = upright;
+  let overSpan = own[Arm.OverUpright];
   if (q2 > 0) {
-    q = c[own + Arm.Branch] * Math.sqrt(q2);
+    q = own[Arm.Branch] * Math.sqrt(q2);
   } else {
     // The nearest (d > 0) or farthest the upper joint can be: the upright is taken to be as long as that.
     const root = Math.sqrt(h);
     d = d > 0 ? root : -root;
-    span = Math.sqrt(Math.max(reach2 - 2 * d, 0));
+    const span = Math.sqrt(Math.max(reach2 - 2 * d, 0));
+    overSpan = 1 / span;
     gap = upright - span;
   }
   const overH = 1 / h;
@@ -114,31 +116,41 @@ export const carryDoubleArm: Carry = (c, corner, t, w, at) => {
   const upY = cy + (py * cosU + qy * sinU);
   const upZ = cz + (pz * cosU + qz * sinU);
 
-  const overSpan = 1 / span;
-  const kx = (upX - lx) * overSpan;
-  const ky = (upY - ly) * overSpan;
-  const kz = (upZ - lz) * overSpan;
+  w[Work.Lower] = lx;
+  w[Work.Lower + 1] = ly;
+  w[Work.Lower + 2] = lz;
+  w[Work.Upper] = upX;
+  w[Work.Upper + 1] = upY;
+  w[Work.Upper + 2] = upZ;
+  w[Work.Axis] = (upX - lx) * overSpan;
+  w[Work.Axis + 1] = (upY - ly) * overSpan;
+  w[Work.Axis + 2] = (upZ - lz) * overSpan;
+  w[Work.UprightGap] = gap;
+  w[Work.Linkage + Found.Cos] = cos;
+  w[Work.Linkage + Found.Sin] = sin;
+  w[Work.Linkage + Found.UpperCos] = cosU;
+  w[Work.Linkage + Found.UpperSin] = sinU;
+  w[Work.Linkage + Found.Root] = q;
+  w[Work.Linkage + Found.OverSpan] = overSpan;
+}
 
-  const rate = q === 0 ? 0 : (span * (kx * lxRate + ky * lyRate + kz * lzRate)) / q;
-  const dx = ((qx * cosU - px * sinU) * rate - lxRate) * overSpan;
-  const dy = ((qy * cosU - py * sinU) * rate - lyRate) * overSpan;
-  const dz = ((qz * cosU - pz * sinU) * rate - lzRate) * overSpan;
-
-  w[at + Work.Lower] = lx;
-  w[at + Work.Lower + 1] = ly;
-  w[at + Work.Lower + 2] = lz;
-  w[at + Work.Upper] = upX;
-  w[at + Work.Upper + 1] = upY;
-  w[at + Work.Upper + 2] = upZ;
-  w[at + Work.Axis] = kx;
-  w[at + Work.Axis + 1] = ky;
-  w[at + Work.Axis + 2] = kz;
-  w[at + Work.LowerRate] = lxRate;
-  w[at + Work.LowerRate + 1] = lyRate;
-  w[at + Work.LowerRate + 2] = lzRate;
-  // Lean = k × k′: the least angular velocity that turns the axis as it turns.
-  w[at + Work.Lean] = ky * dz - kz * dy;
-  w[at + Work.Lean + 1] = kz * dx - kx * dz;
-  w[at + Work.Lean + 2] = kx * dy - ky * dx;
-  w[at + Work.UprightGap] = gap;
-};
+function rates(own: Float64Array, w: Float64Array): void {
+  putCircleRate(own, Arm.LowerCenter, w[Work.Linkage + Found.Cos], w[Work.Linkage + Found.Sin], w, Work.LowerRate);
+  const lx = w[Work.LowerRate];
+  const ly = w[Work.LowerRate + 1];
+  const lz = w[Work.LowerRate + 2];
+  const kx = w[Work.Axis];
+  const ky = w[Work.Axis + 1];
+  const kz = w[Work.Axis + 2];
+  const q = w[Work.Linkage + Found.Root];
+  const overSpan = w[Work.Linkage + Found.OverSpan];
+  // Lean = k × k′: the least angular velocity that turns the axis as it turns; k′ = (φ′ S − L′)/p.
+  putCircleRate(own, Arm.UpperCenter, w[Work.Linkage + Found.UpperCos], w[Work.Linkage + Found.UpperSin], w, Work.Lean);
+  const rate = q === 0 ? 0 : (kx * lx + ky * ly + kz * lz) / (overSpan * q);
+  const dx = (w[Work.Lean] * rate - lx) * overSpan;
+  const dy = (w[Work.Lean + 1] * rate - ly) * overSpan;
+  const dz = (w[Work.Lean + 2] * rate - lz) * overSpan;
+  w[Work.Lean] = ky * dz - kz * dy;
+  w[Work.Lean + 1] = kz * dx - kx * dz;
+  w[Work.Lean + 2] = kx * dy - ky * dx;
+}

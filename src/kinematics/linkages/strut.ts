@@ -1,8 +1,8 @@
-import { CircleSlot, circleAbout, putCircle } from "../circle.ts";
+import { circleAbout, putCircle, putCircleRate } from "../circle.ts";
 import type { Corner as DrawnCorner, Point, StrutPoints } from "../drawn.ts";
 import type { Carry, Joints, Refusal } from "../front.ts";
 import { cross, dot, length, minus, NOTHING, put, times } from "../math.ts";
-import { Corner, Upright, Work } from "../slots.ts";
+import { Upright, Work } from "../slots.ts";
 import { drawnSpin } from "../upright.ts";
 
 /**
@@ -22,6 +22,8 @@ import { drawnSpin } from "../upright.ts";
  */
 const enum Leg {
   Lower = 0,
+  LowerU = 3,
+  LowerV = 6,
   Top = 9,
   Offset = 12,
   TieRod = 13,
@@ -33,8 +35,7 @@ const enum Leg {
 export function compileStrut(
   points: StrutPoints,
   wheel: Refusal["wheel"],
-  constants: Float64Array,
-  corner: number,
+  own: Float64Array,
   drawn: DrawnCorner,
 ): Joints | Refusal {
   const lower = circleAbout(points.lowerRear, minus(points.lowerFront, points.lowerRear), points.lowerJoint);
@@ -53,13 +54,12 @@ export function compileStrut(
   const across = cross(up, out);
   const place = (a: Point): Point => ({ x: dot(a, up), y: dot(a, out), z: dot(a, across) });
 
-  const own = corner + Corner.Linkage;
-  putCircle(constants, own + Leg.Lower, lower);
-  put(constants, own + Leg.Top, points.top);
-  constants[own + Leg.Offset] = offset > NOTHING * size ? offset : 0;
-  put(constants, own + Leg.TieRod, place(minus(drawn.tieRodOuter, points.lowerJoint)));
-  put(constants, own + Leg.Wheel, place(minus(drawn.wheelCenter, points.lowerJoint)));
-  put(constants, own + Leg.Spin, place(drawnSpin(drawn)));
+  putCircle(own, Leg.Lower, lower);
+  put(own, Leg.Top, points.top);
+  own[Leg.Offset] = offset > NOTHING * size ? offset : 0;
+  put(own, Leg.TieRod, place(minus(drawn.tieRodOuter, points.lowerJoint)));
+  put(own, Leg.Wheel, place(minus(drawn.wheelCenter, points.lowerJoint)));
+  put(own, Leg.Spin, place(drawnSpin(drawn)));
   return { lower: points.lowerJoint, upper: points.top };
 }
 
@@ -70,81 +70,94 @@ function squareTo(a: Point): Point {
   return span > NOTHING ? times(b, 1 / span) : { x: 1, y: 0, z: 0 };
 }
 
-/** The steering axis at t = tan(θ/2), with its rates per rad of θ, and the upright's places about it. See Carry. */
-export const carryStrut: Carry = (c, corner, t, w, at) => {
-  const own = corner + Corner.Linkage;
+/** What the rates take over from the place, from Work.Linkage on. */
+const enum Found {
+  Cos = 0,
+  Sin = 1,
+  /** λ, and 1/D. */
+  Slide = 2,
+  OverSpan = 3,
+  /** p/D, the sine of the angle of k from d. */
+  Sine = 4,
+}
+
+/** See Carry. */
+export const carryStrut: Carry = { place, rates, axisTurnsInUpright: true };
+
+function place(own: Float64Array, t: number, w: Float64Array): void {
   const half = 1 / (1 + t * t);
   const cos = (1 - t * t) * half;
   const sin = 2 * t * half;
-  const ux = c[own + CircleSlot.U];
-  const uy = c[own + CircleSlot.U + 1];
-  const uz = c[own + CircleSlot.U + 2];
-  const vx = c[own + CircleSlot.V];
-  const vy = c[own + CircleSlot.V + 1];
-  const vz = c[own + CircleSlot.V + 2];
-  const lx = c[own] + (ux * cos + vx * sin);
-  const ly = c[own + 1] + (uy * cos + vy * sin);
-  const lz = c[own + 2] + (uz * cos + vz * sin);
-  const lxRate = vx * cos - ux * sin;
-  const lyRate = vy * cos - uy * sin;
-  const lzRate = vz * cos - uz * sin;
+  const lx = own[Leg.Lower] + (own[Leg.LowerU] * cos + own[Leg.LowerV] * sin);
+  const ly = own[Leg.Lower + 1] + (own[Leg.LowerU + 1] * cos + own[Leg.LowerV + 1] * sin);
+  const lz = own[Leg.Lower + 2] + (own[Leg.LowerU + 2] * cos + own[Leg.LowerV + 2] * sin);
 
-  const sx = c[own + Leg.Top];
-  const sy = c[own + Leg.Top + 1];
-  const sz = c[own + Leg.Top + 2];
-  const span2 = (sx - lx) * (sx - lx) + (sy - ly) * (sy - ly) + (sz - lz) * (sz - lz);
-  const offset = c[own + Leg.Offset];
+  const dx = own[Leg.Top] - lx;
+  const dy = own[Leg.Top + 1] - ly;
+  const dz = own[Leg.Top + 2] - lz;
+  const span2 = dx * dx + dy * dy + dz * dz;
+  const offset = own[Leg.Offset];
   const slide2 = span2 - offset * offset;
   const closes = slide2 > 0;
   const slide = closes ? Math.sqrt(slide2) : 0;
+  const span = Math.sqrt(span2);
+  const overSpan = 1 / span;
   // Nearer than the strut's own offset the lower joint cannot be: the strut is taken to stand that much nearer.
-  const span = closes ? Math.sqrt(span2) : offset;
-  const over = 1 / span;
-  const k = 1 / Math.sqrt(span2);
-  const kx = (sx - lx) * k;
-  const ky = (sy - ly) * k;
-  const kz = (sz - lz) * k;
-  const closing = kx * lxRate + ky * lyRate + kz * lzRate;
-
-  w[at + Work.Lower] = lx;
-  w[at + Work.Lower + 1] = ly;
-  w[at + Work.Lower + 2] = lz;
-  w[at + Work.Upper] = sx;
-  w[at + Work.Upper + 1] = sy;
-  w[at + Work.Upper + 2] = sz;
-  w[at + Work.Axis] = kx;
-  w[at + Work.Axis + 1] = ky;
-  w[at + Work.Axis + 2] = kz;
-  w[at + Work.LowerRate] = lxRate;
-  w[at + Work.LowerRate + 1] = lyRate;
-  w[at + Work.LowerRate + 2] = lzRate;
-  // k′ = −(L′ − (k·L′) k)/D, so Lean = k × k′ = L′ × k / D.
-  w[at + Work.Lean] = (lyRate * kz - lzRate * ky) * k;
-  w[at + Work.Lean + 1] = (lzRate * kx - lxRate * kz) * k;
-  w[at + Work.Lean + 2] = (lxRate * ky - lyRate * kx) * k;
-  w[at + Work.UprightGap] = closes ? 0 : offset - Math.sqrt(span2);
-
+  const over = closes ? overSpan : 1 / offset;
   const cosB = slide * over;
   const sinB = offset * over;
-  const rod = own + Leg.TieRod;
-  const tm = c[rod + 1] * cosB - c[rod] * sinB;
-  const tn = c[rod + 2];
+
+  w[Work.Lower] = lx;
+  w[Work.Lower + 1] = ly;
+  w[Work.Lower + 2] = lz;
+  w[Work.Upper] = own[Leg.Top];
+  w[Work.Upper + 1] = own[Leg.Top + 1];
+  w[Work.Upper + 2] = own[Leg.Top + 2];
+  w[Work.Axis] = dx * overSpan;
+  w[Work.Axis + 1] = dy * overSpan;
+  w[Work.Axis + 2] = dz * overSpan;
+  w[Work.UprightGap] = closes ? 0 : offset - span;
+  w[Work.Linkage + Found.Cos] = cos;
+  w[Work.Linkage + Found.Sin] = sin;
+  w[Work.Linkage + Found.Slide] = slide;
+  w[Work.Linkage + Found.OverSpan] = overSpan;
+  w[Work.Linkage + Found.Sine] = sinB;
+
+  const tm = own[Leg.TieRod + 1] * cosB - own[Leg.TieRod] * sinB;
+  const tn = own[Leg.TieRod + 2];
   const rho2 = tm * tm + tn * tn;
   const perRho2 = 1 / rho2;
-  const place = at + Work.Upright;
-  w[place + Upright.TieRodAlong] = c[rod] * cosB + c[rod + 1] * sinB;
-  w[place + Upright.TieRodRadius] = Math.sqrt(rho2);
+  w[Work.Upright + Upright.TieRodAlong] = own[Leg.TieRod] * cosB + own[Leg.TieRod + 1] * sinB;
+  w[Work.Upright + Upright.TieRodRadius] = Math.sqrt(rho2);
   for (let i = 0; i < 2; i++) {
-    const from = own + (i === 0 ? Leg.Wheel : Leg.Spin);
-    const to = place + (i === 0 ? Upright.Wheel : Upright.Spin);
-    const m = c[from + 1] * cosB - c[from] * sinB;
-    const n = c[from + 2];
-    w[to] = c[from] * cosB + c[from + 1] * sinB;
+    const from = i === 0 ? Leg.Wheel : Leg.Spin;
+    const to = Work.Upright + (i === 0 ? Upright.Wheel : Upright.Spin);
+    const m = own[from + 1] * cosB - own[from] * sinB;
+    const n = own[from + 2];
+    w[to] = own[from] * cosB + own[from + 1] * sinB;
     w[to + 1] = (m * tm + n * tn) * perRho2;
     w[to + 2] = (n * tm - m * tn) * perRho2;
   }
-  // β′ = p (S − L)·L′ / (λ D²), and the upright turns at −β′ about n = (tn R + tm Q)/ρ².
-  w[place + Upright.Bend] = slide > 0 ? (-sinB * closing) / slide : 0;
-  w[place + Upright.Across] = tn * perRho2;
-  w[place + Upright.Across + 1] = tm * perRho2;
-};
+  // n = (tn R + tm Q)/ρ².
+  w[Work.Upright + Upright.Across] = tn * perRho2;
+  w[Work.Upright + Upright.Across + 1] = tm * perRho2;
+}
+
+function rates(own: Float64Array, w: Float64Array): void {
+  putCircleRate(own, Leg.Lower, w[Work.Linkage + Found.Cos], w[Work.Linkage + Found.Sin], w, Work.LowerRate);
+  const lx = w[Work.LowerRate];
+  const ly = w[Work.LowerRate + 1];
+  const lz = w[Work.LowerRate + 2];
+  const kx = w[Work.Axis];
+  const ky = w[Work.Axis + 1];
+  const kz = w[Work.Axis + 2];
+  const overSpan = w[Work.Linkage + Found.OverSpan];
+  // k′ = −(L′ − (k·L′) k)/D, so Lean = k × k′ = L′ × k / D.
+  w[Work.Lean] = (ly * kz - lz * ky) * overSpan;
+  w[Work.Lean + 1] = (lz * kx - lx * kz) * overSpan;
+  w[Work.Lean + 2] = (lx * ky - ly * kx) * overSpan;
+  // β′ = p (S − L)·L′ / (λ D²), and the upright turns at −β′ about n.
+  const closing = kx * lx + ky * ly + kz * lz;
+  const slide = w[Work.Linkage + Found.Slide];
+  w[Work.Upright + Upright.Bend] = slide > 0 ? (-w[Work.Linkage + Found.Sine] * closing) / slide : 0;
+}

@@ -9,8 +9,7 @@ import { compileDoubleArm } from "./doubleArm.ts";
 export function compileTrailingArms(
   points: TrailingArmsPoints,
   wheel: Refusal["wheel"],
-  constants: Float64Array,
-  corner: number,
+  own: Float64Array,
 ): Joints | Refusal {
   const { lowerPivot, lowerJoint, upperPivot, upperJoint } = points;
   return compileDoubleArm(
@@ -23,8 +22,7 @@ export function compileTrailingArms(
       upperJoint,
     },
     wheel,
-    constants,
-    corner,
+    own,
   );
 }
 

@@ -2,7 +2,7 @@ import { CircleSlot, circleAbout, putCircle } from "../circle.ts";
 import type { Point, Relay } from "../drawn.ts";
 import type { InnerEyes, Refusal } from "../front.ts";
 import { cross, dot, length, minus, NOTHING, put, times } from "../math.ts";
-import { Corner, Work } from "../slots.ts";
+import { Work } from "../slots.ts";
 
 /**
  * A pitman arm, turned by the steering box, and an idler arm carry the centre link, and it carries both inner eyes.
@@ -33,7 +33,7 @@ const ON_LINE = 1e-6;
 const PARALLEL = 1e-9;
 
 /** Writes the mechanism's constants, or says why it is none. */
-export function compileRelay(relay: Relay, constants: Float64Array): Refusal | null {
+export function compileRelay(relay: Relay, own: Float64Array): Refusal | null {
   const refuse = (refused: Refusal["refused"]): Refusal => ({ refused, wheel: null });
   const pitman = circleAbout(relay.pitmanPivot, relay.pitmanAxis, relay.pitmanJoint);
   if (pitman === "no-axis") return refuse("pitman-has-no-axis");
@@ -61,49 +61,48 @@ export function compileRelay(relay: Relay, constants: Float64Array): Refusal | n
     eyes.push(parallel ? { x: along, y: dot(arm, side) / flat2, z: dot(off, n) } : { x: along, y: 0, z: 0 });
   }
 
-  const own = Corner.Mechanism;
-  putCircle(constants, own + Gear.Pitman, pitman);
-  putCircle(constants, own + Gear.Idler, idler);
-  put(constants, own + Gear.Axis, n);
-  constants[own + Gear.Turn] = relay.turn;
-  constants[own + Gear.Link] = span;
-  constants[own + Gear.Branch] = branch > 0 ? 1 : -1;
-  constants[own + Gear.IdlerRadius2] = dot(idler.u, idler.u);
-  put(constants, own + Gear.LeftEye, eyes[0]);
-  put(constants, own + Gear.RightEye, eyes[1]);
+  putCircle(own, Gear.Pitman, pitman);
+  putCircle(own, Gear.Idler, idler);
+  put(own, Gear.Axis, n);
+  own[Gear.Turn] = relay.turn;
+  own[Gear.Link] = span;
+  own[Gear.Branch] = branch > 0 ? 1 : -1;
+  own[Gear.IdlerRadius2] = dot(idler.u, idler.u);
+  put(own, Gear.LeftEye, eyes[0]);
+  put(own, Gear.RightEye, eyes[1]);
   return null;
 }
 
 /** Both inner eyes at a column angle, rad, positive as the steering wheel is turned left. See InnerEyes. */
-export const relayEyes: InnerEyes = (c, input, w) => {
-  const own = Corner.Mechanism;
-  const cos = Math.cos(input * c[own + Gear.Turn]);
-  const sin = Math.sin(input * c[own + Gear.Turn]);
-  const px = c[own] + (c[own + CircleSlot.U] * cos + c[own + CircleSlot.V] * sin);
-  const py = c[own + 1] + (c[own + CircleSlot.U + 1] * cos + c[own + CircleSlot.V + 1] * sin);
-  const pz = c[own + 2] + (c[own + CircleSlot.U + 2] * cos + c[own + CircleSlot.V + 2] * sin);
+export const relayEyes: InnerEyes = (own, input, left, right) => {
+  const cos = Math.cos(input * own[Gear.Turn]);
+  const sin = Math.sin(input * own[Gear.Turn]);
+  const px = own[Gear.Pitman] + (own[Gear.Pitman + CircleSlot.U] * cos + own[Gear.Pitman + CircleSlot.V] * sin);
+  const py =
+    own[Gear.Pitman + 1] + (own[Gear.Pitman + CircleSlot.U + 1] * cos + own[Gear.Pitman + CircleSlot.V + 1] * sin);
+  const pz =
+    own[Gear.Pitman + 2] + (own[Gear.Pitman + CircleSlot.U + 2] * cos + own[Gear.Pitman + CircleSlot.V + 2] * sin);
 
-  const idler = own + Gear.Idler;
-  const ux = c[idler + CircleSlot.U];
-  const uy = c[idler + CircleSlot.U + 1];
-  const uz = c[idler + CircleSlot.U + 2];
-  const vx = c[idler + CircleSlot.V];
-  const vy = c[idler + CircleSlot.V + 1];
-  const vz = c[idler + CircleSlot.V + 2];
-  const ex = px - c[idler];
-  const ey = py - c[idler + 1];
-  const ez = pz - c[idler + 2];
+  const ux = own[Gear.Idler + CircleSlot.U];
+  const uy = own[Gear.Idler + CircleSlot.U + 1];
+  const uz = own[Gear.Idler + CircleSlot.U + 2];
+  const vx = own[Gear.Idler + CircleSlot.V];
+  const vy = own[Gear.Idler + CircleSlot.V + 1];
+  const vz = own[Gear.Idler + CircleSlot.V + 2];
+  const ex = px - own[Gear.Idler];
+  const ey = py - own[Gear.Idler + 1];
+  const ez = pz - own[Gear.Idler + 2];
   const a = ux * ex + uy * ey + uz * ez;
   const b = vx * ex + vy * ey + vz * ez;
-  const reach2 = c[own + Gear.IdlerRadius2] + (ex * ex + ey * ey + ez * ez);
-  const link = c[own + Gear.Link];
+  const reach2 = own[Gear.IdlerRadius2] + (ex * ex + ey * ey + ez * ez);
+  const link = own[Gear.Link];
   const h = a * a + b * b;
   let d = 0.5 * (reach2 - link * link);
   const q2 = h - d * d;
   let q = 0;
   let gap = 0;
   if (q2 > 0) {
-    q = c[own + Gear.Branch] * Math.sqrt(q2);
+    q = own[Gear.Branch] * Math.sqrt(q2);
   } else {
     // The nearest (d > 0) or farthest the idler's joint can be.
     d = d > 0 ? Math.sqrt(h) : -Math.sqrt(h);
@@ -115,19 +114,19 @@ export const relayEyes: InnerEyes = (c, input, w) => {
   const ly = uy * cosJ + vy * sinJ - ey;
   const lz = uz * cosJ + vz * sinJ - ez;
 
-  const nx = c[own + Gear.Axis];
-  const ny = c[own + Gear.Axis + 1];
-  const nz = c[own + Gear.Axis + 2];
+  const nx = own[Gear.Axis];
+  const ny = own[Gear.Axis + 1];
+  const nz = own[Gear.Axis + 2];
   for (let side = 0; side < 2; side++) {
-    const eye = own + (side === 0 ? Gear.LeftEye : Gear.RightEye);
-    const f = c[eye];
-    const g = c[eye + 1];
-    const up = c[eye + 2];
-    const at = side * Work.Stride;
+    const eye = side === 0 ? Gear.LeftEye : Gear.RightEye;
+    const f = own[eye];
+    const g = own[eye + 1];
+    const up = own[eye + 2];
+    const w = side === 0 ? left : right;
     const y = py + (f * ly + g * (nz * lx - nx * lz) + up * ny);
-    w[at + Work.Eye] = px + (f * lx + g * (ny * lz - nz * ly) + up * nx);
-    w[at + Work.Eye + 1] = side === 0 ? y : -y;
-    w[at + Work.Eye + 2] = pz + (f * lz + g * (nx * ly - ny * lx) + up * nz);
-    w[at + Work.CentreLinkGap] = gap;
+    w[Work.Eye] = px + (f * lx + g * (ny * lz - nz * ly) + up * nx);
+    w[Work.Eye + 1] = side === 0 ? y : -y;
+    w[Work.Eye + 2] = pz + (f * lz + g * (nx * ly - ny * lx) + up * nz);
+    w[Work.CentreLinkGap] = gap;
   }
 };

@@ -1,7 +1,7 @@
 import { CircleSlot, circleAbout, putCircle } from "../circle.ts";
 import type { Point, SteeringPlate } from "../drawn.ts";
 import type { InnerEyes, Refusal } from "../front.ts";
-import { Corner, Work } from "../slots.ts";
+import { Work } from "../slots.ts";
 
 /**
  * A plate on the steering column carries both inner eyes around the column's axis a = (−cos rake, 0, sin rake), which
@@ -14,15 +14,15 @@ const enum Plate {
 }
 
 /** Writes the mechanism's constants, or refuses a tie rod on the column's own axis. */
-export function compileSteeringPlate(plate: SteeringPlate, constants: Float64Array): Refusal | null {
+export function compileSteeringPlate(plate: SteeringPlate, own: Float64Array): Refusal | null {
   const axis = { x: -Math.cos(plate.rake), y: 0, z: Math.sin(plate.rake) };
   const { foot, leftEye, rightEye } = plate;
   const left = circleAbout(foot, axis, leftEye);
   if (typeof left === "string") return { refused: "eye-on-column-axis", wheel: "left" };
   const right = circleAbout(foot, axis, mirrored(rightEye));
   if (typeof right === "string") return { refused: "eye-on-column-axis", wheel: "right" };
-  putCircle(constants, Corner.Mechanism + Plate.Left, left);
-  putCircle(constants, Corner.Mechanism + Plate.Right, right);
+  putCircle(own, Plate.Left, left);
+  putCircle(own, Plate.Right, right);
   return null;
 }
 
@@ -32,14 +32,14 @@ function mirrored(a: Point): Point {
 }
 
 /** Both inner eyes at a column angle, rad, positive as the steering wheel is turned left. See InnerEyes. */
-export const plateEyes: InnerEyes = (c, input, w) => {
+export const plateEyes: InnerEyes = (own, input, left, right) => {
   const cos = Math.cos(input);
   const sin = Math.sin(input);
-  const left = Corner.Mechanism + Plate.Left;
-  const right = Corner.Mechanism + Plate.Right;
   for (let i = 0; i < 3; i++) {
-    const eye = c[right + i] + (c[right + CircleSlot.U + i] * cos + c[right + CircleSlot.V + i] * sin);
-    w[Work.Eye + i] = c[left + i] + (c[left + CircleSlot.U + i] * cos + c[left + CircleSlot.V + i] * sin);
-    w[Work.Stride + Work.Eye + i] = i === 1 ? -eye : eye;
+    const l = Plate.Left + i;
+    const r = Plate.Right + i;
+    const eye = own[r] + (own[r + CircleSlot.U] * cos + own[r + CircleSlot.V] * sin);
+    left[Work.Eye + i] = own[l] + (own[l + CircleSlot.U] * cos + own[l + CircleSlot.V] * sin);
+    right[Work.Eye + i] = i === 1 ? -eye : eye;
   }
 };
