@@ -1,33 +1,22 @@
 import fc from "fast-check";
-import { inv } from "mathjs";
 import { describe, expect, test, vi } from "vitest";
 import { expectClose } from "../close.ts";
+import { expectSamePose } from "../oracles/agreement.ts";
 import { cars, posed, seed } from "../oracles/cars.ts";
 import { type DoubleArmCar, type Places, type SideName, sides } from "../oracles/corner.ts";
 import { frontOf, placesIn, solved } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
-import { cornerOf, follow, jacobian, type Knobs, placesOf, reach, type State, unknownsOf } from "../oracles/newton.ts";
+import { cornerOf, follow, type Knobs, reach, unknownsOf } from "../oracles/newton.ts";
 import { fitPose } from "../oracles/other.ts";
 
 /**
  * The closed form against the generic Newton on the loop equations, over the whole range of cars and beyond it. The two share nothing but the
- * drawing. Both satisfy the loop equations to `residue`, so that they may differ by no more than the inverse Jacobian times it: next to nothing in
- * the middle of the range, more near a dead point, where a pose is badly determined by any means.
+ * drawing.
  */
 /** A failing car is told as it is: making it smaller would take minutes. */
 const runs = (numRuns: number) => ({ seed, numRuns, endOnFailure: true });
 
 type NewtonCorner = ReturnType<typeof cornerOf>;
-
-/** The kernel meets the wheel's height to 1e-11 of the half width and lengths to rounding; Newton stops under 1e-9 mm. */
-const residue = 2e-8;
-
-function expectSamePose(corner: NewtonCorner, state: State, found: Places, path: string): void {
-  const inverse = inv(jacobian(corner, state.unknowns, state.at)) as number[][];
-  const norm = Math.max(...inverse.map((row) => row.reduce((sum, value) => sum + Math.abs(value), 0)));
-  expect(norm, path).toBeLessThan(1e5);
-  expectClose(unknownsOf(found), unknownsOf(placesOf(corner, state)), { abs: 1e-9 + residue * norm }, path);
-}
 
 function expectAgreement(
   drawn: DoubleArmCar,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { Corner, DoubleArmPoints, Point, Rack } from "../../src/kinematics/drawn.ts";
-import { type DoubleArmCar, drawnPlaces, innerEye, type SideName, sides } from "./corner.ts";
+import { type DoubleArmCar, drawnPlaces, innerEye, type Places, sides } from "./corner.ts";
 import { cross, distance, dot, minus, plus, point, unit } from "./vectors.ts";
 
 /** Random front ends that a buggy builder could draw, for property tests: 300 to 1300 mm to each wheel, sides alike or not. */
@@ -8,7 +8,7 @@ import { cross, distance, dot, minus, plus, point, unit } from "./vectors.ts";
 /** Runs repeat bit for bit; RACKWRIGHT_SEED in the environment tries other cars. */
 export const seed = Number(process.env.RACKWRIGHT_SEED ?? 20261125);
 
-interface CornerDrawing {
+export interface CornerDrawing {
   readonly arms: DoubleArmPoints;
   readonly corner: Corner;
   /** Where the tie rod's inner eye would best be, before the rack is put across the car. */
@@ -23,12 +23,12 @@ export interface CarAndPose {
 }
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });
-const within = (low: number, high: number) => share.map((t) => low + (high - low) * t);
+export const within = (low: number, high: number) => share.map((t) => low + (high - low) * t);
 const offset = (x: number, y: number, z: number) =>
   fc.tuple(within(-x, x), within(-y, y), within(-z, z)).map(([a, b, c]) => point(a, b, c));
 
 /** One corner with a wheel `out` mm from the centreline and its tabs behind (-1) or ahead (1) of the king pin. */
-function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
+export function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
   const size = out / 700;
   const tabSize = Math.min(1.25, Math.max(0.75, size));
   return fc
@@ -80,8 +80,7 @@ function cornerDrawing(out: number, tabs: number): fc.Arbitrary<CornerDrawing> {
 }
 
 /** Sine of the angle between the tie rod and its tab's path about the king pin: nobody draws a car near this dead point. */
-function rodSine(drawn: DoubleArmCar, side: SideName): number {
-  const { lower, upper, tieRodOuter, tieRodInner } = drawnPlaces(drawn, side);
+export function rodSine({ lower, upper, tieRodOuter, tieRodInner }: Omit<Places, "spin" | "wheelCenter">): number {
   const path = unit(cross(minus(upper, lower), minus(tieRodOuter, lower)));
   return Math.abs(dot(unit(minus(tieRodOuter, tieRodInner)), path));
 }
@@ -106,7 +105,7 @@ export const cars: fc.Arbitrary<DoubleArmCar> = fc
       .tuple(cornerDrawing(d.out, d.tabs), cornerDrawing(d.out, d.tabs))
       .map(([left, other]) => assembled(d, left, d.alike ? left : other)),
   )
-  .filter((drawn) => sides.every((side) => rodSine(drawn, side) > 0.5));
+  .filter((drawn) => sides.every((side) => rodSine(drawnPlaces(drawn, side)) > 0.5));
 
 function assembled(
   d: {

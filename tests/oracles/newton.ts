@@ -1,20 +1,24 @@
 import { lup, lusolve } from "mathjs";
-import type { Point } from "../../src/kinematics/drawn.ts";
-import { armsOf, type DoubleArmCar, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
+import type { Drawn, Point } from "../../src/kinematics/drawn.ts";
+import { drawnSpin, type Places, type SideName } from "./corner.ts";
+import { linkageLoops } from "./linkageLoops.ts";
+import { type MechanismLoops, mechanismLoops } from "./mechanismLoops.ts";
+import { components, fromSkew, off, skewCoordinates } from "./skew.ts";
 import { cross, distance, dot, minus, plus, point, times, unit } from "./vectors.ts";
 
 /**
- * A generic Newton on the loop equations of one corner: a double arm steered by a rack.
+ * A generic Newton on the loop equations of one corner, whatever its linkage and steering mechanism.
  *
- * Unknowns: the coordinates of the lower joint L, the upper joint U, the tie rod's outer end T, the wheel centre W and a point S out on the spin
- * axis; 15 numbers. Equations, in mm: L and U keep their distances from both of their arm's pivots (4), L to U (1), T to L, U and the inner eye
- * (3); W and S keep their coordinates in the skew frame (U - L, T - L, (U - L) x (T - L)) of the upright, which also keeps the side they lie on
- * (6); the height of W is the drawn one plus the travel (1).
+ * Unknowns: the coordinates of the lower joint L, a second place K on the drawn steering axis, the tie rod's outer end T, the wheel centre W and a
+ * point S out on the spin axis; 15 numbers, and those that the steering mechanism has of its own. Equations, in mm: the linkage's five (six where the
+ * king pin is fixed); T keeps its distances from L, K and the inner eye (3); W and S keep their coordinates in the skew frame (K - L, T - L, (K - L) x
+ * (T - L)) of the upright, which also keeps the side they lie on (6); the height of W is the drawn one plus the travel (1, where there is travel); and
+ * the mechanism's own.
  *
- * The pose at a rack, travel and rod length is reached from the drawn pose by continuation: small steps, each a Newton, the linear algebra by
- * mathjs. A step counts only if the solution moved as the tangent foretold and three signs are the drawn ones: of the triple product of king pin
- * and upper arm, of that of tie rod and tab, which are nought at the dead points of these two, and of det J, which is nought where the wheel turns
- * back. A step that fails is halved; when steps come to nothing, there is no solution beyond.
+ * The pose at an input, travel and rod length is reached from the drawn pose by continuation: small steps, each a Newton, the linear algebra by
+ * mathjs. A step counts only if the solution moved as the tangent foretold and some signs are the drawn ones: of the triple products that are nought
+ * at the dead points of the linkage, of the mechanism and of the tie rod, and of det J, which is nought where the wheel turns back. A step that fails
+ * is halved; when steps come to nothing, there is no solution beyond.
  */
 export interface Knobs {
   readonly input: number;
@@ -27,16 +31,22 @@ export interface State {
   readonly unknowns: readonly number[];
 }
 
-export interface Corner {
+/** What a solution can be followed in: its equations, and what tells that a dead point has been passed. */
+export interface Loops {
+  readonly residuals: (unknowns: readonly number[], at: Knobs) => number[];
+  readonly triples: (unknowns: readonly number[], at: Knobs) => readonly number[];
+  /** The signs of the triple products and of det J as drawn. */
+  readonly signs: string;
+}
+
+export interface Corner extends Loops {
   readonly drawn: State;
   /** The rod length of the car: as given, or cut to fit. */
   readonly rod: number;
-  readonly residuals: (unknowns: readonly number[], at: Knobs) => number[];
-  readonly eye: (input: number) => Point;
-  /** The triple products, nought at the dead points of the upper arm and of the tie rod. */
-  readonly triples: (unknowns: readonly number[], at: Knobs) => readonly [number, number];
-  /** The signs of the triple products and of det J as drawn. */
-  readonly signs: string;
+  /** The inner eye of a state, in the corner's frame. */
+  readonly eye: (state: State) => Point;
+  /** The upper end of the steering axis, for K as it is. */
+  readonly upper: (second: Point) => Point;
 }
 
 export type Reached = { readonly reached: true; readonly state: State };
@@ -45,70 +55,84 @@ export type Stalled = { readonly reached: false; readonly state: State };
 const spinArm = 100;
 /** Any step serves: every equation is at most quadratic in each unknown, so that central differences are exact. */
 const differenceStep = 1;
-/** Steps in the path shorter than this, mm, are given up. */
+/** Steps in the path shorter than this, mm or rad, are given up. */
 const leastStep = 1e-7;
+/** Unknowns of the corner itself; the mechanism's own come after them. */
+const own = 15;
 
 /** The loop equations of one corner. */
-export function cornerOf(drawn: DoubleArmCar, side: SideName): Corner {
-  const arms = armsOf(drawn, side);
-  const places = drawnPlaces(drawn, side);
-  const tip = plus(places.wheelCenter, times(places.spin, spinArm));
-  const held: [Point, number][] = [
-    [arms.lowerFront, distance(arms.lowerFront, arms.lowerJoint)],
-    [arms.lowerRear, distance(arms.lowerRear, arms.lowerJoint)],
-    [arms.upperFront, distance(arms.upperFront, arms.upperJoint)],
-    [arms.upperRear, distance(arms.upperRear, arms.upperJoint)],
-  ];
-  const kingPin = distance(places.lower, places.upper);
-  const lowerToTab = distance(places.lower, places.tieRodOuter);
-  const upperToTab = distance(places.upper, places.tieRodOuter);
-  const wheelIn = skewCoordinates(places.lower, places.upper, places.tieRodOuter, places.wheelCenter);
-  const tipIn = skewCoordinates(places.lower, places.upper, places.tieRodOuter, tip);
-  const eye = (input: number) => innerEye(drawn, side, input);
+export function cornerOf(drawn: Drawn, side: SideName): Corner {
+  const { tieRodOuter, wheelCenter, tieRodLength } = drawn[side];
+  const linkage = linkageLoops(drawn.linkage, side, tieRodOuter);
+  const mechanism = mechanismLoops(drawn.mechanism, side);
+  const [lower, second] = linkage.start;
+  const tip = plus(wheelCenter, times(drawnSpin(drawn[side]), spinArm));
+  const lowerToTab = distance(lower, tieRodOuter);
+  const secondToTab = distance(second, tieRodOuter);
+  const wheelIn = skewCoordinates(lower, second, tieRodOuter, wheelCenter);
+  const tipIn = skewCoordinates(lower, second, tieRodOuter, tip);
 
   const residuals = (unknowns: readonly number[], at: Knobs): number[] => {
-    const [lower, upper, tab, wheel, spinTip] = [0, 3, 6, 9, 12].map((i) =>
-      point(unknowns[i], unknowns[i + 1], unknowns[i + 2]),
-    );
+    const [l, k, tab, wheel, spinTip, ...steering] = pointsIn(unknowns);
     return [
-      off(lower, ...held[0]),
-      off(lower, ...held[1]),
-      off(upper, ...held[2]),
-      off(upper, ...held[3]),
-      off(lower, upper, kingPin),
-      off(tab, lower, lowerToTab),
-      off(tab, upper, upperToTab),
-      off(tab, eye(at.input), at.rod),
-      ...components(minus(wheel, fromSkew(lower, upper, tab, wheelIn))),
-      ...components(minus(spinTip, fromSkew(lower, upper, tab, tipIn))),
-      wheel.z - places.wheelCenter.z - at.travel,
+      ...linkage.residuals(l, k, tab),
+      off(tab, l, lowerToTab),
+      off(tab, k, secondToTab),
+      off(tab, mechanism.eye(steering, at.input), at.rod),
+      ...components(minus(wheel, fromSkew(l, k, tab, wheelIn))),
+      ...components(minus(spinTip, fromSkew(l, k, tab, tipIn))),
+      ...(linkage.hasTravel ? [wheel.z - wheelCenter.z - at.travel] : []),
+      ...mechanism.residuals(steering, at.input),
     ];
   };
 
   const triples: Corner["triples"] = (unknowns, at) => {
-    const [lower, upper, tab] = [0, 3, 6].map((i) => point(unknowns[i], unknowns[i + 1], unknowns[i + 2]));
-    const pin = minus(upper, lower);
+    const [l, k, tab, , , ...steering] = pointsIn(unknowns);
     return [
-      dot(pin, cross(minus(arms.upperFront, arms.upperRear), minus(upper, arms.upperRear))),
-      dot(minus(tab, eye(at.input)), cross(pin, minus(tab, lower))),
+      dot(minus(tab, mechanism.eye(steering, at.input)), cross(minus(k, l), minus(tab, l))),
+      ...linkage.triples(l, k, tab),
+      ...mechanism.triples(steering, at.input),
     ];
   };
 
-  const unknowns = [places.lower, places.upper, places.tieRodOuter, places.wheelCenter, tip].flatMap(components);
-  const at = { input: drawn.mechanism.straightAhead, travel: 0, rod: fittedRod(drawn, side) };
-  const corner = {
+  const from = drawn.mechanism.straightAhead;
+  const steering = steeringAt(mechanism, from);
+  const drawnRod = distance(tieRodOuter, mechanism.eye(pointsIn(steering), from));
+  const at = { input: from, travel: 0, rod: drawnRod };
+  const unknowns = [...[lower, second, tieRodOuter, wheelCenter, tip].flatMap(components), ...steering];
+  const loops = { residuals, triples };
+  return {
+    ...loops,
+    signs: signsOf(loops, unknowns, at),
     drawn: { at, unknowns },
-    rod: drawn[side].tieRodLength ?? at.rod,
-    residuals,
-    eye,
-    triples,
-    signs: "",
+    rod: tieRodLength ?? drawnRod,
+    eye: (state) => mechanism.eye(pointsIn(state.unknowns.slice(own)), state.at.input),
+    upper: linkage.upper,
   };
-  return { ...corner, signs: signsOf(corner, unknowns, at) };
+}
+
+/** A mechanism's own unknowns where the car is drawn; a file has them at input 0. */
+function steeringAt(mechanism: MechanismLoops, input: number): readonly number[] {
+  const loops = {
+    residuals: (unknowns: readonly number[], at: Knobs) => mechanism.residuals(pointsIn(unknowns), at.input),
+    triples: (unknowns: readonly number[], at: Knobs) => mechanism.triples(pointsIn(unknowns), at.input),
+  };
+  const unknowns = mechanism.start.flatMap(components);
+  if (unknowns.length === 0) return unknowns;
+  const at = { input: 0, travel: 0, rod: 0 };
+  const found = follow({ ...loops, signs: signsOf(loops, unknowns, at) }, { at, unknowns }, { ...at, input });
+  if (!found.reached) throw new Error("the steering mechanism does not get to where the car is drawn");
+  return found.state.unknowns;
+}
+
+function pointsIn(unknowns: readonly number[]): Point[] {
+  return Array.from({ length: unknowns.length / 3 }, (_, i) =>
+    point(unknowns[3 * i], unknowns[3 * i + 1], unknowns[3 * i + 2]),
+  );
 }
 
 /** Follows the solution along the straight line from a state's knobs to others. */
-export function follow(corner: Corner, from: State, to: Knobs): Reached | Stalled {
+export function follow(corner: Loops, from: State, to: Knobs): Reached | Stalled {
   const path = Math.max(
     Math.abs(to.input - from.at.input),
     Math.abs(to.travel - from.at.travel),
@@ -152,27 +176,25 @@ export function reach(corner: Corner, input: number, travel: number): Reached | 
 }
 
 /** The named places of a state. */
-export function placesOf(corner: Corner, { unknowns, at }: State): Places {
-  const [lower, upper, tieRodOuter, wheelCenter, tip] = [0, 3, 6, 9, 12].map((i) =>
-    point(unknowns[i], unknowns[i + 1], unknowns[i + 2]),
-  );
+export function placesOf(corner: Corner, state: State): Places {
+  const [lower, second, tieRodOuter, wheelCenter, tip] = pointsIn(state.unknowns);
   return {
     lower,
-    upper,
+    upper: corner.upper(second),
     tieRodOuter,
-    tieRodInner: corner.eye(at.input),
+    tieRodInner: corner.eye(state),
     wheelCenter,
     spin: unit(minus(tip, wheelCenter)),
   };
 }
 
-/** The unknowns that places stand for; the way back from `placesOf`. */
+/** The unknowns that places stand for; the way back from `placesOf` where the upper joint and the rack leave nothing else open. */
 export function unknownsOf({ lower, upper, tieRodOuter, wheelCenter, spin }: Places): number[] {
   return [lower, upper, tieRodOuter, wheelCenter, plus(wheelCenter, times(spin, spinArm))].flatMap(components);
 }
 
 /** The Jacobian by central differences, which are exact here; row = equation, column = unknown. */
-export function jacobian(corner: Pick<Corner, "residuals">, unknowns: readonly number[], at: Knobs): number[][] {
+export function jacobian(corner: Pick<Loops, "residuals">, unknowns: readonly number[], at: Knobs): number[][] {
   const rows: number[][] = unknowns.map(() => []);
   const moved = [...unknowns];
   for (let column = 0; column < unknowns.length; column++) {
@@ -187,38 +209,54 @@ export function jacobian(corner: Pick<Corner, "residuals">, unknowns: readonly n
 }
 
 /** One Newton correction, the unknowns less J^-1 F, by mathjs; null where the Jacobian is singular. */
-export function correction(corner: Corner, unknowns: readonly number[], at: Knobs): number[] | null {
+export function correction(corner: Pick<Loops, "residuals">, unknowns: readonly number[], at: Knobs): number[] | null {
+  return corrected(corner, unknowns, at)?.change ?? null;
+}
+
+interface Corrected {
+  readonly change: number[];
+  readonly signOfDeterminant: number;
+}
+
+function corrected(corner: Pick<Loops, "residuals">, unknowns: readonly number[], at: Knobs): Corrected | null {
   try {
-    const solved = lusolve(jacobian(corner, unknowns, at), corner.residuals(unknowns, at));
-    return (solved as number[][]).map(([value]) => -value);
+    const factors = lup(jacobian(corner, unknowns, at));
+    const solved = lusolve(factors, corner.residuals(unknowns, at)).valueOf() as number[][];
+    const change = solved.map(([value]) => -value);
+    return { change, signOfDeterminant: signOfDeterminant(factors) };
   } catch {
     return null;
   }
 }
 
-function newtonStep(corner: Corner, start: readonly number[], at: Knobs): number[] | null {
+function newtonStep(corner: Loops, start: readonly number[], at: Knobs): number[] | null {
   const tangent = correction(corner, start, at);
   if (!tangent) return null;
   let unknowns = start.map((value, i) => value + tangent[i]);
   for (let turn = 0; turn < 8; turn++) {
-    const change = correction(corner, unknowns, at);
-    if (!change) return null;
+    const found = corrected(corner, unknowns, at);
+    if (!found) return null;
+    const { change } = found;
     unknowns = unknowns.map((value, i) => value + change[i]);
     if (largest(change) < 1e-9) {
       const astray = largest(unknowns.map((value, i) => value - start[i] - tangent[i]));
       if (astray > 0.25 * largest(tangent) + 1e-9) return null;
-      return signsOf(corner, unknowns, at) === corner.signs ? unknowns : null;
+      // Of the determinant before the last change, which moved nothing by more than 1e-9 mm.
+      return signsIn(corner.triples(unknowns, at), found.signOfDeterminant) === corner.signs ? unknowns : null;
     }
   }
   return null;
 }
 
-function signsOf(corner: Omit<Corner, "signs">, unknowns: readonly number[], at: Knobs): string {
-  return [...corner.triples(unknowns, at).map(Math.sign), signOfDeterminant(jacobian(corner, unknowns, at))].join();
+function signsOf(corner: Omit<Loops, "signs">, unknowns: readonly number[], at: Knobs): string {
+  return signsIn(corner.triples(unknowns, at), signOfDeterminant(lup(jacobian(corner, unknowns, at))));
 }
 
-function signOfDeterminant(matrix: number[][]): number {
-  const { U, p } = lup(matrix);
+function signsIn(triples: readonly number[], determinant: number): string {
+  return [...triples.map(Math.sign), determinant].join();
+}
+
+function signOfDeterminant({ U, p }: ReturnType<typeof lup>): number {
   const upper = U as unknown as number[][];
   let sign = 1;
   for (let i = 0; i < upper.length; i++) sign *= Math.sign(upper[i][i]);
@@ -239,33 +277,6 @@ function between(from: Knobs, to: Knobs, share: number): Knobs {
     travel: from.travel + (to.travel - from.travel) * share,
     rod: from.rod + (to.rod - from.rod) * share,
   };
-}
-
-/** How far two points are from keeping a distance, mm to first order, and quadratic in the coordinates. */
-function off(a: Point, b: Point, held: number): number {
-  const apart = minus(a, b);
-  return (dot(apart, apart) - held * held) / (2 * held);
-}
-
-type Skew = readonly [number, number, number];
-
-function skewCoordinates(origin: Point, first: Point, second: Point, place: Point): Skew {
-  const u = minus(first, origin);
-  const v = minus(second, origin);
-  const n = cross(u, v);
-  const d = minus(place, origin);
-  const square = dot(n, n);
-  return [dot(cross(d, v), n) / square, dot(cross(u, d), n) / square, dot(d, n) / square];
-}
-
-function fromSkew(origin: Point, first: Point, second: Point, [a, b, c]: Skew): Point {
-  const u = minus(first, origin);
-  const v = minus(second, origin);
-  return plus(origin, plus(plus(times(u, a), times(v, b)), times(cross(u, v), c)));
-}
-
-function components({ x, y, z }: Point): number[] {
-  return [x, y, z];
 }
 
 function largest(values: readonly number[]): number {

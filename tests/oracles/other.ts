@@ -1,7 +1,7 @@
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import type { Point } from "../../src/kinematics/drawn.ts";
 import { armsOf, type DoubleArmCar, drawnPlaces, fittedRod, innerEye, type Places, type SideName } from "./corner.ts";
-import { cross, distance, dot, length, minus, plus, point, times, unit, type Vector } from "./vectors.ts";
+import { distance, minus, plus, point, rotated, unit } from "./vectors.ts";
 
 /**
  * A second independent solution: the upright as one rigid body with six unknowns, its lower joint's place and a rotation vector from the drawn
@@ -77,14 +77,4 @@ export function fitPose(drawn: DoubleArmCar, side: SideName, input: number, trav
     places: placesAt(unknowns, innerEye(drawn, side, input)),
     residual: Math.max(...residuals.map(Math.abs)),
   };
-}
-
-/** Rodrigues: v turned about the direction of `turn` by its length, rad. */
-function rotated(v: Vector, turn: Vector): Vector {
-  const angle = length(turn);
-  if (angle === 0) return v;
-  const k = times(turn, 1 / angle);
-  const across = times(cross(k, v), Math.sin(angle));
-  const along = times(k, dot(k, v) * (1 - Math.cos(angle)));
-  return plus(plus(times(v, Math.cos(angle)), across), along);
 }

@@ -14,5 +14,15 @@ export const length = (a: Vector): number => Math.hypot(a.x, a.y, a.z);
 export const unit = (a: Vector): Vector => times(a, 1 / length(a));
 export const distance = (a: Point, b: Point): number => length(minus(a, b));
 
+/** Rodrigues: v turned about the direction of `turn` by its length, rad. */
+export function rotated(v: Vector, turn: Vector): Vector {
+  const angle = length(turn);
+  if (angle === 0) return v;
+  const k = times(turn, 1 / angle);
+  const across = times(cross(k, v), Math.sin(angle));
+  const along = times(k, dot(k, v) * (1 - Math.cos(angle)));
+  return plus(plus(times(v, Math.cos(angle)), across), along);
+}
+
 export const degrees = (radians: number): number => (radians * 180) / Math.PI;
 export const radians = (inDegrees: number): number => (inDegrees * Math.PI) / 180;
