@@ -22,8 +22,8 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
   const { drawn } = front;
   const { straightAhead } = drawn.mechanism;
   const longest = Math.max(setting.inputTravel.left, setting.inputTravel.right);
-  const fitted = drawn.left.tieRodLength === null && drawn.right.tieRodLength === null;
-  const zero = fitted ? straightAhead : findZero(front, 0, 2 * longest);
+  // From where the car is drawn; rods as cut may not reach there, and then from where it does stand.
+  const zero = findZero(front, straightAhead, 2 * longest) ?? findZero(front, 0, 2 * longest);
   const cache = newPoses(1);
   let cached: number | null = null;
   const ridePose = (input: number): Float64Array => {

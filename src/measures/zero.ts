@@ -11,6 +11,12 @@ const HALVINGS = 6;
 /** A bracket is halved or better each second round: this many bring it below the last bit. */
 const ROUNDS = 120;
 
+/**
+ * Steers that add up to less than this, rad, add up to nothing: the wheels' heights are met to 1e-11 of the car's half
+ * width, and a steer changes by some hundredths of a rad over a mm of it.
+ */
+const NOTHING = 1e-9;
+
 /** Both steers added up at an input, travel 0, rad; null where a side does not close. */
 function steerSum(front: Front, input: number, poses: Float64Array): number | null {
   solve(front, input, 0, 0, poses, 0);
@@ -20,22 +26,24 @@ function steerSum(front: Front, input: number, poses: Float64Array): number | nu
 
 /**
  * The input (mm of rack or rad of column) at travel 0 where both wheels have the same toe (their steers add up to
- * nothing), nearest to `start` and no further than `reach` from it; null when there is none or the wheels stop closing on the way.
+ * nothing), nearest to `start` and no further than `reach` from it: `start` itself, to the last bit, where they add
+ * up to nothing there. Null when there is none or the wheels stop closing on the way.
  */
 export function findZero(front: Front, start: number, reach: number): number | null {
   const poses = newPoses(1);
   const sumAt = (input: number) => steerSum(front, input, poses);
   const first = sumAt(start);
-  if (first === null || first === 0) return first === null ? null : start;
-  const step = reach / STEPS;
-  const up = sumAt(start + step);
-  const down = sumAt(start - step);
-  const uphill = up !== null && (down === null || up * Math.sign(first) < down * Math.sign(first));
-  const way = uphill ? step : -step;
-  return search(sumAt, start, first, way, reach) ?? search(sumAt, start, first, -way, reach);
+  if (first === null) return null;
+  if (Math.abs(first) < NOTHING) return start;
+  const oneWay = search(sumAt, start, first, reach / STEPS, reach);
+  const other = search(sumAt, start, first, -reach / STEPS, oneWay === null ? reach : Math.abs(oneWay - start));
+  return other ?? oneWay;
 }
 
-/** The zero nearest to `start` one way from it; null when there is none in reach or the wheels stop closing before it. */
+/**
+ * The zero nearest to `start` one way from it, by steps of `way`; null when there is none in reach or the wheels stop
+ * closing before it.
+ */
 function search(
   sumAt: (input: number) => number | null,
   start: number,

@@ -13,7 +13,7 @@ import { radians } from "../oracles/vectors.ts";
 export const inch = 25.4;
 
 /** A front end of two arms on a rack. */
-type Drawn = AnyDrawn & { readonly linkage: Extract<Linkage, { kind: "double-arm" }>; readonly mechanism: Rack };
+export type Drawn = AnyDrawn & { readonly linkage: Extract<Linkage, { kind: "double-arm" }>; readonly mechanism: Rack };
 
 function inches(x: number, y: number, z: number): Point {
   return { x: x * inch, y: y * inch, z: z * inch };

@@ -1,10 +1,24 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { Pose } from "../../src/kinematics/slots.ts";
+import { Pose, Side } from "../../src/kinematics/slots.ts";
+import { locksOf } from "../../src/measures/locks.ts";
 import { steer } from "../../src/measures/steer.ts";
 import { findZero } from "../../src/measures/zero.ts";
 import { expectClose } from "../close.ts";
-import { endOf, frontOf, inch, mirrored, offsetCar, poseOf, tabsAhead, withRack, withRods } from "./cars.ts";
+import { seed } from "../oracles/cars.ts";
+import { radians } from "../oracles/vectors.ts";
+import {
+  type Drawn,
+  endOf,
+  frontOf,
+  inch,
+  mirrored,
+  offsetCar,
+  poseOf,
+  tabsAhead,
+  withRack,
+  withRods,
+} from "./cars.ts";
 
 describe("the rack's zero", () => {
   test("is where the car is drawn while both rods are cut to fit", () => {
@@ -15,7 +29,8 @@ describe("the rack's zero", () => {
     fc.assert(
       fc.property(fc.double({ min: -20, max: 20, noNaN: true }), (straightAhead) => {
         const { left, right } = endOf(withRack(offsetCar, { straightAhead })).rodLengths;
-        expectClose(endOf(withRods(offsetCar, left, right)).zero, straightAhead, { abs: 1e-10 });
+        // Steers that add up to less than 1e-9 rad count as nothing; a mm of this rack adds up to hundredths of a rad.
+        expectClose(endOf(withRods(offsetCar, left, right)).zero, straightAhead, { abs: 1e-7 });
       }),
       { numRuns: 30 },
     );
@@ -43,5 +58,61 @@ describe("the rack's zero", () => {
     const { left, right } = endOf(offsetCar).rodLengths;
     const front = frontOf(withRods(offsetCar, left + 40, right - 40));
     expect(findZero(front, 0, 10)).toBeNull();
+  });
+
+  test("is the nearest that a dense sweep both ways from the start finds, on whichever side it lies", () => {
+    const fitted = endOf(offsetCar).rodLengths;
+    const reach = 30;
+    const grain = 0.25;
+    const ways = { up: 0, down: 0, nowhere: 0 };
+    fc.assert(
+      fc.property(
+        fc.double({ min: -30, max: 30, noNaN: true }),
+        fc.double({ min: -30, max: 30, noNaN: true }),
+        fc.double({ min: -50, max: 50, noNaN: true }),
+        (left, right, start) => {
+          const front = frontOf(withRods(offsetCar, fitted.left + left, fitted.right + right));
+          const sumAt = (rack: number): number | null => {
+            const poses = poseOf(front, rack, 0);
+            if (poses[Pose.Left + Side.Blame] !== 0 || poses[Pose.Right + Side.Blame] !== 0) return null;
+            return steer(poses, Pose.Left) + steer(poses, Pose.Right);
+          };
+          /** How far off the sums change their sign, one way; null where they do not, or the wheels stop first. */
+          const crossing = (way: number): number | null => {
+            let last = sumAt(start);
+            for (let off = grain; off <= reach && last !== null; off += grain) {
+              const sum = sumAt(start + way * off);
+              if (sum !== null && sum > 0 !== last > 0) return off;
+              last = sum;
+            }
+            return null;
+          };
+          const [up, down] = [crossing(1), crossing(-1)];
+          const zero = findZero(front, start, reach);
+          if (up === null && down === null) {
+            ways.nowhere++;
+            expect(zero).toBeNull();
+            return;
+          }
+          if (zero === null) throw new Error(`a sweep finds a zero ${up} up, ${down} down`);
+          ways[zero > start ? "up" : "down"]++;
+          // Heights are met to 1e-11 of 600 mm; near a dead point a steer changes by up to a tenth of a rad over a mm of it.
+          expectClose(sumAt(zero), 0, { abs: 1e-9 });
+          const nearest = Math.min(up ?? Number.POSITIVE_INFINITY, down ?? Number.POSITIVE_INFINITY);
+          expect(Math.abs(Math.abs(zero - start) - nearest)).toBeLessThanOrEqual(grain + 1e-9);
+        },
+      ),
+      { numRuns: 400, seed },
+    );
+    expect(Math.min(ways.up, ways.down, ways.nowhere)).toBeGreaterThan(5);
+  });
+
+  test("and with it every figure is the same, rods cut to fit or the same lengths written out, the toes unlike", () => {
+    const uneven: Drawn = { ...offsetCar, left: { ...offsetCar.left, toe: radians(0.7) } };
+    const fit = endOf(uneven);
+    const cut = endOf(withRods(uneven, fit.rodLengths.left, fit.rodLengths.right));
+    expect(Math.abs(fit.zero ?? 0)).toBeGreaterThan(0.1);
+    expectClose(cut.zero, fit.zero, { abs: 1e-6 });
+    expectClose(locksOf(cut), locksOf(fit), { abs: 1e-6 });
   });
 });
