@@ -18,19 +18,24 @@ export function unitsOf(length: LengthUnit): Units {
 const DEGREES = 180 / Math.PI;
 
 /**
- * A length in the reader's unit. An inch is 127/5 mm exactly: this way the inches of nearly every length that was typed
- * in inches come out as they were typed, which dividing by 25.4 does not do.
+ * What is typed in inches or degrees is worked with in mm and rad, and the last bits go on the way there and back. A
+ * number this near to a decimal of so many digits, as a share of it, is that decimal: 2.7 in comes out as 2.7.
  */
-function lengthInUnits(mm: number, unit: LengthUnit): number {
-  return unit === "in" ? (mm * 5) / 127 : mm;
+const LAST_BITS = 1e-14;
+const TYPED_DIGITS = 12;
+
+function converted(value: number, kind: FigureKind, unit: LengthUnit): number {
+  if (kind === "length") return unit === "in" ? value / inch : value;
+  if (kind === "angle") return value * DEGREES;
+  if (kind === "angle-per-length") return value * DEGREES * (unit === "in" ? inch : 1);
+  return value;
 }
 
 /** A number of the measures (mm, rad, rad/mm, percent) in the reader's units, not rounded. */
 export function inUnits(value: number, kind: FigureKind, unit: LengthUnit): number {
-  if (kind === "length") return lengthInUnits(value, unit);
-  if (kind === "angle") return value * DEGREES;
-  if (kind === "angle-per-length") return value * DEGREES * (unit === "in" ? inch : 1);
-  return value;
+  const own = converted(value, kind, unit);
+  const typed = Number(own.toPrecision(TYPED_DIGITS));
+  return Math.abs(typed - own) <= LAST_BITS * Math.abs(own) ? typed : own;
 }
 
 /** The unit's name as a heading: "in", "deg", "deg/in", "%". */
@@ -48,5 +53,5 @@ const DIGITS: Readonly<Record<LengthUnit, Readonly<Record<FigureKind, number>>>>
 
 /** A number of the measures for a reader, in his units, rounded, without the unit. */
 export function written(value: number, kind: FigureKind, unit: LengthUnit): string {
-  return fixed(inUnits(value, kind, unit), DIGITS[unit][kind]);
+  return fixed(converted(value, kind, unit), DIGITS[unit][kind]);
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { placeOf } from "../../src/measures/span.ts";
 import { inUnits, unitName, written } from "../../src/output/numbers.ts";
 import { readLength } from "../../src/vehicle/units/length.ts";
 
@@ -20,6 +21,18 @@ describe("numbers in the reader's units", () => {
         expect(inUnits(read.mm, "length", "in")).toBe(parts === 0 ? 0 : parts / 64);
       }),
     );
+  });
+
+  it("give back what was typed in decimals, and rows between such ends", () => {
+    const mmOf = (text: string): number => {
+      const read = readLength(text, "in");
+      if ("complaint" in read) throw new Error(read.complaint);
+      return read.mm;
+    };
+    for (let k = -20_000; k <= 20_000; k++) expect(inUnits(mmOf(String(k / 1000)), "length", "in")).toBe(k / 1000);
+    for (let k = -3600; k <= 3600; k++) expect(inUnits(((k / 10) * Math.PI) / 180, "angle", "in")).toBe(k / 10);
+    const span = { from: mmOf("-3"), to: mmOf("3"), rows: 61 };
+    for (let i = 0; i < span.rows; i++) expect(inUnits(placeOf(span, i), "length", "in")).toBe((i - 30) / 10);
   });
 
   it("are rounded for reading, never to minus nothing", () => {
