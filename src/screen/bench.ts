@@ -1,4 +1,4 @@
-import { studyOf } from "../measures/study.ts";
+import { type Study, studyOf } from "../measures/study.ts";
 import type { Car } from "../vehicle/car.ts";
 import { readCar } from "../vehicle/read.ts";
 import { adjustableOf } from "./adjust.ts";
@@ -93,6 +93,12 @@ function onBench(model: Model, bench: Bench, what: string): Turn {
     },
     { do: "journal", what, settles: null },
   );
+}
+
+/** What numbers show their change from: the pinned car, else the car before the last change; null where there is none. */
+export function comparedWith({ bench, pin }: Pick<Model, "bench" | "pin">): Study | null {
+  if (pin === null) return bench.before;
+  return "refused" in pin.study ? null : pin.study;
 }
 
 /** True when the car on the bench differs from what is on disk. */

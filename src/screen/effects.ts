@@ -43,6 +43,13 @@ export function doer(first: Model, world: World): Doer {
     }
   }
 
+  function write({ path, text }: Effect & { do: "write" }): void {
+    const outcome = saveText(path, text, null);
+    if (outcome.saved) world.send({ is: "written", path: outcome.path });
+    else if ("complaint" in outcome) world.send({ is: "failed", words: `${path} ${outcome.complaint}.` });
+    else world.send({ is: "failed", words: `There is a file ${path} already. Type another name.` });
+  }
+
   async function open({ source }: Effect & { do: "open" }): Promise<void> {
     const opened = await openCar(source, world.env);
     if (typeof opened === "string") {
@@ -69,6 +76,7 @@ export function doer(first: Model, world: World): Doer {
     forget: () => journal.close(),
     discard: ({ offer }) => discardLeftover(offer.path),
     save: (effect, model) => save(effect, model.bench.car.text),
+    write,
     open: (effect) => {
       open(effect).catch((error) => world.send({ is: "failed", words: `It cannot be opened: ${String(error)}.` }));
     },

@@ -7,6 +7,7 @@ import {
   whyNoneStarting,
   whyNoPlace,
   whyNoRedo,
+  whyNoSwap,
   whyNoTravel,
   whyNotAdjusted,
   whyNotSaved,
@@ -29,6 +30,8 @@ export type Command =
   | "parts"
   | "starting"
   | "rightAsItIs"
+  | "pin"
+  | "swap"
   | "undo"
   | "redo"
   | "wheelLeft"
@@ -129,6 +132,21 @@ const adjusting: readonly Binding[] = [
     footer: null,
     help: "list the starting values that are still to be checked",
     off: whyNoneStarting,
+  },
+  {
+    keys: ["b"],
+    shown: "b",
+    command: "pin",
+    footer: null,
+    help: "this car is the one before: every number shows its change from it; b again lets go",
+  },
+  {
+    keys: ["v"],
+    shown: "v",
+    command: "swap",
+    footer: null,
+    help: "swap the car with the one before, and back",
+    off: whyNoSwap,
   },
   { keys: ["u"], shown: "u", command: "undo", footer: "u undo", help: "take back the last change", off: whyNoUndo },
   { keys: ["r"], shown: "r", command: "redo", footer: null, help: "do it again after all", off: whyNoRedo },
@@ -265,6 +283,15 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       bindings: [
         { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter save", help: "save under this name" },
         cancel("do not save", "do not save"),
+      ],
+    },
+  ],
+  line: [
+    {
+      heading: "WHILE TYPING A LINE",
+      bindings: [
+        { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter take it", help: "take the line" },
+        cancel("leave it", "leave it as it was"),
       ],
     },
   ],

@@ -32,7 +32,7 @@ export function runLive(
   /** A key that the list of keys does not claim goes into the text field that is open, if one is. */
   function onKey(key: Key): void {
     const pressed = chord(key);
-    const typing = model.focus.on === "entry" || model.focus.on === "saveAs";
+    const typing = "text" in model.focus;
     if (typing && bindingOf(model, pressed) === undefined) session.sendToInk(key);
     else send({ is: "key", chord: pressed });
   }

@@ -81,11 +81,22 @@ export type Question =
     }
   | { readonly about: "recover"; readonly offer: Offer };
 
+/** What a line of text is asked for: the name of a trial, or the file that one of them is written to. */
+export type Asked = { readonly about: "trial" } | { readonly about: "trialFile"; readonly trial: number };
+
+/** A car that others are compared with. */
+export interface Trial {
+  readonly name: string;
+  readonly car: Car;
+  readonly study: Study | Refused;
+}
+
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
   | { readonly on: "entry"; readonly text: string }
   | { readonly on: "saveAs"; readonly text: string; readonly next: Next | null; readonly complaint: string | null }
+  | { readonly on: "line"; readonly asks: Asked; readonly text: string; readonly complaint: string | null }
   | { readonly on: "question"; readonly question: Question }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   | { readonly on: "parts"; readonly cursor: number }
@@ -120,6 +131,10 @@ export interface Model {
   /** The wheels that go up and down. */
   readonly moving: Sides;
   readonly display: Display;
+  /** The car that every number shows its change from; null where that is the car before the last change. */
+  readonly pin: Trial | null;
+  /** Named by the builder, oldest first; they last as long as the screen does. */
+  readonly trials: readonly Trial[];
   /** The view below the five numbers, by its name in the list of views. */
   readonly view: string;
   /** The spot of each view that has been moved about in, by its name. */

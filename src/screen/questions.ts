@@ -1,4 +1,4 @@
-import type { Question } from "./model.ts";
+import type { Asked, Question } from "./model.ts";
 
 /** A question in words; its answers are in the list of keys. */
 export function questionWords(question: Question): string {
@@ -13,5 +13,21 @@ export function questionWords(question: Question): string {
       return question.offer.stale
         ? `Unsaved changes were found: ${question.offer.what}. But the car's file has changed since they were made.`
         : `Unsaved changes of this car were found: ${question.offer.what}.`;
+  }
+}
+
+/** What a line of text is asked for, and what to type, in words. */
+export function askedWords(asked: Asked): { readonly label: string; readonly hint: string } {
+  switch (asked.about) {
+    case "trial":
+      return {
+        label: "Name of this trial:",
+        hint: "Type a name for the car as it is now, such as tab 1/4 further out.",
+      };
+    case "trialFile":
+      return {
+        label: "Write the trial to:",
+        hint: "Type the name of a file that is not there yet, such as trial.yaml.",
+      };
   }
 }

@@ -26,6 +26,8 @@ export type Effect =
   | { readonly do: "discard"; readonly offer: Offer }
   /** Write the car, if the file still has the fingerprint that is known of it; null for a file that is not there yet. */
   | { readonly do: "save"; readonly path: string; readonly known: string | null; readonly next: Next | null }
+  /** Write another car than that on the bench to a file that is not there yet. */
+  | { readonly do: "write"; readonly path: string; readonly text: string }
   | { readonly do: "open"; readonly source: Source }
   | { readonly do: "list" }
   | { readonly do: "quit" };
@@ -39,6 +41,8 @@ export type Message =
   | { readonly is: "typed"; readonly text: string }
   | { readonly is: "resized"; readonly columns: number; readonly rows: number }
   | { readonly is: "saved"; readonly path: string; readonly hash: string; readonly next: Next | null }
+  /** Another car than that on the bench was written. */
+  | { readonly is: "written"; readonly path: string }
   /** Nothing was written, since the file is not as it was known. */
   | {
       readonly is: "doubted";

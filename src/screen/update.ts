@@ -3,6 +3,7 @@ import { carActs, goOn } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
+import { trialActs } from "./acts/trials.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
 import { bindingOf, type Command } from "./keys.ts";
@@ -12,7 +13,14 @@ import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
 import { firstView } from "./views/views.ts";
 
-const acts: Readonly<Record<Command, Act>> = { ...adjustActs, ...frontEndActs, ...placeActs, ...showActs, ...carActs };
+const acts: Readonly<Record<Command, Act>> = {
+  ...trialActs,
+  ...adjustActs,
+  ...frontEndActs,
+  ...placeActs,
+  ...showActs,
+  ...carActs,
+};
 
 function originOf({ source, car, hash }: Opened): Origin {
   return { path: source.from === "file" ? source.path : null, source, saved: car.text, hash };
@@ -34,6 +42,8 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     place: startingPlace(bench),
     moving: "both",
     display: { unit: car.form.units, inches: firstInches, step: firstStep },
+    pin: null,
+    trials: [],
     view: firstView,
     spots: {},
     focus: focusOf(offer),
@@ -56,6 +66,10 @@ export function update(model: Model, message: Message): Turn {
       return turn({ ...model, columns: message.columns, rows: message.rows });
     case "saved":
       return saved(model, message);
+    case "written": {
+      const notice = { text: `Written to ${message.path}.`, tone: "done" } as const;
+      return turn({ ...model, focus: { on: "bench" }, notice });
+    }
     case "doubted": {
       const { about, path, found, next } = message;
       return turn({ ...model, focus: { on: "question", question: { about, path, found, next } } });
@@ -84,7 +98,7 @@ function press(model: Model, chord: string): Turn {
 function typed(model: Model, text: string): Model {
   const { focus } = model;
   if (focus.on === "entry") return { ...model, focus: { ...focus, text } };
-  if (focus.on === "saveAs") return { ...model, focus: { ...focus, text, complaint: null } };
+  if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
   return model;
 }
 
@@ -97,6 +111,6 @@ function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): T
 /** A save that failed leaves its question open, so that another name can be tried. */
 function failed(model: Model, words: string): Model {
   const { focus } = model;
-  if (focus.on === "saveAs") return { ...model, focus: { ...focus, complaint: words } };
+  if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
   return { ...model, notice: { text: words, tone: "wrong" } };
 }

@@ -61,3 +61,9 @@ export function whyNotSaved({ bench, origin }: Model): string | null {
 export function whyNoFractions({ display }: Model): string | null {
   return display.unit === "mm" ? "Only inches are shown as fractions. Press m for inches." : null;
 }
+
+/** Why there is nothing to swap with. */
+export function whyNoSwap({ bench, pin }: Model): string | null {
+  if (pin === null) return "No car is pinned. Press b to pin this one, then change it.";
+  return pin.car.text === bench.car.text ? "The pinned car is the same as this one." : null;
+}

@@ -5,6 +5,7 @@ import type { Focus, Model, Next } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { acceptEntry } from "./adjust.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
+import { acceptLine } from "./line.ts";
 
 const bench: Focus = { on: "bench" };
 
@@ -55,6 +56,7 @@ const accept: Act = (model, chord) => {
   if (focus.on === "saveAs") return acceptName(model);
   if (focus.on === "parts") return acceptPart(model);
   if (focus.on === "starting") return acceptStarting(model);
+  if (focus.on === "line") return acceptLine(model, chord);
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
   return choice === undefined

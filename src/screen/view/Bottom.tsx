@@ -5,8 +5,8 @@ import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
 import { bindingsNow } from "../keys.ts";
 import { saidValue } from "../lengths.ts";
-import type { Model } from "../model.ts";
-import { questionWords } from "../questions.ts";
+import type { Focus, Model } from "../model.ts";
+import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
 import { tones } from "./tone.ts";
 import { wrapped } from "./wrap.ts";
@@ -40,13 +40,13 @@ export function Words({
   readonly onTyped: Typed;
 }) {
   const { focus, notice, columns } = model;
-  if (focus.on === "entry" || focus.on === "saveAs") {
+  if ("text" in focus) {
     return (
       <Box flexDirection="column" height={rows}>
         {focus.on === "entry" ? (
           <EntryField model={model} text={focus.text} onTyped={onTyped} />
         ) : (
-          <NameField complaint={focus.complaint} text={focus.text} onTyped={onTyped} />
+          <LineField {...fieldWords(focus)} complaint={focus.complaint} text={focus.text} onTyped={onTyped} />
         )}
       </Box>
     );
@@ -96,20 +96,34 @@ function EntryField({
   );
 }
 
-function NameField({
+/** What a line of text is asked for, and what to type. */
+function fieldWords(focus: Focus & { on: "saveAs" | "line" }): { readonly label: string; readonly hint: string } {
+  if (focus.on === "saveAs")
+    return {
+      label: "Save as:",
+      hint: "Type a file name, such as buggy.yaml. A file that is there already is not overwritten unasked.",
+    };
+  return askedWords(focus.asks);
+}
+
+function LineField({
+  label,
+  hint,
   complaint,
   text,
   onTyped,
 }: {
+  readonly label: string;
+  readonly hint: string;
   readonly complaint: string | null;
   readonly text: string;
   readonly onTyped: Typed;
 }) {
   return (
     <>
-      <Field label="Save as:" text={text} onTyped={onTyped} />
+      <Field label={label} text={text} onTyped={onTyped} />
       <Text {...(complaint === null ? {} : tones.bad)} wrap="truncate">
-        {` ${complaint ?? "Type a file name, such as buggy.yaml. A file that is there already is not overwritten unasked."}`}
+        {` ${complaint ?? hint}`}
       </Text>
     </>
   );

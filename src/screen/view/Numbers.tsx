@@ -20,11 +20,13 @@ interface Widths {
 export function Numbers({
   study,
   before,
+  pinned,
   length,
   layout: widths,
 }: {
   readonly study: Study;
   readonly before: Study | null;
+  readonly pinned: boolean;
   readonly length: Length;
   readonly layout: Widths & { readonly numberRows: number };
 }) {
@@ -33,7 +35,7 @@ export function Numbers({
   return (
     <>
       <Text bold wrap="truncate">
-        {`${" ".repeat(widths.label)}${"LEFT".padEnd(widths.cell)}RIGHT`}
+        {`${(pinned ? " +- pinned" : "").padEnd(widths.label)}${"LEFT".padEnd(widths.cell)}RIGHT`}
       </Text>
       {shown.map((row) => (
         <Row key={`${row.label} ${row.caption}`} row={row} widths={widths} />

@@ -1,5 +1,5 @@
 import { Box, Text } from "ink";
-import { isUnsaved } from "../bench.ts";
+import { comparedWith, isUnsaved } from "../bench.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { viewOf } from "../views/views.ts";
@@ -64,7 +64,7 @@ function Bench({
   readonly layout: Layout;
   readonly onTyped: Typed;
 }) {
-  const { study, before } = model.bench;
+  const { study } = model.bench;
   const { Body } = viewOf(model.view);
   return (
     <>
@@ -76,7 +76,13 @@ function Bench({
       {"refused" in study ? (
         <Refusal words={study.refused} layout={layout} canUndo={model.bench.undo.length > 0} />
       ) : (
-        <Numbers study={study} before={before} length={sayer(model.display)} layout={layout} />
+        <Numbers
+          study={study}
+          before={comparedWith(model)}
+          pinned={model.pin !== null}
+          length={sayer(model.display)}
+          layout={layout}
+        />
       )}
       <Tabs model={model} columns={layout.columns} />
       <Box flexDirection="column" height={layout.room.rows}>

@@ -1,0 +1,38 @@
+import { pathOf } from "../../files/save.ts";
+import type { Model } from "../model.ts";
+import { type Act, type Turn, turn } from "../turn.ts";
+import { trialOf } from "./trials.ts";
+
+/** Takes the line of text that was typed for what it was asked for; with a complaint the field stays. */
+export const acceptLine: Act = (model) => {
+  const { focus } = model;
+  if (focus.on !== "line") return turn(model);
+  const text = focus.text.trim();
+  switch (focus.asks.about) {
+    case "trial":
+      return text === "" ? complain(model, "Type a name first.") : named(model, text);
+    case "trialFile": {
+      const trial = model.trials[focus.asks.trial];
+      if (trial === undefined) return turn({ ...model, focus: { on: "bench" } });
+      if (text === "") return complain(model, "Type a file name first, such as trial.yaml.");
+      return turn(model, { do: "write", path: pathOf(text), text: trial.car.text });
+    }
+  }
+};
+
+function complain(model: Model, complaint: string): Turn {
+  return model.focus.on === "line" ? turn({ ...model, focus: { ...model.focus, complaint } }) : turn(model);
+}
+
+/** A name that is used already stands for the car as it is now. */
+function named(model: Model, name: string): Turn {
+  const trial = trialOf(model, name);
+  const at = model.trials.findIndex((each) => each.name === name);
+  const trials = at < 0 ? [...model.trials, trial] : model.trials.with(at, trial);
+  return turn({
+    ...model,
+    trials,
+    focus: { on: "bench" },
+    notice: { text: `Kept as "${name}" while this screen is open.`, tone: "done" },
+  });
+}

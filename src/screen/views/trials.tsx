@@ -1,0 +1,213 @@
+import { carFigures } from "../../measures/carFigures.ts";
+import type { Figure } from "../../measures/figures.ts";
+import type { Study } from "../../measures/study.ts";
+import { degrees, fixed, type Length } from "../../output/words.ts";
+import { changed } from "../bench.ts";
+import { sayer } from "../lengths.ts";
+import type { Model, Trial } from "../model.ts";
+import { type Act, turn } from "../turn.ts";
+import { windowOf } from "../view/AdjustList.tsx";
+import { cellWords } from "../view/cellWords.ts";
+import { heading } from "../view/heading.ts";
+import { filled, type Line, Lines } from "../view/Lines.tsx";
+import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
+import type { Room, View, ViewKey } from "./view.ts";
+
+const name = "Trials";
+const valueColumns = 12;
+
+/** The figures of the car that can be told, now or before: each on one line. */
+function figuresOf(model: Model): typeof carFigures {
+  const { study } = model.bench;
+  const before = pinned(model);
+  return carFigures.filter(
+    (each) => (!("refused" in study) && each.read(study) !== null) || (before !== null && each.read(before) !== null),
+  );
+}
+
+function pinned({ pin }: Model): Study | null {
+  return pin === null || "refused" in pin.study ? null : pin.study;
+}
+
+const onTrials = (model: Model) => spotOf(model, name).page === 1;
+
+const size = (model: Model) => ({
+  rows: onTrials(model) ? model.trials.length : figuresOf(model).length,
+  columns: 1,
+});
+
+function trialHere(model: Model): Trial | undefined {
+  return model.trials[spotWithin(model, name, size).row];
+}
+
+function whyNoTrial(model: Model): string | null {
+  if (trialHere(model) === undefined) return "There is no trial yet. Press n to name the car as it is now.";
+  return onTrials(model) ? null : "Press Space for the list of trials first.";
+}
+
+const take: Act = (model) => {
+  const trial = trialHere(model);
+  return trial === undefined ? turn(model) : changed(model, trial.car.text, `Trial "${trial.name}" on the bench`);
+};
+
+const compare: Act = (model) => {
+  const trial = trialHere(model);
+  if (trial === undefined) return turn(model);
+  const notice = { text: `Every number now shows its change from "${trial.name}". v swaps.`, tone: "done" } as const;
+  return turn({ ...model, pin: trial, notice });
+};
+
+const drop: Act = (model) => {
+  const trial = trialHere(model);
+  if (trial === undefined) return turn(model);
+  const notice = { text: `Trial "${trial.name}" dropped.`, tone: "done" } as const;
+  return turn({ ...model, trials: model.trials.filter((each) => each !== trial), notice });
+};
+
+const own: readonly ViewKey[] = [
+  {
+    keys: ["n"],
+    shown: "n",
+    footer: "n name it",
+    help: "name the car as it is now, as a trial to come back to",
+    act: (model) => turn({ ...model, focus: { on: "line", asks: { about: "trial" }, text: "", complaint: null } }),
+  },
+  {
+    keys: ["t"],
+    shown: "t",
+    footer: "t take it",
+    help: "put the trial under the cursor on the bench",
+    off: whyNoTrial,
+    act: take,
+  },
+  { keys: ["y"], shown: "y", footer: null, help: "compare with that trial", off: whyNoTrial, act: compare },
+  {
+    keys: ["w"],
+    shown: "w",
+    footer: "w write",
+    help: "write that trial to a file of its own",
+    off: whyNoTrial,
+    act: (model) => {
+      const asks = { about: "trialFile", trial: spotWithin(model, name, size).row } as const;
+      return turn({ ...model, focus: { on: "line", asks, text: "", complaint: null } });
+    },
+  },
+  { keys: ["d"], shown: "d", footer: null, help: "drop that trial", off: whyNoTrial, act: drop },
+];
+
+/** The car now and before, number by number, and the trials that the builder has named. */
+export const trials: View = {
+  name,
+  key: "8",
+  help: "before and after: every number now, pinned and its change; named trials",
+  keys: [...cursorKeys(name, size, "along the list:"), pageKey(name, ["changes", "trials"]), ...own],
+  explain,
+  Body,
+};
+
+const degree = Math.PI / 180;
+
+/** A figure's value with its unit. */
+function say({ kind }: Figure, value: number | null, length: Length): string {
+  if (value === null) return "-";
+  switch (kind) {
+    case "length":
+      return length(value);
+    case "angle":
+      return degrees(value, 2);
+    case "percent":
+      return `${fixed(value, 1)} %`;
+    case "angle-per-length":
+      return `${fixed(value / degree, 4)}°/mm`;
+  }
+}
+
+function explain(model: Model): string {
+  if (onTrials(model)) {
+    const trial = trialHere(model);
+    return trial === undefined
+      ? "A trial keeps the car as it is now under a name of yours, as long as this screen is open. n names one, w writes one to a file."
+      : `"${trial.name}": t puts it on the bench (u takes that back), y compares every number with it, w writes it to a file.`;
+  }
+  const figure = figuresOf(model)[spotWithin(model, name, size).row];
+  const { study } = model.bench;
+  if (figure === undefined || "refused" in study) return "";
+  return cellWords("This car", figure, say(figure, figure.read(study), sayer(model.display)));
+}
+
+function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
+  const rows = room.rows - 1;
+  const isList = onTrials(model);
+  const title = isList ? `TRIALS (${model.trials.length})` : "BEFORE AND AFTER";
+  const lines = isList ? trialLines(model, rows) : changeLines(model, room.columns, rows);
+  return <Lines columns={room.columns} lines={[heading(model, room.columns, title), ...filled(lines, rows)]} />;
+}
+
+function changeLines(model: Model, columns: number, rows: number): readonly Line[] {
+  const { study } = model.bench;
+  const before = pinned(model);
+  const length = sayer(model.display);
+  const figures = figuresOf(model);
+  const { row } = spotWithin(model, name, size);
+  const { from, to } = windowOf(figures.length, row, rows - 1);
+  const labelColumns = Math.min(46, columns - 3 * valueColumns - 2);
+  const line = (mark: string, label: string, values: readonly string[]) =>
+    `${mark} ${label.slice(0, labelColumns).padEnd(labelColumns)}${values.map((text) => text.padStart(valueColumns)).join("")}`;
+  const was = model.pin === null ? "press b" : model.pin.name.slice(0, valueColumns - 2);
+  return [
+    [{ text: line(" ", "", ["now", was, "change"]), look: "strong" }],
+    ...figures.slice(from, to).map((figure, index): Line => {
+      const value = "refused" in study ? null : figure.read(study);
+      const old = before === null ? null : figure.read(before);
+      const text = line(from + index === row ? ">" : " ", figure.label, [
+        say(figure, value, length),
+        say(figure, old, length),
+        changeWords(figure, value, old, length),
+      ]);
+      return from + index === row ? [{ text, look: "marked" }] : text;
+    }),
+  ];
+}
+
+function changeWords(figure: Figure, value: number | null, old: number | null, length: Length): string {
+  if (value === null || old === null) return "-";
+  const text = say(figure, Math.abs(value - old), length);
+  return text === say(figure, 0, length) ? "same" : `${value > old ? "+" : "-"}${text}`;
+}
+
+/** What trials are told apart by: the ids of their figures, and a short heading for each. */
+const told = [
+  ["lockDifferenceInner", "locks L-R"],
+  ["leftLockAckermann", "Acker L"],
+  ["rightLockAckermann", "Acker R"],
+  ["worstToeAcrossTyreLeft", "toe L"],
+  ["worstToeAcrossTyreRight", "toe R"],
+] as const;
+
+const nameColumns = 22;
+const toldColumns = 11;
+
+function trialLines(model: Model, rows: number): readonly Line[] {
+  const length = sayer(model.display);
+  const { row } = spotWithin(model, name, size);
+  const all: readonly { readonly name: string; readonly study: Trial["study"] }[] = [
+    { name: "(now)", study: model.bench.study },
+    ...model.trials,
+  ];
+  const { from, to } = windowOf(all.length, row + 1, rows - 1);
+  const cells = ({ study }: (typeof all)[number]) =>
+    told.map(([id]) => {
+      const figure = carFigures.find((each) => each.id === id);
+      const value = figure === undefined || "refused" in study ? null : figure.read(study);
+      return (figure === undefined ? "-" : say(figure, value, length)).padStart(toldColumns);
+    });
+  const heads = told.map(([, head]) => head.padStart(toldColumns)).join("");
+  return [
+    [{ text: `  ${"".padEnd(nameColumns)}${heads}`, look: "strong" }],
+    ...all.slice(from, to).map((trial, index): Line => {
+      const isHere = from + index === row + 1;
+      const text = `${isHere ? ">" : " "} ${trial.name.slice(0, nameColumns - 1).padEnd(nameColumns)}${cells(trial).join("")}`;
+      return isHere ? [{ text, look: "marked" }] : text;
+    }),
+  ];
+}
