@@ -6,6 +6,7 @@ import { printable } from "../output/printable.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { nearest } from "../vehicle/nearest.ts";
 import { readCar } from "../vehicle/read.ts";
+import { complaintOn } from "../vehicle/sound.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import { commandNames } from "./commandNames.ts";
 import type { Desk } from "./desk.ts";
@@ -65,7 +66,7 @@ export async function openStudy(
   if ("complaints" in car) throw refusal(source, car.complaints);
   if (warnings === "note") for (const warning of car.warnings) desk.note(`warning: ${complaintText(source, warning)}`);
   const study = studyOf(car);
-  if ("refused" in study) throw new Ended(Exit.badInput, `${source}: ${study.refused}`, true);
+  if ("refused" in study) throw refusal(source, [complaintOn(car.text, study.part, study.refused)]);
   return study;
 }
 

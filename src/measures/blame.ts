@@ -47,6 +47,18 @@ export function blameOf(poses: Float64Array, at: number): Blame | null {
   return blameOfSide(poses, at + Pose.Left) ?? blameOfSide(poses, at + Pose.Right);
 }
 
+const PARTS: Readonly<Record<BlamedLink, string>> = {
+  upright: "",
+  "tie rod": "tie-rod",
+  travel: "wheel",
+  "centre link": "relay",
+};
+
+/** Where the car file says most about what is in the way, as a path from its root. */
+export function blamePart({ link, wheel }: Blame): readonly string[] {
+  return link === "centre link" ? ["steering", PARTS[link]] : ["front", wheel, PARTS[link]].filter((key) => key !== "");
+}
+
 /**
  * What is in the way, in a builder's words without a full stop: "right tie rod is 5/16 in too short". `length` writes a
  * length in mm, unit included, as the reader likes it.
@@ -60,5 +72,5 @@ export function blameWords(blame: Blame, length: (mm: number) => string): string
   const wrong = blame.gap < 0 ? "too short" : "too long";
   if (blame.link === "centre link") return `steering's centre link is ${amount} ${wrong}`;
   if (blame.link === "tie rod") return `${wheel} tie rod is ${amount} ${wrong}`;
-  return `${wheel} upright, joint to joint, is ${amount} ${wrong} for its arms to meet`;
+  return `${wheel} upright, joint to joint, is ${amount} ${wrong} for the parts that carry it`;
 }

@@ -3,12 +3,12 @@ import { newPoses } from "../kinematics/poses.ts";
 import { solve } from "../kinematics/solve.ts";
 import type { Car, LengthUnit } from "../vehicle/car.ts";
 import { sayLength } from "../vehicle/units/format.ts";
-import { blameOf, blameWords } from "./blame.ts";
+import { type Blame, blameOf, blamePart, blameWords } from "./blame.ts";
 import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
 import { drawnOf, settingOf } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import { type Locks, locksOf } from "./locks.ts";
-import { refusalWords } from "./refusal.ts";
+import { refusalPart, refusalWords } from "./refusal.ts";
 import type { Span } from "./span.ts";
 import { frontEndOf } from "./standing.ts";
 import { inputSpan, type SteerTable, steerTable } from "./steerTable.ts";
@@ -33,18 +33,20 @@ export interface Study extends FrontEnd {
 export interface Refused {
   /** To a builder, in one sentence with a full stop, lengths in the file's units. */
   readonly refused: string;
+  /** The part of the car file that says most about it, as a path from the root. */
+  readonly part: readonly string[];
 }
 
 /** Studies a car's front end. Never throws on a car: what cannot stand is refused, in words. */
 export function studyOf(car: Car): Study | Refused {
   const front = compile(drawnOf(car));
-  if ("refused" in front) return { refused: refusalWords(front) };
+  if ("refused" in front) return { refused: refusalWords(front), part: refusalPart(front) };
   const end = frontEndOf(front, settingOf(car));
   const blame = blameOf(end.ridePose(0), 0);
   if (blame !== null) {
     const words = blameWords(blame, (mm) => fineLength(mm, car.form.units));
     const where = `${end.inputKind} 0${end.suspended ? ", travel 0" : ""}`;
-    return { refused: `At ${where} the front end does not go together: the ${words}.` };
+    return { refused: `At ${where} the front end does not go together: the ${words}.`, part: partOf(car, blame) };
   }
   return studyOfEnd(car, end);
 }
@@ -91,6 +93,12 @@ function once<T>(make: () => T): () => T {
 function steersBackwards(car: Car, end: FrontEnd): boolean | null {
   const moves = end.inputKind === "column" ? "left" : car.form.wheelLeftMoves;
   return moves === null || end.inputLeftTurns === null ? null : moves !== end.inputLeftTurns;
+}
+
+/** A tie rod that is as cut is where its length is written. */
+function partOf({ form }: Car, blame: Blame): readonly string[] {
+  const part = blamePart(blame);
+  return blame.link === "tie rod" && form.rods[blame.wheel] === "cut" ? [...part, "length"] : part;
 }
 
 /** A length in the file's units, finer than a tape reads and never rounded to nothing: a gap of nothing is no gap. */

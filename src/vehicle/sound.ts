@@ -6,6 +6,7 @@ import { indexOf, quantities } from "./quantities.ts";
 import { complaintAt, spotAt, type Tree } from "./tree.ts";
 import { formatAngle, sayLength } from "./units/format.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
+import { readYaml } from "./yaml.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
@@ -18,6 +19,21 @@ function placeOf(tree: Tree, wheel: Wheel, path: readonly string[]): readonly st
 /** Each complaint once, though both sides may share the part that it is about. */
 function once(complaints: readonly Complaint[]): readonly Complaint[] {
   return [...new Map(complaints.map((each) => [`${each.part} ${each.message}`, each])).values()];
+}
+
+/**
+ * A complaint about a part of a car that reads well, at its place in the car's text; `path` is from the root, a
+ * corner's part under its own wheel.
+ */
+export function complaintOn(text: string, path: readonly string[], message: string): Complaint {
+  const tree = readYaml(text);
+  if ("complaints" in tree) return { line: null, column: null, part: path.join("."), message };
+  const [root, wheel, ...rest] = path;
+  return complaintAt(tree, root === "front" && isWheel(wheel) ? placeOf(tree, wheel, rest) : path, message);
+}
+
+function isWheel(word: string | undefined): word is Wheel {
+  return word === "left" || word === "right";
 }
 
 function cornerFaults(tree: Tree, numbers: Float64Array, linkage: Linkage): readonly Complaint[] {

@@ -1,6 +1,7 @@
 import type { Body, Fault, Joint } from "../linkage.ts";
 import { distance, distanceFromLine, type Place, type PlaceAt, samePlace } from "../places.ts";
 import type { Role } from "../quantity.ts";
+import { formatAngle } from "../units/format.ts";
 import { type Groups, pointValues, type Value } from "../value.ts";
 
 // Parts that several linkages have. A part is described once, so that a car keeps it when its linkage changes.
@@ -134,10 +135,20 @@ interface Ends {
   readonly path: readonly string[];
 }
 
+/** A steering axis that leans further than this from upright is a slip of the pen: joints exchanged, or a height left out. */
+const mostLean = (60 * Math.PI) / 180;
+
+function leanWords(words: string, lean: number): string {
+  const found = `found ${formatAngle(lean, 0)} degrees, expected at most ${formatAngle(mostLean, 0)}`;
+  return `the steering axis, through ${words}, leans too far from upright: ${found}. The upper one stands above the lower`;
+}
+
 /** What keeps an upright from being turned by its tie rod: no steering axis, or a tab on it. */
 export function steeringAxisFaults({ lower, upper, words, path }: Ends, place: PlaceAt): readonly Fault[] {
   if (distance(lower, upper) < samePlace)
     return [{ path, message: `${words} are at the same place, so that there is no steering axis` }];
+  const lean = Math.atan2(Math.hypot(upper[0] - lower[0], upper[1] - lower[1]), upper[2] - lower[2]);
+  if (lean > mostLean) return [{ path, message: leanWords(words, lean) }];
   if (distanceFromLine(place("tie-rod.outer"), lower, upper) < samePlace)
     return [
       {
