@@ -111,7 +111,7 @@ describe("places that cannot be reached", () => {
       "right tie rod is 0.25 in too short",
     );
     expect(blameWords({ wheel: "left", link: "upright", gap: inch / 2, ...at }, inches)).toBe(
-      "left upright, joint to joint, is 0.50 in too long for its arms to meet",
+      "left upright, joint to joint, is 0.50 in too long for the parts that carry it",
     );
     expect(blameWords({ wheel: "left", link: "travel", gap: -inch, ...at }, inches)).toBe(
       "left wheel stops 1.00 in short of going that far down",

@@ -241,6 +241,16 @@ describe("complaints say where, what was found and what would be right", () => {
   ])("joints that coincide: %j made %j", (from, to, where) => {
     expect(change(from, to)).toEqual([expect.stringContaining(where)]);
   });
+
+  test.each([
+    ["the joints exchanged", "joint: { ahead: -15, out: 520, up: 80 }", "found 162 degrees"],
+    ["both joints at one height", "joint: { ahead: -15, out: 520, up: 190 }", "found 90 degrees"],
+  ])("a steering axis that does not stand: %s", (_, to, found) => {
+    const [complaint, ...more] = change("joint: { ahead: -15, out: 520, up: 380 }", to);
+    expect(more).toEqual([]);
+    expect(complaint).toContain("16:14 front.both.upper-arm.joint: the steering axis");
+    expect(complaint).toContain(found);
+  });
 });
 
 describe("warnings", () => {

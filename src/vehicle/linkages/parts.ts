@@ -136,7 +136,7 @@ interface Ends {
 }
 
 /** A steering axis that leans further than this from upright is a slip of the pen: joints exchanged, or a height left out. */
-const mostLean = (60 * Math.PI) / 180;
+const mostLean = (75 * Math.PI) / 180;
 
 function leanWords(words: string, lean: number): string {
   const found = `found ${formatAngle(lean, 0)} degrees, expected at most ${formatAngle(mostLean, 0)}`;
