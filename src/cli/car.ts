@@ -39,7 +39,9 @@ export function findCar(name: string | undefined): Found {
 function advice(name: string, presets: readonly string[]): string {
   if (existsSync(`${name}.yaml`)) return `Did you mean "${printable(name)}.yaml"?`;
   const meant = nearest(name, [...commandNames, ...presets]);
-  return meant === null ? `The presets are ${presets.join(", ")}.` : `Did you mean "${meant}"?`;
+  return meant === null
+    ? `The presets are:\n${presets.map((each) => `  ${each}`).join("\n")}`
+    : `Did you mean "${meant}"?`;
 }
 
 /** True when a name stands for a car file that is there, or for a preset. */

@@ -49,7 +49,7 @@ export function loadPreset(name: string): { readonly name: string; readonly text
   const names = presetNames();
   if (!names.includes(name)) {
     const near = nearest(name, names);
-    const advice = near === null ? `there are ${names.join(", ")}` : `did you mean ${near}?`;
+    const advice = near === null ? `the command "rackwright presets" lists them` : `did you mean ${near}?`;
     const message = `no example car is called ${shown(name)}: ${advice}`;
     return { complaints: [{ line: null, column: null, part: "", message }] };
   }

@@ -11,7 +11,16 @@ import { type Json, jsonRow } from "./json.ts";
 import { stopsWords } from "./lockWords.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { type Headed, readerTable, signs } from "./readerTable.ts";
-import { ackermannOf, inputOffMiddle, type Length, lockAngles, tightestTurn, unequalLocks } from "./words.ts";
+import { WIDTH, wrap } from "./table.ts";
+import {
+  ackermannOf,
+  inputOffMiddle,
+  type Length,
+  lockAngles,
+  percentsTell,
+  tightestTurn,
+  unequalLocks,
+} from "./words.ts";
 
 const wheelColumns: readonly Column<SteerRow>[] = [
   figureColumn(["left", "steer"], (row) => row.left.steer),
@@ -36,8 +45,14 @@ const headedWheels: readonly Headed<SteerRow>[] = [
   { head: ["turn"], column: columnOf(wheelColumns, "turn") },
   { head: ["inner"], column: columnOf(wheelColumns, "inner") },
   { head: ["outer"], column: columnOf(wheelColumns, "outer") },
-  { head: ["Acker-", "mann"], column: columnOf(wheelColumns, "ackermann") },
-  { head: ["% of", "ideal"], column: columnOf(wheelColumns, "percentOfIdealInner") },
+  {
+    head: ["Acker-", "mann"],
+    column: figureColumn(["ackermann"], (row) => (percentsTell(row) ? row.ackermann : null)),
+  },
+  {
+    head: ["% of", "ideal"],
+    column: figureColumn(["percentOfIdealInner"], (row) => (percentsTell(row) ? row.percentOfIdealInner : null)),
+  },
   { head: ["short of", "ideal"], column: figureColumn(["innerShortOfIdeal"], shortOfIdeal) },
   { head: ["turn", "radius"], column: columnOf(wheelColumns, "turnRadius") },
 ];
@@ -92,6 +107,8 @@ export function steerText(study: Study, { rows }: SteerTable, unit: LengthUnit, 
     ...signs(headed).map((line) => `  ${line}`),
     "  inner, outer: from where the wheels are straight; a dash: too little to tell",
     "  ideal: no tyre scrubs; 100 % Ackermann reaches it, 0 % is parallel steer",
+    "  no percents where ideal inner and outer differ by less than 0.5°: a turn plate",
+    "  reads no closer, and they would mislead",
     "",
     ...lockLines(study, unit, length),
   ];
@@ -106,7 +123,7 @@ function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
     ...lockWords(locks.left, length).map((words, i) => `${i === 0 ? "Left lock " : MARGIN}  ${words}`),
     ...lockWords(locks.right, length).map((words, i) => `${i === 0 ? "Right lock" : MARGIN}  ${words}`),
     ...[unequalLocks(locks), stopsWords(study), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap(
-      (words) => (words === null ? [] : [`${MARGIN}  ${words}`]),
+      (words) => (words === null ? [] : wrap(words, WIDTH, `${MARGIN}  `, MARGIN.length + 4)),
     ),
   ];
 }

@@ -57,10 +57,20 @@ export function unequalLocks(locks: Locks): string | null {
   return difference < 0 ? `inner left lock ${size} short of right` : `inner right lock ${size} short of left`;
 }
 
+/** A rack or column further off its middle than this (1/64 in, half a degree) can be measured and put right. */
+export const offMiddle = { rack: 0.4, column: 0.5 * (Math.PI / 180) } as const;
+
+/** True where rods that are as cut keep the rack or column off its middle while the wheels are straight. */
+export function rodsPutOff({ zero, inputKind, car }: Pick<Study, "zero" | "inputKind" | "car">): boolean {
+  const { left, right } = car.form.rods;
+  return zero !== null && Math.abs(zero) >= offMiddle[inputKind] && (left === "cut" || right === "cut");
+}
+
 /** How far the rack or the column is off its middle with the wheels straight: unequal locks come mostly from there. */
 export function inputOffMiddle(study: Study, length: Length): string {
   if (study.zero === null) return "the wheels cannot be set straight within reach of the steering";
-  return `${inputPlace(study, study.zero, length)} with the wheels straight`;
+  const cause = rodsPutOff(study) ? ": the rods are cut so" : "";
+  return `${inputPlace(study, study.zero, length)} with the wheels straight${cause}`;
 }
 
 /** "turn radius to the outer tyre 163 in left, 158 in right", to what can be measured on the ground; null when not known. */
@@ -78,6 +88,17 @@ export function shortOfIdeal(row: SteerRow): string | null {
   const size = degrees(Math.abs(row.idealInner - row.inner));
   if (size === degrees(0)) return "inner as ideal";
   return `inner ${size} ${row.inner < row.idealInner ? "short of" : "past"} ideal`;
+}
+
+/** What a turn plate reads, rad: half a degree (common practice, no source). */
+const plateReads = 0.5 * (Math.PI / 180);
+
+/**
+ * Whether a turn plate can tell the ideal inner wheel from the outer one. Below that a percent of their difference says
+ * nothing: near straight ahead a few hundredths of a degree would read as a poor Ackermann effect.
+ */
+export function percentsTell({ idealInner, outer }: Pick<SteerRow, "idealInner" | "outer">): boolean {
+  return idealInner !== null && outer !== null && Math.abs(idealInner - outer) >= plateReads;
 }
 
 /** "76 %, inner 1.6° short of ideal (95 % of it)"; null while the outer wheel turns too little to tell. */
@@ -100,11 +121,15 @@ export function worstToe(worst: WorstToe, length: Length): string {
   return `toes ${toeWay(worst.toeChange)} ${across} across the tyre (${size}) at ${travelPlace(worst.travel, length)}`;
 }
 
-/** What to look at for less bump steer: "mostly a slope: look at the height of the rod's inner end". */
-export function bumpCure(worst: WorstToe): string {
-  return worst.chiefly === "slope"
-    ? "mostly a slope: look at the height of the rod's inner end"
-    : "mostly a bow: look at the rod's length";
+/** What a curve of toe over travel chiefly is, explained. */
+export const curveWords = {
+  slope: "a slope (toe-in one way, toe-out the other)",
+  bow: "a bow (the same way in bump and in droop)",
+} as const;
+
+/** What to look at for less bump steer: "mostly a slope (...): look at the height of the rod's inner end". */
+export function bumpCure({ chiefly }: WorstToe): string {
+  return `mostly ${curveWords[chiefly]}: look at ${chiefly === "slope" ? "the height of the rod's inner end" : "the rod's length"}`;
 }
 
 /** "both steer right 0.9° at 3 in droop", "no steer of both wheels the same way". */
@@ -141,12 +166,16 @@ export function rodLength(study: Study, wheel: Wheel, length: Length): string {
   return `${length(study.rodLengths[wheel])}, ${state}`;
 }
 
-/** The toe the wheels stand at, straight ahead: "toe 0.10° in"; null when there is no straight ahead. */
+/** A toe in words: "0.10° toe-in". */
+export function toeWords(toe: number): string {
+  return `${degrees(Math.abs(toe), 2)} toe-${toeWay(toe)}`;
+}
+
+/** The toe the wheels stand at, straight ahead: "0.10° toe-in"; null when there is no straight ahead. */
 export function toeAtZero(study: Study, wheel: Wheel): string | null {
   if (study.zeroSteer === null) return null;
   const toe = wheel === "left" ? -study.zeroSteer.left : study.zeroSteer.right;
-  const size = degrees(Math.abs(toe), 2);
-  return size === degrees(0, 2) ? "no toe" : `toe ${size} ${toeWay(toe)}`;
+  return degrees(Math.abs(toe), 2) === degrees(0, 2) ? "no toe" : toeWords(toe);
 }
 
 /** Said loudly wherever the car is shown; null when it steers the right way or the file does not say. */

@@ -9,7 +9,8 @@ import type { Effect, Message } from "./turn.ts";
 export interface World {
   readonly env: NodeJS.ProcessEnv;
   readonly send: (message: Message) => void;
-  readonly quit: () => void;
+  /** With what is to be said once the terminal is as it was, if anything. */
+  readonly quit: (words: string | null) => void;
 }
 
 /** Does effects, and keeps the journal of the car on the bench. */
@@ -68,7 +69,17 @@ export function doer(first: Model, world: World): Doer {
 
   function quit(model: Model): void {
     if (!isUnsaved(model)) journal.close();
-    world.quit();
+    world.quit(null);
+  }
+
+  function leave(model: Model): void {
+    if (isUnsaved(model) && journal.path === null) {
+      world.send({ is: "failed", words: "Your changes could not be kept safe: save them, or d drops them." });
+      return;
+    }
+    const { source } = model.origin;
+    const name = source.from === "file" ? source.path : source.id;
+    world.quit(`Not saved, but kept: open ${name} again, and your changes are offered.`);
   }
 
   const acts: { readonly [Name in Effect["do"]]: (effect: Effect & { do: Name }, model: Model) => void } = {
@@ -82,6 +93,7 @@ export function doer(first: Model, world: World): Doer {
     },
     list: () => world.send({ is: "listed", choices: listCars(process.cwd()) }),
     quit: (_, model) => quit(model),
+    leave: (_, model) => leave(model),
   };
 
   function act<Name extends Effect["do"]>(effect: Effect & { do: Name }, model: Model): void {

@@ -48,12 +48,11 @@ export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<O
   const car = readCar(loaded.text);
   if ("complaints" in car) return complaintWords(name, car.complaints);
   const { offers, openElsewhere } = findLeftovers(journalName(source), loaded.text, env);
-  const [offer] = offers;
   return {
     source,
     car,
     hash: "hash" in loaded ? loaded.hash : null,
-    offer: offer === undefined ? null : offerOf(offer),
+    offers: offers.map(offerOf),
     remark: openElsewhere > 0 ? "This car is also open in another window: the last one to save wins." : null,
   };
 }

@@ -2,7 +2,7 @@ import { Pose } from "../kinematics/slots.ts";
 import { type Blame, blameOf } from "../measures/blame.ts";
 import { wheelFigures } from "../measures/figures.ts";
 import type { Study } from "../measures/study.ts";
-import { degrees, type Length, rodAngleGrade, toeWay } from "../output/words.ts";
+import { degrees, type Length, rodAngleGrade, toeWay, toeWords } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import type { Place } from "./model.ts";
 
@@ -13,24 +13,35 @@ export interface Reading {
   readonly brief: string;
   readonly left: string;
   readonly right: string;
+  /** The same on both sides in words that stand alone, where they do not already. */
+  readonly said: { readonly left: string; readonly right: string };
 }
+
+type Say = (angle: number) => string;
 
 /** The angles that are read at a place: the figure's id, a short name, and a builder's way to say it. */
 const read: readonly {
   readonly id: string;
   readonly name: string;
   readonly brief?: string;
-  readonly say: (angle: number) => string;
+  readonly say: Say;
+  readonly tell?: Say;
 }[] = [
   { id: "steer", name: "Steer", say: (angle) => `${degrees(Math.abs(angle))} ${angle >= 0 ? "left" : "right"}` },
-  { id: "toe", name: "Toe", say: (angle) => `${degrees(Math.abs(angle), 2)} ${toeWay(angle)}` },
+  { id: "toe", name: "Toe", say: (angle) => `${toeWay(angle)} ${degrees(Math.abs(angle), 2)}`, tell: toeWords },
   {
     id: "transmissionAngle",
     name: "Rod to arm",
     brief: "Rod/arm",
     say: (angle) => `${degrees(angle)}${gradeMark(angle)}`,
   },
-  { id: "camber", name: "Camber", say: (angle) => `${degrees(Math.abs(angle), 2)} ${angle > 0 ? "out" : "in"}` },
+  {
+    id: "camber",
+    name: "Camber top",
+    brief: "Camber",
+    say: (angle) => `${angle > 0 ? "out" : "in"} ${degrees(Math.abs(angle), 2)}`,
+    tell: (angle) => `${degrees(Math.abs(angle), 2)} ${angle > 0 ? "outward" : "inward"}`,
+  },
   { id: "caster", name: "Caster", say: (angle) => degrees(angle, 2) },
 ];
 
@@ -44,13 +55,15 @@ export function here(study: Study, place: Place): readonly Reading[] | Blame {
   const pose = study.pose(place.input, place.left, place.right);
   const blame = blameOf(pose, 0);
   if (blame !== null) return blame;
-  return read.flatMap(({ id, name, brief = name, say }) => {
+  return read.flatMap(({ id, name, brief = name, say, tell = say }) => {
     const figure = wheelFigures.find((one) => one.id === id);
-    const side = (at: number) => {
+    const side = (at: number, words: Say) => {
       const value = figure?.read(pose, at, study) ?? null;
-      return value === null ? "-" : say(value);
+      return value === null ? "-" : words(value);
     };
-    return figure === undefined ? [] : [{ name, brief, left: side(Pose.Left), right: side(Pose.Right) }];
+    if (figure === undefined) return [];
+    const said = { left: side(Pose.Left, tell), right: side(Pose.Right, tell) };
+    return [{ name, brief, left: side(Pose.Left, say), right: side(Pose.Right, say), said }];
   });
 }
 

@@ -5,6 +5,7 @@ import { viewOf, views } from "./views/views.ts";
 import {
   whyNoFractions,
   whyNoneStarting,
+  whyNoOtherOffer,
   whyNoPlace,
   whyNoRedo,
   whyNoSwap,
@@ -55,9 +56,11 @@ export type Command =
   | "cancel"
   | "saveFirst"
   | "goOn"
+  | "leave"
   | "overwrite"
   | "readAgain"
   | "takeBack"
+  | "nextOffer"
   | "throwAway"
   | "listUp"
   | "listDown";
@@ -383,7 +386,14 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
           footer: "d drop the changes",
           help: "go on without saving: the changes are gone",
         },
-        cancel("stay", "stay with this car"),
+        { keys: ["escape"], shown: "Esc", command: "cancel", footer: "Esc stay", help: "stay with this car" },
+        {
+          keys: ["ctrl+c"],
+          shown: "Ctrl-C",
+          command: "leave",
+          footer: "Ctrl-C leave, keep for next time",
+          help: "leave; the changes are kept, and offered when this car is opened next",
+        },
       ],
     },
   ],
@@ -448,6 +458,14 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
           command: "throwAway",
           footer: "d throw them away",
           help: "throw the unsaved changes away for good",
+        },
+        {
+          keys: ["n"],
+          shown: "n",
+          command: "nextOffer",
+          footer: null,
+          help: "the next of several that were found",
+          off: whyNoOtherOffer,
         },
         cancel("decide next time", "leave them where they are and ask again next time"),
       ],

@@ -19,7 +19,13 @@ export function runLive(
 ): Promise<number> {
   const session = createSession({ stdin, stdout, stderr, capabilities });
   let model: Model = start(opened, session.size());
-  const effects = doer(model, { env, send, quit: () => session.quit(0) });
+  let lastWords: string | null = null;
+  const effects = doer(model, { env, send, quit });
+
+  function quit(words: string | null): void {
+    lastWords = words;
+    session.quit(0);
+  }
 
   /** One message, and all that follows from it: the edit is on disk before the frame that shows it is drawn. */
   function send(message: Message): void {
@@ -45,5 +51,8 @@ export function runLive(
   });
   // Products and brackets in a typed length need a large reader, which is fetched once the first frame stands.
   setImmediate(() => prepareProducts().then(session.invalidate, () => undefined));
-  return left;
+  return left.then((code) => {
+    if (lastWords !== null) stderr.write(`${lastWords}\n`);
+    return code;
+  });
 }

@@ -79,7 +79,8 @@ export type Question =
       readonly found: string | null;
       readonly next: Next | null;
     }
-  | { readonly about: "recover"; readonly offer: Offer };
+  /** Which of the offers is asked about; the others wait. */
+  | { readonly about: "recover"; readonly offers: readonly Offer[]; readonly at: number };
 
 /** What a line of text is asked for: the name of a trial, or the file that one of them is written to. */
 export type Asked = { readonly about: "trial" } | { readonly about: "trialFile"; readonly trial: number };

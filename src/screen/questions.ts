@@ -10,9 +10,7 @@ export function questionWords(question: Question): string {
     case "changed":
       return `${question.path} was changed by something else since it was opened here. Write over it?`;
     case "recover":
-      return question.offer.stale
-        ? `Unsaved changes were found: ${question.offer.what}. But the car's file has changed since they were made.`
-        : `Unsaved changes of this car were found: ${question.offer.what}.`;
+      return recoverWords(question);
   }
 }
 
@@ -30,4 +28,11 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
         hint: "Type the name of a file that is not there yet, such as trial.yaml.",
       };
   }
+}
+
+function recoverWords({ offers, at }: Question & { about: "recover" }): string {
+  const offer = offers[at];
+  const which = offers.length > 1 ? ` (${at + 1} of ${offers.length}; n shows the next)` : "";
+  const stale = offer?.stale ? " But the car's file has changed since they were made." : "";
+  return `Unsaved changes of this car were found${which}: ${offer?.what ?? ""}.${stale}`;
 }

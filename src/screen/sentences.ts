@@ -84,7 +84,7 @@ function place(study: Study, { place: at }: Model, length: Length): readonly str
   const readings = here(study, at);
   const where = `${inputName(study)} ${inputHere(study, at.input, length)}; left wheel ${travelPlace(at.left, length)}, right wheel ${travelPlace(at.right, length)}`;
   if ("wheel" in readings) return [where, `This place is out of reach: the ${blameWords(readings, length)}`];
-  return [where, ...readings.map(({ name, left, right }) => `${name} here: left ${left}, right ${right}`)];
+  return [where, ...readings.map(({ name, said }) => `${name} here: left ${said.left}, right ${said.right}`)];
 }
 
 function sideName(wheel: Wheel): string {

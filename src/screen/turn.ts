@@ -7,8 +7,8 @@ export interface Opened {
   readonly car: Car;
   /** The fingerprint of its file; null for an example, which opens as a new car. */
   readonly hash: string | null;
-  /** Unsaved changes of it that an earlier run left. */
-  readonly offer: Offer | null;
+  /** Unsaved changes of it that earlier runs left, the newest first. */
+  readonly offers: readonly Offer[];
   /** Something that the builder should know of it, in a sentence. */
   readonly remark: string | null;
 }
@@ -30,7 +30,9 @@ export type Effect =
   | { readonly do: "write"; readonly path: string; readonly text: string }
   | { readonly do: "open"; readonly source: Source }
   | { readonly do: "list" }
-  | { readonly do: "quit" };
+  | { readonly do: "quit" }
+  /** Leave at once; unsaved changes stay where they are kept, and are offered when the car is opened next. */
+  | { readonly do: "leave" };
 
 /** Something that happened: a key, or the outcome of an effect. */
 export type Message =

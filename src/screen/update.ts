@@ -1,5 +1,5 @@
 import { adjustActs } from "./acts/adjust.ts";
-import { carActs, goOn } from "./acts/car.ts";
+import { askedAbout, carActs, goOn } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
@@ -7,7 +7,7 @@ import { trialActs } from "./acts/trials.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
 import { bindingOf, type Command } from "./keys.ts";
-import type { Focus, Model, Offer, Origin } from "./model.ts";
+import type { Model, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
@@ -26,13 +26,9 @@ function originOf({ source, car, hash }: Opened): Origin {
   return { path: source.from === "file" ? source.path : null, source, saved: car.text, hash };
 }
 
-function focusOf(offer: Offer | null): Focus {
-  return offer === null ? { on: "bench" } : { on: "question", question: { about: "recover", offer } };
-}
-
 /** The screen as it is first shown with a car; unsaved changes that were found of it are offered. */
 export function start(opened: Opened, size: { readonly columns: number; readonly rows: number }): Model {
-  const { car, offer, remark } = opened;
+  const { car, offers, remark } = opened;
   const bench = benchOf(car);
   return {
     bench,
@@ -46,7 +42,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     trials: [],
     view: firstView,
     spots: {},
-    focus: focusOf(offer),
+    focus: askedAbout(offers),
     notice: remark === null ? null : { text: remark, tone: "wrong" },
     columns: size.columns,
     rows: size.rows,

@@ -30,6 +30,11 @@ export function whyNoneStarting({ bench }: Model): string | null {
 }
 
 /** Why there is nothing to take back. */
+export function whyNoOtherOffer({ focus }: Model): string | null {
+  const others = focus.on === "question" && focus.question.about === "recover" ? focus.question.offers.length - 1 : 0;
+  return others === 0 ? "There are no others." : null;
+}
+
 export function whyNoUndo({ bench }: Model): string | null {
   return bench.undo.length === 0 ? "There is nothing to take back." : null;
 }

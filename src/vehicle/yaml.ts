@@ -32,6 +32,15 @@ function binaryAt(text: string): number {
   return text.search(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f\ufffd\ufffe\uffff]/);
 }
 
+function restOfLine(text: string, at: number): string {
+  return safe(/^.*/.exec(text.slice(at))?.[0].trim() ?? "");
+}
+
+function lastLine(text: string): string {
+  const end = text.trimEnd();
+  return restOfLine(end, end.lastIndexOf("\n") + 1);
+}
+
 function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
   const lines = new LineCounter();
   const place = (offset: number) => {
@@ -52,7 +61,14 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
   if (fault?.code === "RESOURCE_EXHAUSTION") return wholeFile(tooDeep);
   if (fault !== undefined) {
     const reason = words[fault.code] ?? `it cannot be read as YAML: ${safe(fault.message)}`;
-    return { complaints: [{ ...place(fault.pos[0]), part: "", message: reason }] };
+    // What is missing at the end is missing after the last thing that stands there, not on a line that does not exist.
+    const end = text.trimEnd().length;
+    const isEnd = fault.pos[0] >= end;
+    const at = isEnd ? Math.max(0, end - 1) : fault.pos[0];
+    const found = isEnd
+      ? `the file ends with "${lastLine(text)}"`
+      : `found "${restOfLine(text, at) || lastLine(text.slice(0, at))}"`;
+    return { complaints: [{ ...place(at), part: "", message: `${reason}; ${found}` }] };
   }
   if (document.directives.yaml.version !== "1.2")
     return {

@@ -177,7 +177,7 @@ describe("recovery", () => {
   it("offers the unsaved changes, takes them back only when told to, and lets them be undone", () => {
     const car = opened("widened-offset-rack");
     const changed = new Bench(car).press("right").model.bench.car.text;
-    const bench = new Bench({ ...car, offer: offer(changed) });
+    const bench = new Bench({ ...car, offers: [offer(changed)] });
     expect(bench.model.bench.car.text).toBe(car.car.text);
     bench.press("t");
     expect(bench.model.bench.car.text).toBe(changed);
@@ -188,7 +188,7 @@ describe("recovery", () => {
 
   it("leaves them for next time on Escape", () => {
     const car = opened("widened-offset-rack");
-    const bench = new Bench({ ...car, offer: offer(`${car.car.text}\n`) }).press("escape");
+    const bench = new Bench({ ...car, offers: [offer(`${car.car.text}\n`)] }).press("escape");
     expect(bench.effects).toEqual([]);
     expect(bench.model.focus.on).toBe("bench");
   });

@@ -1,13 +1,19 @@
 import { pathOf } from "../../files/save.ts";
 import { changed, isUnsaved } from "../bench.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
-import type { Focus, Model, Next } from "../model.ts";
+import type { Focus, Model, Next, Offer } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { helpLines, helpRoom } from "../view/helpText.ts";
 import { acceptEntry } from "./adjust.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
 import { acceptLine } from "./line.ts";
 
 const bench: Focus = { on: "bench" };
+
+/** Unsaved changes that were found are asked about, the newest first. */
+export function askedAbout(offers: readonly Offer[]): Focus {
+  return offers.length === 0 ? bench : { on: "question", question: { about: "recover", offers, at: 0 } };
+}
 
 /** Asks for a file name; with `next`, what is to be done once the car is saved. */
 function askName(model: Model, next: Next | null): Turn {
@@ -41,12 +47,19 @@ function nextOf({ focus }: Model): Next | null {
   return focus.question.next;
 }
 
+/** Why something typed cannot be a file's name, in words; null when it can. */
+function whyNoName(path: string): string | null {
+  if (path === "") return "Type a file name first, such as buggy.yaml.";
+  if (!/(^|[\\/])(\.{0,2}|~)$/.test(path)) return null;
+  return `${path} is a folder. Type the name of a file in it, such as buggy.yaml.`;
+}
+
 function acceptName(model: Model): Turn {
   const { focus } = model;
   if (focus.on !== "saveAs") return turn(model);
   const path = focus.text.trim();
-  if (path === "")
-    return turn({ ...model, focus: { ...focus, complaint: "Type a file name first, such as buggy.yaml." } });
+  const why = whyNoName(path);
+  if (why !== null) return turn({ ...model, focus: { ...focus, complaint: why } });
   return turn(model, { do: "save", path: pathOf(path), known: null, next: focus.next });
 }
 
@@ -86,19 +99,37 @@ const readAgain: Act = (model) => {
   return path === null ? turn(model) : turn({ ...model, focus: bench }, { do: "open", source: { from: "file", path } });
 };
 
+/** The unsaved changes that are asked about. */
+function offerOf({ focus }: Model): Offer | null {
+  return focus.on === "question" && focus.question.about === "recover"
+    ? (focus.question.offers[focus.question.at] ?? null)
+    : null;
+}
+
 const takeBack: Act = (model) => {
-  const { focus } = model;
-  if (focus.on !== "question" || focus.question.about !== "recover") return turn(model);
-  const { offer } = focus.question;
+  const offer = offerOf(model);
+  if (offer === null) return turn(model);
   const back = changed(model, offer.text, "Unsaved changes put back; u takes them off again");
   return turn(back.model, ...back.effects.map((each) => (each.do === "journal" ? { ...each, settles: offer } : each)));
 };
 
 const throwAway: Act = (model) => {
   const { focus } = model;
+  const offer = offerOf(model);
+  if (offer === null || focus.on !== "question" || focus.question.about !== "recover") return turn(model);
+  const offers = focus.question.offers.filter((each) => each !== offer);
+  const notice = { text: "Thrown away.", tone: "done" } as const;
+  return turn({ ...model, focus: askedAbout(offers), notice }, { do: "discard", offer });
+};
+
+const nextOffer: Act = (model) => {
+  const { focus } = model;
   if (focus.on !== "question" || focus.question.about !== "recover") return turn(model);
-  const { offer } = focus.question;
-  return turn({ ...model, focus: bench, notice: { text: "Thrown away.", tone: "done" } }, { do: "discard", offer });
+  const { offers, at } = focus.question;
+  return turn({
+    ...model,
+    focus: { on: "question", question: { about: "recover", offers, at: (at + 1) % offers.length } },
+  });
 };
 
 /** How many lines the list in front of the bench has. */
@@ -108,9 +139,14 @@ function lengthOf({ focus, bench }: Model): number {
 }
 
 function listBy(ways: number): Act {
-  return (model) => {
+  return (model, chord) => {
     const { focus } = model;
-    if (focus.on === "help") return turn({ ...model, focus: { ...focus, top: Math.max(0, focus.top + ways) } });
+    if (focus.on === "help") {
+      const page = helpRoom(model);
+      const end = Math.max(0, helpLines(model, model.columns).length - page);
+      const by = chord.startsWith("page") ? page : 1;
+      return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
+    }
     if (!("cursor" in focus)) return turn(model);
     const cursor = Math.min(lengthOf(model) - 1, Math.max(0, focus.cursor + ways));
     return turn({ ...model, focus: { ...focus, cursor } });
@@ -132,6 +168,8 @@ export const carActs = {
   overwrite,
   readAgain,
   takeBack,
+  nextOffer,
+  leave: (model) => turn(model, { do: "leave" }),
   throwAway,
   listUp: listBy(-1),
   listDown: listBy(1),

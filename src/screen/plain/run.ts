@@ -29,8 +29,13 @@ export async function runPlain(
   let model: Model = start(opened, { columns: 80, rows: 24 });
   let said: readonly string[] = [];
   let code: number | null = null;
-  const effects = doer(model, { env, send, quit: () => end(0) });
+  const effects = doer(model, { env, send, quit });
   const reader = createInterface({ input: stdin, output: stdout, prompt: "> ", terminal: false });
+
+  function quit(words: string | null): void {
+    if (words !== null) say([words]);
+    end(0);
+  }
 
   function say(lines: readonly string[]): void {
     for (const line of lines) stdout.write(`${unicode ? line : toAscii(line)}\n`);
@@ -108,7 +113,7 @@ export async function runPlain(
   say(["Type list to hear the rest of the car, help to hear what can be typed."]);
   return new Promise((resolve) => {
     reader.on("line", (line) => {
-      if (line.trim() !== "") take(line.trim());
+      if (line.trim() !== "" || model.focus.on === "saveAs") take(line.trim());
       if (code === null) reader.prompt();
     });
     reader.on("SIGINT", () => end(interrupted));

@@ -9,9 +9,20 @@ import { fitting } from "./wrap.ts";
 /** The help page, from the line that the builder has come to; its end is never passed. */
 export function HelpPage({ model, top, rows }: { readonly model: Model; readonly top: number; readonly rows: number }) {
   const lines = helpLines(model, model.columns);
-  const from = Math.min(top, Math.max(0, lines.length - rows));
-  const shown = lines.slice(from, from + rows);
-  return <Text wrap="truncate">{[...shown, ...blanks(rows - shown.length)].map((line) => ` ${line}`).join("\n")}</Text>;
+  const room = rows - 1;
+  const from = Math.min(top, Math.max(0, lines.length - room));
+  const shown = lines.slice(from, from + room);
+  const [page, pages] = [Math.ceil((from + room) / room), Math.ceil(lines.length / room)];
+  const sign =
+    from + room < lines.length
+      ? `page ${page} of ${pages}, more below: PgDn or ↓`
+      : `page ${pages} of ${pages}, the end`;
+  return (
+    <>
+      <Text wrap="truncate">{[...shown, ...blanks(room - shown.length)].map((line) => ` ${line}`).join("\n")}</Text>
+      <Text bold wrap="truncate">{` ─ ${sign} ${"─".repeat(Math.max(0, model.columns - sign.length - 4))}`}</Text>
+    </>
+  );
 }
 
 const nameColumns = 28;

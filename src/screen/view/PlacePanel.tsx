@@ -84,6 +84,6 @@ function Angles({
   const each = Math.floor((columns - angleNameColumns) / 2);
   const shown = readings
     .slice(0, Math.max(0, rows))
-    .map(({ brief, left, right }) => `${brief.padEnd(angleNameColumns)}${`L${left}`.padEnd(each)}R${right}`);
+    .map(({ brief, left, right }) => `${brief.padEnd(angleNameColumns)}${`L ${left}`.padEnd(each)}R ${right}`);
   return shown.length === 0 ? null : <Text wrap="truncate">{shown.join("\n")}</Text>;
 }

@@ -3,7 +3,7 @@ import type { BumpRow } from "../../measures/bumpTable.ts";
 import type { SteerRow } from "../../measures/steerTable.ts";
 import type { Study } from "../../measures/study.ts";
 import { acrossTyre } from "../../measures/worstToe.ts";
-import { degrees, fixed, type Length } from "../../output/words.ts";
+import { degrees, fixed, type Length, percentsTell } from "../../output/words.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
 import { inch } from "../../vehicle/units/length.ts";
 import { roundSpan } from "./roundSpan.ts";
@@ -27,7 +27,7 @@ function steerColumns(study: Study, length: Length, unit: LengthUnit): readonly 
     { head: "left", width: 8, say: (row) => angle(row.left.steer) },
     { head: "right", width: 8, say: (row) => angle(row.right.steer) },
     { head: "ideal", width: 8, say: (row) => angle(row.idealInner) },
-    { head: "Acker.", width: 8, say: (row) => percent(row.ackermann) },
+    { head: "Acker.", width: 8, say: (row) => (percentsTell(row) ? percent(row.ackermann) : null) },
     { head: "turn radius", width: 13, say: (row) => (row.turnRadius === null ? null : roughly(row.turnRadius, unit)) },
   ];
 }

@@ -7,6 +7,11 @@ import { wrapped } from "./wrap.ts";
 
 const keyColumns = 8;
 
+/** Lines of the help page that are seen at a time: all but title, footer and the line that says where it stands. */
+export function helpRoom({ rows }: Pick<Model, "rows">): number {
+  return Math.max(1, rows - 3);
+}
+
 /** Figures that the bench always shows, explained once for both sides. */
 const explained = [
   "leftLockInner",
@@ -49,12 +54,18 @@ export function helpLines(model: Model, columns: number): readonly string[] {
   const numbers = figures.flatMap(({ label, sign, explanation }) =>
     indented(`${label}: ${explanation}${sign === "" ? "" : ` (${sign}.)`}`, "  ", 4),
   );
+  const curves = indented(
+    `In BUMP: a slope is toe-in in bump and toe-out in droop, or the other way round: the rod's inner end stands too high or too low. A bow goes the same way in bump and in droop: the rod is too long or too short, so its inner end stands too far in or out. The row says which of the two to look at.`,
+    "  ",
+    4,
+  );
   return [
     ...start,
     ...groups,
     "",
     "WHAT THE NUMBERS MEAN",
     ...numbers,
+    ...curves,
     "",
     "BEFORE DRIVING",
     ...cautions.flatMap((caution) => indented(caution, "  ", 4)),

@@ -3,7 +3,18 @@ import type { LeastRodAngle } from "../../measures/leastRodAngle.ts";
 import type { SteerRow } from "../../measures/steerTable.ts";
 import type { Study } from "../../measures/study.ts";
 import type { WorstToe } from "../../measures/worstToe.ts";
-import { bounce, degrees, fixed, type Length, rodAngleGrade, rodLength, travelPlace } from "../../output/words.ts";
+import {
+  bounce,
+  bumpCure,
+  degrees,
+  fixed,
+  type Length,
+  offMiddle,
+  rodAngleGrade,
+  rodLength,
+  rodsPutOff,
+  travelPlace,
+} from "../../output/words.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { atTheEnd, inputEnd, inputSize } from "../here.ts";
 import { line, type Mark, needle } from "./gauge.ts";
@@ -37,9 +48,6 @@ const degree = Math.PI / 180;
 /** Inner locks further apart than this are worth a mark: a sixteenth of an inch at the rack makes about three degrees. */
 const unequal = 1 * degree;
 
-/** A rack or column further off its middle than this (1/64 in, half a degree) can be measured and put right. */
-const offMiddle = { rack: 0.4, column: 0.5 * degree } as const;
-
 function cell(texts: readonly string[], tone: Tone = "plain", gauge: Cell["gauge"] = null, change = ""): Cell {
   return { texts, tone, change, gauge };
 }
@@ -59,7 +67,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
   const both = (read: (wheel: Wheel) => Cell): readonly [Cell, Cell] => [read("left"), read("right")];
   return [
     { label: "LOCK", caption: "", slot: 24, cells: both((wheel) => lock(study, before, wheel, length)) },
-    { label: "", caption: "balance", slot: 0, cells: [balance(study), inputAtZero(study, length)] },
+    { label: "", caption: "balance", slot: 0, cells: balanceCells(study, length) },
     {
       label: "ACKERMANN",
       caption: "",
@@ -133,6 +141,28 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
 
 function blamed(blame: Blame, length: Length): Cell {
   return cell([blameWords(blame, length), `${blame.wheel} ${blame.link} does not reach`, "does not reach"], "bad");
+}
+
+/** How unequal the locks are, and where that comes from: rods that are cut so say it themselves. */
+function balanceCells(study: Study, length: Length): ReadoutRow["cells"] {
+  const { zero, inputKind, locks } = study;
+  const difference = locks.difference.inner;
+  if (zero === null || difference === null || !rodsPutOff(study)) return [balance(study), inputAtZero(study, length)];
+  const name = inputKind;
+  const off = inputSize(study, zero, length);
+  const [words = ""] = balance(study).texts;
+  const short = words.replace(/ of (left|right)$/, "").replace("left and right lock are equal", "locks are equal");
+  return [
+    cell(
+      [
+        `${words}: the ${name} is ${off} off its middle when straight, as the rods are cut`,
+        `${words}: rods are cut with ${name} ${off} off`,
+        `${short}: rods cut with ${name} ${off} off middle`,
+        `${short}: rods cut, ${name} ${off} off`,
+      ],
+      "warn",
+    ),
+  ];
 }
 
 function balance(study: Study): Cell {
@@ -215,10 +245,16 @@ function worstToe(worst: WorstToe | null, before: WorstToe | null | undefined, l
 
 function worstToePlace(study: Study, worst: WorstToe | null, length: Length): Cell {
   if (worst === null || length(Math.abs(worst.acrossTyre)) === length(0)) return cell([""]);
-  const where = `at ${travelWords(study, worst.travel, length)}`;
-  return worst.chiefly === "slope"
-    ? cell([`${where}, a slope: inner end height`, `${where}, slope: end height`, `${where}, a slope`, where])
-    : cell([`${where}, a bow: rod length`, `${where}, a bow`, where]);
+  const where = travelWords(study, worst.travel, length);
+  const short = worst.chiefly === "slope" ? "inner end height" : "rod length";
+  return cell([
+    `at ${where}, ${bumpCure(worst)}`,
+    `at ${where}: look at ${worst.chiefly === "slope" ? "the inner end's height" : "the rod's length"}`,
+    `at ${where}: see ${short}`,
+    `${where}: see ${short}`,
+    `${where}: see ${short.replace("inner ", "")}`,
+    `at ${where}`,
+  ]);
 }
 
 /** A gauge of two degrees either way, left on the left. */

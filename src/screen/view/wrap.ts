@@ -19,8 +19,11 @@ export function wrapped(text: string, width: number): readonly string[] {
   return lines;
 }
 
-/** The first of several ways to say something that fits, else the last cut between words. */
+/** The first of several ways to say something that fits, else the last cut between words, with dots that say so. */
 export function fitting(texts: readonly string[], width: number): string {
   const fits = texts.find((text) => text.length <= width);
-  return fits ?? wrapped(texts.at(-1) ?? "", width)[0] ?? "";
+  if (fits !== undefined) return fits;
+  const last = texts.at(-1) ?? "";
+  const cut = wrapped(last, Math.max(1, width - 3))[0] ?? "";
+  return `${/^\s*/.exec(last)?.[0] ?? ""}${cut}...`.slice(0, width);
 }

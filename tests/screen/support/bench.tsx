@@ -12,7 +12,7 @@ export function opened(preset: string, vary: (text: string) => string = (text) =
   if ("complaints" in loaded) throw new Error(`there is no example ${preset}`);
   const car = readCar(vary(loaded.text));
   if ("complaints" in car) throw new Error(car.complaints[0]?.message);
-  return { source: { from: "preset", id: preset }, car, hash: null, offer: null, remark: null };
+  return { source: { from: "preset", id: preset }, car, hash: null, offers: [], remark: null };
 }
 
 /** A screen driven without a terminal: what was asked for outside of the model is kept, and not done. */
