@@ -28,7 +28,7 @@ describe("the summary", () => {
       "right: toes out 13/32 in across the tyre (1.12°) at 3 in droop",
       "both steer right 0.9° at 3 in droop",
       "right: 17.5° at least (rack 2 in left of its middle, 3 in droop): DANGEROUS, under 20°",
-      "RODS left: 15 25/32 in (15.782), cut to fit, eye to eye; toe 0.10° in with the wheels straight",
+      "RODS left: 15 25/32 in (15.782), cut to fit, eye to eye; 0.10° toe-in with the wheels straight",
       "right: 10 13/16 in (10.797), cut to fit",
       ...cautions,
     ])

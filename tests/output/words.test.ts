@@ -62,6 +62,39 @@ describe("locks in words", () => {
   });
 });
 
+describe("percents of a turn", () => {
+  it("tell nothing while a turn plate, read to half a degree, cannot tell the ideal inner wheel from the outer one", () => {
+    const at = (outer: number, idealInner: number) =>
+      words.percentsTell({ outer: outer * degree, idealInner: idealInner * degree });
+    expect(at(4.09, 4.25)).toBe(false);
+    expect(at(7, 7.49)).toBe(false);
+    expect(at(7, 7.51)).toBe(true);
+    expect(words.percentsTell({ outer: 0.01, idealInner: null })).toBe(false);
+  });
+});
+
+describe("rods that are cut with the rack off its middle", () => {
+  const put = studyFrom(presetText("cut-rods-off-middle"));
+
+  it("are named as the cause where the rack's place is said", () => {
+    expect(words.rodsPutOff(put)).toBe(true);
+    expect(words.inputOffMiddle(put, mm)).toBe(
+      "rack 3.0 mm right of its middle with the wheels straight: the rods are cut so",
+    );
+  });
+
+  it("are not, where rods are cut to fit or right", () => {
+    expect(words.rodsPutOff(widened)).toBe(false);
+    const right = studyFrom(
+      presetText("cut-rods-off-middle")
+        .replace(/length: 312/, "length: 309")
+        .replace(/length: 306/, "length: 309"),
+    );
+    expect(right.car.form.rods).toEqual({ left: "cut", right: "cut" });
+    expect(words.rodsPutOff(right)).toBe(false);
+  });
+});
+
 describe("bump in words", () => {
   const worst: WorstToe = {
     toeChange: -1.2 * degree,
@@ -83,6 +116,11 @@ describe("bump in words", () => {
   it("tells a slope from a bow", () => {
     expect(words.bumpCure(worst)).toContain("length");
     expect(words.bumpCure({ ...worst, chiefly: "slope" })).toContain("height");
+  });
+
+  it("says in words what a slope and a bow are", () => {
+    expect(words.bumpCure(worst)).toContain("the same way in bump and in droop");
+    expect(words.bumpCure({ ...worst, chiefly: "slope" })).toContain("toe-in one way, toe-out the other");
   });
 
   it("says that both steer one way", () => {
@@ -127,7 +165,7 @@ describe("the car in words", () => {
   });
 
   it("names the toe it stands at straight ahead", () => {
-    expect(words.toeAtZero(widened, "left")).toBe("toe 0.10° in");
+    expect(words.toeAtZero(widened, "left")).toBe("0.10° toe-in");
   });
 
   it("names the link, the wheel and the gap of a place out of reach", () => {

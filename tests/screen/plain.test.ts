@@ -47,6 +47,23 @@ describe("line mode", () => {
     expect(readFileSync(path, "utf8")).toMatch(/offset: 0\b/);
   });
 
+  it("changes the front end, names what was filled in, and takes that it was checked", () => {
+    const said = talk("parts", "strut", "checked strut top up", "undo", "undo", "parts", "cancel", "quit");
+    expect(said[1]).toContain("3: Strut, a lower arm, and a strut up to its top mount");
+    expect(said[1]).toContain("1: Double A-arms, two arms a side, each on two pivots, on this car");
+    expect(said[2]).toContain("Strut instead of double A-arms");
+    expect(said[2]).toContain("These starting values were not measured on the car.");
+    expect(said[2]).toContain("Strut, top mount, up: 27, a starting value.");
+    expect(said[3]).toContain("Strut, top mount, up: 27.");
+    expect(said[4]).toContain("Strut, top mount, up: 27, a starting value.");
+    expect(said[5]).toContain("Taken back: Strut instead of double A-arms");
+  });
+
+  it("moves a plain number", () => {
+    const said = talk("parts", "relay", "steering box ratio = 15 1/2", "quit", "go on");
+    expect(said[3]).toContain("Steering box ratio: 15.5.");
+  });
+
   it("asks before changes are lost, with the answers in words", () => {
     const said = talk("tab out +1/16", "quit", "go on");
     expect(said[2]).toContain("Leave without them?");

@@ -64,15 +64,12 @@ describe("a task at the bench, in a pseudo-terminal", () => {
   it("does not lose a key of twenty bursts that open the field, type five digits and accept", async () => {
     const bench = openBench(["widened-offset-rack"]);
     await shows(bench, /> Tie-rod tab ahead/);
-    bench.type(key.down);
+    bench.type(`${key.down}ff`);
     for (let i = 0; i < 20; i++) {
       const value = `19.${String(101 + 37 * i)}`;
       bench.type(`${key.enter}${value}${key.enter}`);
-      await shows(bench, "both sides: set to");
+      await shows(bench, new RegExp(`> +out +${value.replace(".", "\\.")}`));
     }
-    bench.type("f");
-    bench.type("f");
-    await shows(bench, /> +out +19\.804/);
     bench.type("q");
     await shows(bench, "not saved. Leave");
     bench.type("d");
@@ -169,6 +166,62 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     expect(bench.text()).toContain("DANGEROUS");
     expect(bench.output()).not.toMatch(/\x1b\[[\d;]*3[1-7]m/);
     bench.type("q");
+    expect(await bench.ended()).toBe(0);
+  });
+
+  it("changes the front end, puts one filled-in value right, saves, and finds the others still marked", async () => {
+    const path = join(folder, "strut.yaml");
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type("p");
+    await shows(bench, /> \* Double A-arms/);
+    bench.type(`${key.down}${key.down}${key.enter}`);
+    await shows(bench, "6 STARTING VALUES TO CHECK");
+    bench.type(key.enter);
+    await shows(bench, /^>\?Strut +top mount, ahead +-2 3\/8/m);
+    bench.type(`${key.enter}-2 1/2${key.enter}`);
+    await shows(bench, /^> Strut +top mount, ahead +-2 1\/2/m);
+    bench.type(`S${path}${key.enter}`);
+    await shows(bench, "strut.yaml, saved");
+    bench.type("q");
+    expect(await bench.ended()).toBe(0);
+    expect(readFileSync(path, "utf8")).toMatch(/top: .*-2 1\/2.*# starting value of out, up: measure and correct/);
+
+    const again = openBench([path]);
+    await shows(again, /> Tie-rod tab ahead/);
+    again.type("X");
+    await shows(again, "5 STARTING VALUES TO CHECK");
+    again.type(key.escape);
+    await shows(again, "q quit");
+    again.type("q");
+    expect(await again.ended()).toBe(0);
+  });
+
+  it("leaves on Ctrl-C twice with the changes kept, says so, and offers them next time", async () => {
+    const bench = openBench(["widened-offset-rack"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type(`${key.down}${key.right}`);
+    await shows(bench, "NOT SAVED");
+    bench.type("\x03");
+    await shows(bench, "Ctrl-C leave, keep for next time");
+    bench.type("\x03");
+    expect(await bench.ended()).toBe(0);
+    await shows(bench, /Not saved, but kept: open widened-offset-rack again/);
+    expect(bench.isAlternate()).toBe(false);
+
+    const again = openBench(["widened-offset-rack"]);
+    await shows(again, "Unsaved changes of this car were found: 1 change");
+    again.type("d");
+    await shows(again, "Thrown away.");
+    again.type("q");
+    expect(await again.ended()).toBe(0);
+  });
+
+  it("loses no key that is typed before the first frame", async () => {
+    const bench = openBench(["widened-offset-rack"]);
+    bench.type(`${key.down}${key.right}${key.enter}20${key.enter}u`);
+    await shows(bench, /> +out +19 13\/16/);
+    bench.type("qd");
     expect(await bench.ended()).toBe(0);
   });
 });

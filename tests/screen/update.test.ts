@@ -134,6 +134,27 @@ describe("saving and leaving", () => {
     expect(bench.effects.slice(1)).toEqual([{ do: "forget" }, { do: "quit" }]);
   });
 
+  it("leaves on a second Ctrl-C, with the changes kept for next time", () => {
+    const bench = offsetRack().press("right", "ctrl+c");
+    expect(bench.text()).toContain("Ctrl-C leave, keep for next time");
+    bench.press("ctrl+c");
+    expect(bench.effects.slice(1)).toEqual([{ do: "leave" }]);
+  });
+
+  it("takes no folder and no nothing for a file name", () => {
+    const bench = offsetRack().press("S", "=", "enter");
+    expect(bench.text()).toContain("Type a file name first, such as buggy.yaml.");
+    for (const name of [".", "..", "/tmp/", "cars/.", "~"]) {
+      bench.press(`=${name}`, "enter");
+      expect(bench.model.focus, name).toMatchObject({
+        on: "saveAs",
+        complaint: expect.stringContaining("is a folder"),
+      });
+    }
+    expect(bench.effects).toEqual([]);
+    expect(bench.press("=.hidden", "enter").effects.map((effect) => effect.do)).toEqual(["save"]);
+  });
+
   it("asks a new car's name, saves only where no file is, and goes on to leave once it is saved", () => {
     const bench = offsetRack().press("right", "q", "s", "=/tmp/mine", "enter");
     expect(bench.effects.at(-1)).toEqual({ do: "save", path: "/tmp/mine.yaml", known: null, next: { do: "quit" } });
@@ -184,6 +205,24 @@ describe("recovery", () => {
     expect(bench.effects).toEqual([expect.objectContaining({ do: "journal", settles: offer(changed) })]);
     bench.press("u");
     expect(bench.model.bench.car.text).toBe(car.car.text);
+  });
+
+  it("says how many were found, shows each, and asks about the others when one is thrown away", () => {
+    const car = opened("widened-offset-rack");
+    const [newer, older] = ["newer", "older"].map((what) => ({
+      ...offer(`${car.car.text}# ${what}\n`),
+      path: what,
+      what,
+    }));
+    if (newer === undefined || older === undefined) throw new Error("no offers");
+    const bench = new Bench({ ...car, offers: [newer, older] });
+    expect(bench.text()).toContain("found (1 of 2; n shows the next): newer.");
+    expect(bench.press("n").text()).toContain("found (2 of 2; n shows the next): older.");
+    bench.press("d");
+    expect(bench.effects).toEqual([{ do: "discard", offer: older }]);
+    expect(bench.text()).toContain("were found: newer.");
+    bench.press("t");
+    expect(bench.model.bench.car.text).toBe(newer.text);
   });
 
   it("leaves them for next time on Escape", () => {

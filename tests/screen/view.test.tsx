@@ -38,12 +38,40 @@ describe("the bench at 80 by 24", () => {
         for (const line of bench.lines()) expect(line, `${name}: ${line}`).not.toContain("…");
       }
     }
-  });
+  }, 120_000);
 
   it("names the key that cuts rods to fit beside rods that are as cut", () => {
     const bench = new Bench(opened("cut-rods-off-middle"));
     expect(bench.text()).toMatch(/RODS +312\.0 mm, as cut \(c fits it\) +306\.0 mm, as cut \(c fits it\)/);
     expect(bench.press("c").text()).not.toContain("c fits it");
+  });
+
+  it("names rods that are cut so as the cause of unequal locks", () => {
+    expect(new Bench(opened("cut-rods-off-middle")).text()).toContain(
+      "balance     left inner 5.9° short of right: rods are cut with rack 3.0 mm off",
+    );
+    expect(new Bench(opened("cut-rods-off-middle"), 160, 50).text()).toContain(
+      "the rack is 3.0 mm off its middle when straight, as the rods are cut",
+    );
+    expect(offsetRack().text()).toContain("straight: rack on its middle");
+  });
+
+  it("says toe so that it cannot be read as inches, and a title that is cut with dots", () => {
+    const bench = new Bench(opened("cut-rods-off-middle")).press("right");
+    expect(bench.text()).toMatch(/Toe +in 0\.10° +in 0\.10°/);
+    expect(bench.lines()[0]).toMatch(/rods cut with the rack off its\.\.\. /);
+  });
+
+  it("says on the help page where it stands, goes a page at a time and stops at its end", () => {
+    const bench = offsetRack().press("?");
+    expect(bench.lines().at(-2)).toMatch(/page 1 of \d, more below: PgDn or ↓/);
+    const first = bench.lines()[1];
+    bench.press(...Array<string>(20).fill("pageDown"));
+    expect(bench.lines().at(-2)).toContain("the end");
+    expect(bench.text()).toContain("lock to lock");
+    bench.press("up");
+    expect(bench.lines().at(-2)).toContain("more below");
+    expect(bench.press(...Array<string>(20).fill("pageUp")).lines()[1]).toBe(first);
   });
 
   it("keeps the columns of the longest values apart", () => {

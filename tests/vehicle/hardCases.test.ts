@@ -16,7 +16,7 @@ const expected: Readonly<Record<string, readonly [place: string, words: string]>
   "tab-indent.txt": ["3:1", "tab"],
   "crooked-indent.txt": ["1:8", "indentation"],
   "open-brace.txt": ["3:1", "brace is not closed"],
-  "open-quote.txt": ["3:1", "quote"],
+  "open-quote.txt": ["2:9", "quote"],
   "same-key-twice.txt": ["3:1", "second time"],
   "two-documents.txt": ["2:1", "one car"],
   "tag.txt": ["2:12", "tags"],

@@ -5,7 +5,7 @@ import { allKeys, bindingsNow } from "../keys.ts";
 import type { Model } from "../model.ts";
 import { wrapped } from "./wrap.ts";
 
-const keyColumns = 8;
+const keyColumns = 9;
 
 /** Lines of the help page that are seen at a time: all but title, footer and the line that says where it stands. */
 export function helpRoom({ rows }: Pick<Model, "rows">): number {
