@@ -58,7 +58,7 @@ describe("the bench at 80 by 24", () => {
 
   it("says toe so that it cannot be read as inches, and a title that is cut with dots", () => {
     const bench = new Bench(opened("cut-rods-off-middle")).press("right");
-    expect(bench.text()).toMatch(/Toe +in 0\.10° +in 0\.10°/);
+    expect(bench.text()).toMatch(/Toe +L in 0\.10° +R in 0\.10°/);
     expect(bench.lines()[0]).toMatch(/rods cut with the rack off its\.\.\. /);
   });
 
