@@ -1,5 +1,6 @@
 import { discardLeftover, Journal } from "../files/journal.ts";
 import { saveText } from "../files/save.ts";
+import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar } from "./files.ts";
 import type { Model } from "./model.ts";
@@ -19,9 +20,39 @@ export interface Doer {
   do(effect: Effect, model: Model): void;
 }
 
+/** Pieces of long work that are done at a time, and for how many milliseconds before keys and frames have their turn. */
+const pieces = 50;
+const slice = 8;
+
+/** Does long work between keys: one at a time, the last one asked for. */
+function worker(send: World["send"]) {
+  let current: { readonly key: string; readonly job: Job<unknown> } | null = null;
+  const go = (mine: NonNullable<typeof current>): void => {
+    if (current !== mine) return;
+    const { key, job } = mine;
+    const until = performance.now() + slice;
+    let done = false;
+    while (!done && performance.now() < until) done = job.step(pieces);
+    if (done) current = null;
+    send({ is: "worked", key, progress: job.progress(), done, result: job.best() });
+    if (!done) setImmediate(go, mine);
+  };
+  return {
+    start: (key: string, job: Job<unknown>): void => {
+      const mine = { key, job };
+      current = mine;
+      setImmediate(go, mine);
+    },
+    halt: (): void => {
+      current = null;
+    },
+  };
+}
+
 /** What does the effects of a screen that begins with this model. */
 export function doer(first: Model, world: World): Doer {
   let journal = journalOf(first);
+  const work = worker(world.send);
 
   function journalOf({ origin }: Model): Journal {
     return new Journal(journalName(origin.source), origin.saved, world.env);
@@ -69,6 +100,7 @@ export function doer(first: Model, world: World): Doer {
 
   function quit(model: Model): void {
     if (!isUnsaved(model)) journal.close();
+    work.halt();
     world.quit(null);
   }
 
@@ -77,6 +109,7 @@ export function doer(first: Model, world: World): Doer {
       world.send({ is: "failed", words: "Your changes could not be kept safe: save them, or d drops them." });
       return;
     }
+    work.halt();
     const { source } = model.origin;
     const name = source.from === "file" ? source.path : source.id;
     world.quit(`Not saved, but kept: open ${name} again, and your changes are offered.`);
@@ -88,6 +121,8 @@ export function doer(first: Model, world: World): Doer {
     discard: ({ offer }) => discardLeftover(offer.path),
     save: (effect, model) => save(effect, model.bench.car.text),
     write,
+    work: ({ key, job }) => work.start(key, job),
+    halt: () => work.halt(),
     open: (effect) => {
       open(effect).catch((error) => world.send({ is: "failed", words: `It cannot be opened: ${String(error)}.` }));
     },

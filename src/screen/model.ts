@@ -92,6 +92,17 @@ export interface Trial {
   readonly study: Study | Refused;
 }
 
+/** Long work that a view has asked for, as far as it has come. */
+export interface Work {
+  /** What was asked for: work of another key is not this. */
+  readonly key: string;
+  /** From 0 to 1. */
+  readonly progress: number;
+  readonly state: "running" | "done" | "stopped";
+  /** The best that is known so far; null before anything is. Its kind is the view's own. */
+  readonly result: unknown;
+}
+
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
@@ -136,6 +147,8 @@ export interface Model {
   readonly pin: Trial | null;
   /** Named by the builder, oldest first; they last as long as the screen does. */
   readonly trials: readonly Trial[];
+  /** The long work of the view that is seen; null where none was asked for. */
+  readonly work: Work | null;
   /** The view below the five numbers, by its name in the list of views. */
   readonly view: string;
   /** The spot of each view that has been moved about in, by its name. */

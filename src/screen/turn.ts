@@ -1,3 +1,4 @@
+import type { Job } from "../solve/job.ts";
 import type { Car } from "../vehicle/car.ts";
 import type { Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
 
@@ -29,6 +30,9 @@ export type Effect =
   /** Write another car than that on the bench to a file that is not there yet. */
   | { readonly do: "write"; readonly path: string; readonly text: string }
   | { readonly do: "open"; readonly source: Source }
+  /** Do long work in pieces between keys, in the place of any that is being done. */
+  | { readonly do: "work"; readonly key: string; readonly job: Job<unknown> }
+  | { readonly do: "halt" }
   | { readonly do: "list" }
   | { readonly do: "quit" }
   /** Leave at once; unsaved changes stay where they are kept, and are offered when the car is opened next. */
@@ -43,6 +47,14 @@ export type Message =
   | { readonly is: "typed"; readonly text: string }
   | { readonly is: "resized"; readonly columns: number; readonly rows: number }
   | { readonly is: "saved"; readonly path: string; readonly hash: string; readonly next: Next | null }
+  /** How far long work has come. */
+  | {
+      readonly is: "worked";
+      readonly key: string;
+      readonly progress: number;
+      readonly done: boolean;
+      readonly result: unknown;
+    }
   /** Another car than that on the bench was written. */
   | { readonly is: "written"; readonly path: string }
   /** Nothing was written, since the file is not as it was known. */

@@ -11,7 +11,7 @@ import type { Model, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
-import { firstView } from "./views/views.ts";
+import { firstView, viewOf } from "./views/views.ts";
 
 const acts: Readonly<Record<Command, Act>> = {
   ...trialActs,
@@ -40,6 +40,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     display: { unit: car.form.units, inches: firstInches, step: firstStep },
     pin: null,
     trials: [],
+    work: null,
     view: firstView,
     spots: {},
     focus: askedAbout(offers),
@@ -51,6 +52,23 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
 
 /** What one message makes of the model, and what is to be done: the only way that anything on the screen changes. */
 export function update(model: Model, message: Message): Turn {
+  return withWork(answer(model, message));
+}
+
+/** Asks for the long work of the view that is seen, if it has some that was not asked for yet. */
+function withWork({ model, effects }: Turn): Turn {
+  const wanted = viewOf(model.view).work?.(model) ?? null;
+  if (wanted === null || wanted.key === model.work?.key) return { model, effects };
+  const work = { key: wanted.key, progress: 0, state: "running", result: null } as const;
+  return { model: { ...model, work }, effects: [...effects, { do: "work", key: wanted.key, job: wanted.job() }] };
+}
+
+function worked(model: Model, { key, progress, done, result }: Message & { is: "worked" }): Model {
+  if (model.work?.key !== key || model.work.state !== "running") return model;
+  return { ...model, work: { key, progress, state: done ? "done" : "running", result } };
+}
+
+function answer(model: Model, message: Message): Turn {
   switch (message.is) {
     case "key":
       return press(model, message.chord);
@@ -62,6 +80,8 @@ export function update(model: Model, message: Message): Turn {
       return turn({ ...model, columns: message.columns, rows: message.rows });
     case "saved":
       return saved(model, message);
+    case "worked":
+      return turn(worked(model, message));
     case "written": {
       const notice = { text: `Written to ${message.path}.`, tone: "done" } as const;
       return turn({ ...model, focus: { on: "bench" }, notice });

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import type { Job } from "../../solve/job.ts";
 import type { Model } from "../model.ts";
 import type { Act } from "../turn.ts";
 
@@ -39,6 +40,8 @@ export interface View {
   readonly small?: boolean;
   /** Keys that mean something while it is seen; they come before the common ones. */
   readonly keys: readonly ViewKey[];
+  /** Long work that it needs just now, named by a key that tells it from other work; null where it needs none. */
+  readonly work?: (model: Model) => { readonly key: string; readonly job: () => Job<unknown> } | null;
   /** What is under the cursor, in a sentence or two, with its sign. */
   readonly explain: (model: Model) => string;
   readonly Body: (seen: { readonly model: Model; readonly room: Room }) => ReactNode;

@@ -1,12 +1,13 @@
 import { adjust } from "./adjust.tsx";
 import { front, plan } from "./drawing.tsx";
+import { map } from "./map.tsx";
 import { steer } from "./steer.tsx";
 import { travel } from "./travel.tsx";
 import { trials } from "./trials.tsx";
 import type { View } from "./view.ts";
 
 /** The list of views, in the order of their tabs: a new view is a file beside this one and a line here. */
-export const views: readonly View[] = [adjust, steer, travel, plan, front, trials];
+export const views: readonly View[] = [adjust, steer, travel, plan, front, map, trials];
 
 /** The view that is seen first. */
 export const firstView = adjust.name;
