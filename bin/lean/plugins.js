@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { builtinModules } from "node:module";
+import { builtinModules, createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 
 /** @typedef {import("esbuild").Plugin} Plugin */
@@ -63,21 +63,31 @@ export const yogaAtOnce = {
   },
 };
 
+/** Parts of Node that are named at the start and hardly ever used: Ink asks for a size that a terminal tells, and so on. */
+const seldom = new Set(["child_process", "crypto"]);
+
 /**
  * Node's own modules are required, not imported: an import makes an ES module of each, which touches everything that it
- * exports, standard input and output and the streams of files among them.
+ * exports, standard input and output and the streams of files among them. Those seldom used are required when something
+ * that they export is first asked for.
  * @type {Plugin}
  */
 export const nodeRequired = {
   name: "node-required",
   setup(build) {
     const names = new Set(builtinModules);
-    build.onResolve({ filter: /^[\w:/]+$/ }, ({ path, kind }) => {
+    build.onResolve({ filter: /^[\w:/]+$/ }, ({ path, kind, namespace }) => {
       const name = path.replace(/^node:/, "");
-      return kind === "import-statement" && names.has(name) ? { path: name, namespace: "node-required" } : undefined;
+      const ours = kind === "import-statement" ? names.has(name) : kind === "require-call" && seldom.has(name);
+      return ours && namespace !== "node-required" ? { path: name, namespace: "node-required" } : undefined;
     });
-    build.onLoad({ filter: /./, namespace: "node-required" }, ({ path }) => ({
-      contents: `module.exports = require("node:${path}")`,
-    }));
+    build.onLoad({ filter: /./, namespace: "node-required" }, ({ path }) => {
+      const whole = `require("node:${path}")`;
+      if (!seldom.has(path)) return { contents: `module.exports = ${whole}` };
+      const exported = Object.keys(createRequire(import.meta.url)(path));
+      return {
+        contents: `module.exports = { ${exported.map((name) => `get ${name}() { return ${whole}.${name} }`)} }`,
+      };
+    });
   },
 };

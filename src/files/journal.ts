@@ -191,7 +191,7 @@ function leftoverAt(path: string, hash: string): Leftover | "open" | null {
  */
 export function findLeftovers(car: string, text: string, environment?: NodeJS.ProcessEnv): Leftovers {
   const folder = folderOf(environment);
-  const found = folder === null ? [] : journalsIn(folder, nameOf(car)).map((path) => leftoverAt(path, hashOf(text)));
+  const found = folder === null ? [] : journalsIn(folder, car).map((path) => leftoverAt(path, hashOf(text)));
   const left = found.filter((each) => each !== null && each !== "open");
   for (const each of left) if (each.text === text || each.whats.length === 0) discardLeftover(each.path);
   return {
@@ -200,11 +200,13 @@ export function findLeftovers(car: string, text: string, environment?: NodeJS.Pr
   };
 }
 
-function journalsIn(folder: string, name: string): readonly string[] {
+/** The journals of one car. Where there is none at all, its name is not worked out: that loads Node's cryptography. */
+function journalsIn(folder: string, car: string): readonly string[] {
   try {
-    return readdirSync(folder)
-      .filter((file) => file.startsWith(`${name}-`) && file.endsWith(".journal"))
-      .map((file) => join(folder, file));
+    const journals = readdirSync(folder).filter((file) => file.endsWith(".journal"));
+    if (journals.length === 0) return [];
+    const name = nameOf(car);
+    return journals.filter((file) => file.startsWith(`${name}-`)).map((file) => join(folder, file));
   } catch {
     return [];
   }

@@ -6,11 +6,11 @@ import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
 import { transmissionAngle } from "./tieRod.ts";
 
-/** Places a way in the first sweep of input × travel. */
-const GRID = 21;
-/** Each round after it looks at this many places a way about the best one, half as far apart as before. */
-const NEAR = 5;
-const ROUNDS = 4;
+/** Places a way in the first sweep of input × travel; and in a second one, where the first finds places out of reach. */
+const GRID = 11;
+const FINE_GRID = 21;
+/** Each round after it looks at the best place and its neighbours, half as far apart as before. */
+const ROUNDS = 6;
 /** Halvings of the way to a dead point: they bring a foot of rack or a turn of column below the last bit that matters. */
 const HALVINGS = 40;
 
@@ -39,12 +39,17 @@ export interface RangeSweep {
  * lowers it faster than its arm lifts it: the least angle is then the one that is left where it stops.
  */
 export function sweepRange(end: FrontEnd): RangeSweep {
-  const inputs: Span = { from: -end.inputTravel.right, to: end.inputTravel.left, rows: GRID };
-  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? GRID : 1 };
+  const coarse = sweep(end, GRID);
+  return coarse.blame === null ? coarse : sweep(end, FINE_GRID);
+}
+
+function sweep(end: FrontEnd, rows: number): RangeSweep {
+  const inputs: Span = { from: -end.inputTravel.right, to: end.inputTravel.left, rows };
+  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? rows : 1 };
   const poses = newPoses(1);
   const left = searchOf(Pose.Left);
   const right = searchOf(Pose.Right);
-  for (let i = 0; i < GRID; i++) {
+  for (let i = 0; i < rows; i++) {
     const input = placeOf(inputs, i);
     for (let j = 0; j < travels.rows; j++) {
       const travel = placeOf(travels, j);
@@ -114,16 +119,16 @@ function finish(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array,
 
 /** Looks about the best place, within the range, ever nearer. */
 function refine(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): void {
-  let inputStep = (inputs.to - inputs.from) / (GRID - 1);
-  let travelStep = (travels.to - travels.from) / (GRID - 1);
+  let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);
+  let travelStep = (travels.to - travels.from) / (inputs.rows - 1);
   for (let round = 0; round < ROUNDS; round++) {
     inputStep *= 0.5;
     travelStep *= 0.5;
     const { input: midInput, travel: midTravel } = search;
-    for (let i = 0; i < NEAR; i++) {
-      const input = within(midInput + (i - 2) * inputStep, inputs);
-      for (let j = 0; j < NEAR; j++) {
-        const travel = within(midTravel + (j - 2) * travelStep, travels);
+    for (let i = -1; i <= 1; i++) {
+      const input = within(midInput + i * inputStep, inputs);
+      for (let j = -1; j <= 1; j++) {
+        const travel = within(midTravel + j * travelStep, travels);
         solve(end.front, input, travel, travel, poses, 0);
         look(search, poses);
       }

@@ -10,12 +10,14 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { bundleOptions } from "../../bin/bundle.js";
 import { plainText } from "../../bin/lean/plain.js";
 
-/** What the bundle holds in place of three costly parts, against the parts themselves. */
+/** What the bundle holds in place of costly parts, against the parts themselves. */
 interface Bundled {
   readonly stringWidth: typeof originalWidth;
   readonly graphemes: (text: string) => Intl.SegmentData[];
   readonly graphemeAt: (text: string, index: number) => Intl.SegmentData | undefined;
   readonly boxWidth: () => number;
+  readonly digest: (text: string) => string;
+  readonly said: (words: readonly string[]) => string;
 }
 
 let bundled: Bundled;
@@ -32,6 +34,8 @@ beforeAll(async () => {
       contents: `
         import stringWidth from "string-width";
         import Yoga from "yoga-layout";
+        import { createHash } from "node:crypto";
+        import children from "node:child_process";
         const segments = (text) => new Intl.Segmenter(undefined, { granularity: "grapheme" }).segment(text);
         export const graphemes = (text) => [...segments(text)];
         export const graphemeAt = (text, index) => segments(text).containing(index);
@@ -42,6 +46,8 @@ beforeAll(async () => {
           return node.getComputedWidth();
         };
         export { stringWidth };
+        export const digest = (text) => createHash("sha256").update(text).digest("hex");
+        export const said = (words) => children.execFileSync(process.execPath, words, { encoding: "utf8" });
       `,
     },
     outfile,
@@ -116,5 +122,16 @@ describe("the lean parts of the bundle", () => {
     const script = join(place, "loaded.mjs");
     writeFileSync(script, 'await import("./bundled.mjs"); console.log(process.moduleLoadList.join());');
     expect(execFileSync(process.execPath, [script], { encoding: "utf8" })).not.toContain("undici");
+  });
+
+  it("load Node's seldom used parts only when these are used", () => {
+    const script = join(place, "seldom.mjs");
+    writeFileSync(script, 'await import("./bundled.mjs"); console.log(process.moduleLoadList.join());');
+    const loaded = execFileSync(process.execPath, [script], { encoding: "utf8" }).split(",");
+    expect(loaded).not.toContain("NativeModule crypto");
+    expect(loaded).not.toContain("NativeModule child_process");
+    // FIPS 180-2, appendix B.1: the digest of "abc" [M].
+    expect(bundled.digest("abc")).toBe("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    expect(bundled.said(["-p", "6 * 7"])).toBe("42\n");
   });
 });
