@@ -18,14 +18,19 @@ export function turnRadius(
   wheelbase: number,
   radius: number,
 ): number | null {
-  const left = spindleAtRearAxle(poses, at + Pose.Left, wheelbase);
-  const right = spindleAtRearAxle(poses, at + Pose.Right, wheelbase);
-  if (left === null || right === null) return null;
-  const centre = (left - right) / 2;
+  const centre = turnCentre(poses, at, wheelbase);
+  if (centre === null) return null;
   const outer = turn === "left" ? at + Pose.Right : at + Pose.Left;
   const x = contactX(poses, outer, radius) + wheelbase;
   const y = contactY(poses, outer, radius);
   return Math.hypot(x, turn === "left" ? y + centre : y - centre);
+}
+
+/** How far to the driver's left of the centreline the centre of the turn lies, on the rear axle's line, mm. See turnRadius. */
+export function turnCentre(poses: Float64Array, at: number, wheelbase: number): number | null {
+  const left = spindleAtRearAxle(poses, at + Pose.Left, wheelbase);
+  const right = spindleAtRearAxle(poses, at + Pose.Right, wheelbase);
+  return left === null || right === null ? null : (left - right) / 2;
 }
 
 /** Where a spindle line meets the rear axle's line, outboard from the centreline on the wheel's own side, mm. */

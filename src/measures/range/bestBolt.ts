@@ -1,0 +1,68 @@
+import type { Point } from "../../kinematics/drawn.ts";
+
+/** Shank directions, three numbers each, all unit vectors, as the bolt's body sees them over the range. */
+export type Shanks = Float64Array;
+
+/** The worst swing over a range that a bolt in the direction b gives, rad: the largest asin|e·b|, b a unit vector. */
+export function worstSwing(shanks: Shanks, b: Point): number {
+  return Math.asin(Math.min(largest(shanks, b.x, b.y, b.z, 1), 1));
+}
+
+/** The largest |e·b| among every `skip`-th shank. */
+function largest(shanks: Shanks, x: number, y: number, z: number, skip: number): number {
+  let most = 0;
+  for (let i = 0; i < shanks.length; i += 3 * skip) {
+    const here = Math.abs(shanks[i] * x + shanks[i + 1] * y + shanks[i + 2] * z);
+    if (here > most) most = here;
+  }
+  return most;
+}
+
+/** Rings of the first grid over the half sphere, and how many shanks it looks at. */
+const RINGS = 24;
+const SAMPLE = 150;
+/** Each round looks about the best so far and halves its reach, until that is below this many rad. */
+const FINE = 1e-7;
+
+/**
+ * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
+ * A grid over the half sphere, and from its best a pattern search that halves its step; every direction is looked at by
+ * max|e·b|, which is convex as a function of b before its length is fixed, so there are few valleys to miss. Deterministic.
+ */
+export function bestBolt(shanks: Shanks): { readonly bolt: Point; readonly worst: number } | null {
+  if (shanks.length === 0) return null;
+  const skip = Math.max(Math.floor(shanks.length / 3 / SAMPLE), 1);
+  let [x, y, z, least] = [0, 0, 1, Number.POSITIVE_INFINITY];
+  const look = (px: number, py: number, pz: number, every: number) => {
+    const size = Math.sqrt(px * px + py * py + pz * pz);
+    const here = largest(shanks, px / size, py / size, pz / size, every);
+    if (!(here < least)) return false;
+    [x, y, z, least] = [px / size, py / size, pz / size, here];
+    return true;
+  };
+  for (let i = 0; i <= RINGS; i++) {
+    const lean = (i * Math.PI) / 2 / RINGS;
+    const around = Math.max(Math.round(4 * RINGS * Math.sin(lean)), 1);
+    for (let j = 0; j < around; j++) {
+      const way = (j * 2 * Math.PI) / around;
+      look(Math.sin(lean) * Math.cos(way), Math.sin(lean) * Math.sin(way), Math.cos(lean), skip);
+    }
+  }
+  least = largest(shanks, x, y, z, 1);
+  for (let step = Math.PI / 2 / RINGS; step > FINE; ) {
+    // Two directions square to the best so far: the pattern lies in the plane that touches the sphere there.
+    const [ax, ay, az] = Math.abs(z) < 0.9 ? [y, -x, 0] : [0, z, -y];
+    const size = Math.sqrt(ax * ax + ay * ay + az * az);
+    const [ux, uy, uz] = [ax / size, ay / size, az / size];
+    const [vx, vy, vz] = [y * uz - z * uy, z * ux - x * uz, x * uy - y * ux];
+    const [bx, by, bz] = [x, y, z];
+    let better = false;
+    for (let k = 0; k < 12; k++) {
+      const c = step * Math.cos((k * Math.PI) / 6);
+      const s = step * Math.sin((k * Math.PI) / 6);
+      better = look(bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz, 1) || better;
+    }
+    if (!better) step /= 2;
+  }
+  return { bolt: { x, y, z }, worst: Math.asin(Math.min(least, 1)) };
+}

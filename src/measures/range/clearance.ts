@@ -1,0 +1,230 @@
+import type { Point } from "../../kinematics/drawn.ts";
+import { minus } from "../../kinematics/math.ts";
+import { Side } from "../../kinematics/slots.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import type { Body } from "../../vehicle/linkage.ts";
+import { indexOf } from "../../vehicle/quantities.ts";
+import type { FrameTube } from "../../vehicle/sections/tubes.ts";
+import type { Study } from "../study.ts";
+import type { CornerBodies } from "./bodies.ts";
+import { type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
+import { placeMoved, still } from "./motion.ts";
+import type { Watched } from "./watched.ts";
+
+/** Two parts of one corner that could meet, and their distance in a pose, surface to surface, mm; negative: they overlap. */
+export interface Pairing extends Watched {
+  /** A name without spaces for scripts, and a builder's words. */
+  readonly id: string;
+  readonly label: string;
+}
+
+/** Round bars of one body, each start and span in a buffer, where a pose has put them. */
+interface Bars {
+  readonly id: string;
+  readonly label: string;
+  readonly radius: number;
+  readonly count: number;
+  readonly segments: Float64Array;
+  /** Writes the bars as they stand in a pose. */
+  readonly put: (poses: Float64Array, at: number) => void;
+  /** Ends that are bolted to the frame, drawn. */
+  readonly pivots: readonly Point[];
+}
+
+function putSegment(segments: Float64Array, i: number, from: Point, to: Point): void {
+  const span = minus(to, from);
+  segments.set([from.x, from.y, from.z, span.x, span.y, span.z], 6 * i);
+}
+
+function tieRod(radius: number): Bars {
+  const segments = new Float64Array(6);
+  return {
+    id: "tie-rod",
+    label: "tie rod",
+    radius,
+    count: 1,
+    segments,
+    put: (poses, at) => {
+      for (let i = 0; i < 3; i++) {
+        segments[i] = poses[at + Side.TieRodInner + i];
+        segments[i + 3] = poses[at + Side.TieRodOuter + i] - segments[i];
+      }
+    },
+    pivots: [],
+  };
+}
+
+function partBars(bodies: CornerBodies, part: Body, radius: number): Bars {
+  const tubes = part.tubes.map(([from, to]) => [bodies.place(from), bodies.place(to)] as const);
+  const segments = new Float64Array(6 * tubes.length);
+  const move = bodies.move(part.name);
+  const motion = still();
+  return {
+    id: part.name,
+    label: part.label,
+    radius,
+    count: tubes.length,
+    segments,
+    put: (poses, at) => {
+      move(poses, at, motion);
+      for (const [i, [from, to]] of tubes.entries())
+        putSegment(segments, i, placeMoved(motion, from), placeMoved(motion, to));
+    },
+    pivots: part.moves === "with the upright" ? [] : tubes.map(([from]) => from),
+  };
+}
+
+/** A tube of the frame, of either side, in this corner's frame. */
+function frameBars(name: string, { from, to, diameter }: FrameTube, hand: 1 | -1): Bars {
+  const segments = new Float64Array(6);
+  const point = (p: FrameTube["from"]): Point => ({ x: p.ahead, y: hand * p.out, z: p.up });
+  putSegment(segments, 0, point(from), point(to));
+  return {
+    id: `frame-${name.replace(/\s+/g, "-")}`,
+    label: `frame tube ${name}`,
+    radius: diameter / 2,
+    count: 1,
+    segments,
+    put: () => {},
+    pivots: [],
+  };
+}
+
+function shockBars(study: Study, bodies: CornerBodies): Bars | null {
+  const shock = study.car.sections.shock?.[bodies.wheel] ?? null;
+  if (shock === null || shock.diameter === null) return null;
+  const point = (p: typeof shock.top): Point => ({ x: p.ahead, y: p.out, z: p.up });
+  const [top, foot] = [point(shock.top), point(shock.foot)];
+  const segments = new Float64Array(6);
+  const move = bodies.move(shock.on);
+  const motion = still();
+  return {
+    id: "shock",
+    label: "shock",
+    radius: shock.diameter / 2,
+    count: 1,
+    segments,
+    put: (poses, at) => {
+      move(poses, at, motion);
+      putSegment(segments, 0, top, placeMoved(motion, foot));
+    },
+    pivots: [],
+  };
+}
+
+function barsToBars(wheel: Wheel, a: Bars, b: Bars): Pairing {
+  return {
+    wheel,
+    id: `${a.id}.${b.id}`,
+    label: `${a.label} to ${b.label}`,
+    read: (poses, at) => {
+      a.put(poses, at);
+      b.put(poses, at);
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < a.count; i++) {
+        for (let j = 0; j < b.count; j++)
+          least = Math.min(least, segmentToSegment(a.segments, 6 * i, b.segments, 6 * j));
+      }
+      return least - a.radius - b.radius;
+    },
+  };
+}
+
+function barsToRing(wheel: Wheel, a: Bars, name: "rim" | "tyre", ring: Ring): Pairing {
+  return {
+    wheel,
+    id: `${a.id}.${name}`,
+    label: `${a.label} to ${name}`,
+    read: (poses, at) => {
+      a.put(poses, at);
+      let least = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < a.count; i++) {
+        const here = segmentToRing(a.segments, 6 * i, ring, poses, at + Side.WheelCenter, at + Side.Spin);
+        least = Math.min(least, here);
+      }
+      return least - a.radius;
+    },
+  };
+}
+
+/** A pivot within this of a frame tube's surface is on its bracket: arm and tube are one there, mm. */
+const BRACKET = 50;
+
+/** Whether an arm is bolted to a frame tube, so that the two have to be near. */
+function isBolted(arm: Bars, tube: Bars): boolean {
+  return arm.pivots.some((pivot) => {
+    const place = Float64Array.of(pivot.x, pivot.y, pivot.z, 0, 0, 0);
+    return segmentToSegment(place, 0, tube.segments, 0) - arm.radius - tube.radius < BRACKET;
+  });
+}
+
+/** The wheel's rings, where the file gives what they need. The rim is its barrel alone, a wall without thickness. */
+function ringsOf({ car }: Study): { readonly rim: Ring | null; readonly tyre: Ring | null } {
+  const read = (id: string) => car.numbers[indexOf(id)] ?? 0;
+  const [rim, rimWidth] = [read("rim.diameter") / 2, read("rim.width")];
+  const [tyre, tyreWidth] = [read("tire.radius"), read("tire.width")];
+  const wall = tyre - rim;
+  return {
+    rim: rim > 0 && rimWidth > 0 ? { inner: rim, outer: rim, half: rimWidth / 2, round: 0 } : null,
+    tyre:
+      rim > 0 && tyreWidth > 0 && wall > 0
+        ? { inner: rim, outer: tyre, half: tyreWidth / 2, round: Math.min(wall, tyreWidth) / 4 }
+        : null,
+  };
+}
+
+/** Whether the other side's tube could be met from here: it crosses the centreline, or this tie rod does. */
+function comesAcross({ from, to }: FrameTube, bodies: CornerBodies): boolean {
+  return Math.min(from.out, to.out) < 0 || bodies.place("tie-rod.inner").y < 0;
+}
+
+/** What a clearance check lacks, in the file's own keys. */
+export function clearanceLacks(study: Study, wheel: Wheel): readonly string[] {
+  const tubes = study.car.sections.tubes?.[wheel] ?? null;
+  const { rim, tyre } = ringsOf(study);
+  return [
+    ...(tubes?.diameters["tie-rod"] ? [] : ["tubes: tie-rod"]),
+    ...(rim === null ? ["rim: diameter and width"] : []),
+    ...(tyre === null ? ["tire: width"] : []),
+  ];
+}
+
+/** Every pair of one corner that could meet and whose sizes the file gives. */
+export function pairingsAt(study: Study, bodies: CornerBodies): readonly Pairing[] {
+  const { wheel } = bodies;
+  const { tubes } = study.car.sections;
+  const own = tubes?.[wheel] ?? null;
+  const diameter = (name: string) => own?.diameters[name] ?? null;
+  const rodDiameter = diameter("tie-rod");
+  const rod = rodDiameter === null ? null : tieRod(rodDiameter / 2);
+  const parts = bodies.parts.flatMap((part) => {
+    const size = diameter(part.name);
+    return size === null ? [] : [{ part, bars: partBars(bodies, part, size / 2) }];
+  });
+  const shock = shockBars(study, bodies);
+  const other = wheel === "left" ? "right" : "left";
+  const frame = [
+    ...[...(own?.frame ?? [])].map(([name, tube]) => frameBars(name, tube, 1)),
+    ...[...(tubes?.[other]?.frame ?? [])]
+      .filter(([, tube]) => comesAcross(tube, bodies))
+      .map(([name, tube]) => frameBars(`${name} of the other side`, tube, -1)),
+  ];
+  const { rim, tyre } = ringsOf(study);
+  const turning = parts.filter(({ part }) => part.moves !== "with the upright").map(({ bars }) => bars);
+  const movers = [...(rod === null ? [] : [rod]), ...turning];
+  const on = study.car.sections.shock?.[wheel]?.on;
+  return [
+    ...(rod === null ? [] : parts.map(({ bars }) => barsToBars(wheel, rod, bars))),
+    ...(rod === null || shock === null ? [] : [barsToBars(wheel, rod, shock)]),
+    ...parts
+      .filter(({ part }) => shock !== null && part.name !== on && part.moves !== "with the upright")
+      .flatMap(({ bars }) => (shock === null ? [] : [barsToBars(wheel, bars, shock)])),
+    ...movers.flatMap((bars) => (rim === null ? [] : [barsToRing(wheel, bars, "rim", rim)])),
+    ...[...movers, ...(shock === null ? [] : [shock]), ...frame].flatMap((bars) =>
+      tyre === null ? [] : [barsToRing(wheel, bars, "tyre", tyre)],
+    ),
+    ...movers.flatMap((bars) =>
+      frame.filter((tube) => !isBolted(bars, tube)).map((tube) => barsToBars(wheel, bars, tube)),
+    ),
+  ];
+}

@@ -1,0 +1,158 @@
+import type { Study } from "../measures/study.ts";
+import type { CheckReport } from "../solve/check/check.ts";
+import type { CheckItem, Fact, Part, State } from "../solve/check/item.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { poundsPerInch } from "../vehicle/units/rate.ts";
+import type { Json } from "./json.ts";
+import { inUnits, unitsOf } from "./numbers.ts";
+import { wrap, WIDTH } from "./table.ts";
+import { degrees, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
+
+type Kind = Fact["kind"];
+
+/** The states in the order of their counts, and what a reader is told. */
+const states: readonly State[] = ["broken", "close", "not given", "pass"];
+
+/** A number of a check for a reader, unit included. */
+function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit, length: Length): string {
+  if (kind === "length") return value < 0 ? `-${length(-value)}` : length(value);
+  if (kind === "angle") return degrees(value);
+  if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
+  return kind === "diameters" ? `${fixed(value, 2)} diameters` : fixed(value, 3);
+}
+
+function directionWords([ahead, out, up]: readonly [number, number, number]): string {
+  return `${fixed(ahead, 2)} ahead, ${fixed(out, 2)} out, ${fixed(up, 2)} up`;
+}
+
+/** One fact: "cut the tube to 11 3/4 in"; nothing where it is not known. */
+function factWords(fact: Fact, unit: LengthUnit, length: Length): string | null {
+  if (fact.kind === "direction") return `${fact.label} ${directionWords(fact.value)}`;
+  return fact.value === null ? null : `${fact.label} ${said(fact.value, fact.kind, unit, length)}`;
+}
+
+/** "broken under 20.0°, close under 30.0° (common practice)"; null where nothing decides. */
+export function limitWords({ limit, kind }: CheckItem, unit: LengthUnit, length: Length): string | null {
+  if (limit === null) return null;
+  const end = (value: number) => said(value, kind, unit, length);
+  const close = limit.close === limit.broken ? "" : `, close ${limit.bad} ${end(limit.close)}`;
+  const from = limit.from === "the parts" ? "" : limit.from === "file" ? " (the file's limit)" : " (common practice)";
+  return `broken ${limit.bad} ${end(limit.broken)}${close}${from}`;
+}
+
+/** Where an item is at its worst: "rack 2 in left of its middle, 3 in droop"; null where it has no place. */
+export function whereWords(study: Study, { where }: CheckItem, length: Length): string | null {
+  if (where === null) return null;
+  const travel = study.suspended ? `, ${travelPlace(where.travel, length)}` : "";
+  return `${inputPlace(study, where.input, length)}${travel}`;
+}
+
+/** An item in one sentence without its state: label, value, limit, where. */
+export function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
+  const value = item.value === null || item.id === "range" ? "" : `: ${said(item.value, item.kind, unit, length)}`;
+  const more = [limitWords(item, unit, length), whereWords(study, item, length)].filter((words) => words !== null);
+  return `${item.label}${value}${more.length === 0 ? "" : `; ${more.join("; at ")}`}`;
+}
+
+/** What else an item tells, in sentences: its facts, and what to beware of. */
+export function moreWords(item: CheckItem, unit: LengthUnit, length: Length): readonly string[] {
+  const facts = item.facts.map((fact) => factWords(fact, unit, length)).filter((words) => words !== null);
+  return facts.length === 0 ? [] : [`${facts.join("; ")}.`];
+}
+
+/** "2 broken, 1 close, 3 not given, 14 pass". */
+export function countWords({ items }: CheckReport): string {
+  return states.map((state) => `${items.filter((item) => item.state === state).length} ${state}`).join(", ");
+}
+
+/** What stands above every check: what it is not. */
+export const notStrength =
+  "This is geometry, not strength. Have welds and hardware inspected by someone qualified, and turn the wheels lock to lock through full travel on stands before driving.";
+
+function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: LengthUnit, length: Length) {
+  const lines = items.flatMap((item) => {
+    const head = `${item.state.toUpperCase().padEnd(9)}  `;
+    const own = item.state === "not given" ? [...item.cautions] : [];
+    return [
+      ...wrap(itemWords(study, item, unit, length), WIDTH, head, 11),
+      ...[...moreWords(item, unit, length), ...own].flatMap((words) => wrap(words, WIDTH, " ".repeat(11), 11)),
+    ];
+  });
+  const cautions = new Set(items.filter((item) => item.state !== "not given").flatMap((item) => item.cautions));
+  return [
+    `${part.charAt(0).toUpperCase()}${part.slice(1)}`,
+    ...lines,
+    ...[...cautions].flatMap((words) => wrap(words, WIDTH, "Mind:      ", 11)),
+    "",
+  ];
+}
+
+/** A check for a reader: a line an item, part by part. */
+export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit, length: Length): readonly string[] {
+  const parts = [...new Set(items.map((item) => item.part))];
+  return [
+    `${study.car.title}: ${countWords({ items })}`,
+    "",
+    ...parts.flatMap((part) =>
+      partLines(
+        study,
+        part,
+        items.filter((item) => item.part === part),
+        unit,
+        length,
+      ),
+    ),
+    ...wrap(notStrength, WIDTH),
+  ];
+}
+
+function number(value: number | null, kind: Exclude<Kind, "direction">, unit: LengthUnit): number | null {
+  if (value === null) return null;
+  if (kind === "length" || kind === "angle") return inUnits(value, kind, unit);
+  return kind === "rate" && unit === "in" ? value / poundsPerInch : value;
+}
+
+function factJson(fact: Fact, unit: LengthUnit): Json {
+  return fact.kind === "direction" ? fact.value : number(fact.value, fact.kind, unit);
+}
+
+function itemJson(study: Study, item: CheckItem, unit: LengthUnit): Json {
+  const { limit, where, kind } = item;
+  return {
+    id: item.id,
+    part: item.part,
+    label: item.label,
+    state: item.state,
+    value: number(item.value, kind, unit),
+    kind,
+    limit:
+      limit === null
+        ? null
+        : {
+            bad: limit.bad,
+            close: number(limit.close, kind, unit),
+            broken: number(limit.broken, kind, unit),
+            from: limit.from,
+          },
+    wheel: item.wheel,
+    where:
+      where === null
+        ? null
+        : {
+            [study.inputKind]: inUnits(where.input, study.inputKind === "rack" ? "length" : "angle", unit),
+            travel: inUnits(where.travel, "length", unit),
+          },
+    facts: Object.fromEntries(item.facts.map((fact) => [fact.id, factJson(fact, unit)])),
+    cautions: item.cautions,
+  };
+}
+
+/** A check for other programs. */
+export function checkJson(study: Study, { items }: CheckReport, unit: LengthUnit): Json {
+  return {
+    units: { ...unitsOf(unit), rate: unit === "in" ? "lb/in" : "N/mm" },
+    counts: Object.fromEntries(states.map((state) => [state, items.filter((item) => item.state === state).length])),
+    items: items.map((item) => itemJson(study, item, unit)),
+    caution: notStrength,
+  };
+}

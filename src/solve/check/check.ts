@@ -1,0 +1,68 @@
+import { bodiesOf } from "../../measures/range/bodies.ts";
+import { clearanceLacks, pairingsAt } from "../../measures/range/clearance.ts";
+import { rodEndsAt } from "../../measures/range/rodEnds.ts";
+import type { Study } from "../../measures/study.ts";
+import { type Job, jobOf, type Piece } from "../job.ts";
+import { clearanceItems } from "./clearance.ts";
+import { type CheckItem, notGiven, type State } from "./item.ts";
+import { noteShank, rodEndItems, watchEnd } from "./rodEnds.ts";
+import { shockItems } from "./shocks.ts";
+import { sizeItems } from "./size.ts";
+import { steeringItems } from "./steering.ts";
+import { shaftItems } from "./steeringShaft.ts";
+import { swept } from "./sweep.ts";
+import { threadItems } from "./threads.ts";
+
+/** All that was checked over the whole range of a car, in the order it is told. */
+export interface CheckReport {
+  readonly items: readonly CheckItem[];
+}
+
+/** How many of a report's items came out so. */
+export function countOf({ items }: CheckReport, state: State): number {
+  return items.filter((each) => each.state === state).length;
+}
+
+const rank: Readonly<Record<State, number>> = { broken: 0, close: 1, "not given": 2, pass: 2 };
+
+/** The item that a builder should look at first: broken before close, the first of equals; null where nothing is wrong. */
+export function worstOf({ items }: CheckReport): CheckItem | null {
+  const wrong = items.filter(({ state }) => rank[state] < 2);
+  return wrong.reduce<CheckItem | null>((a, b) => (a === null || rank[b.state] < rank[a.state] ? b : a), null);
+}
+
+function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void> {
+  const corners = (["left", "right"] as const).map((wheel) => bodiesOf(study, wheel));
+  const ends = corners.flatMap((bodies) => rodEndsAt(study, bodies)).map(watchEnd);
+  const pairs = corners.flatMap((bodies) => pairingsAt(study, bodies));
+  const note = (poses: Float64Array) => {
+    for (const end of ends) noteShank(end, poses);
+  };
+  const sweep = swept(study, [...ends, ...pairs], note);
+  let row = sweep.next();
+  for (; !row.done; row = sweep.next()) yield { progress: 0.85 * row.value, best: null };
+  const worst = row.value;
+  const rods = rodEndItems(study, ends, worst);
+  let end = rods.next();
+  for (; !end.done; end = rods.next()) yield { progress: 0.85 + 0.1 * end.value, best: null };
+  const lacks = clearanceLacks(study, "left");
+  const items = [
+    ...steeringItems(study),
+    ...(ends.length === 0 ? [notGiven("rod ends", "Rod ends' angles", ["rod-ends"])] : end.value),
+    ...threadItems(study),
+    ...clearanceItems(study, pairs, worst.slice(ends.length)),
+    ...(lacks.length === 0 ? [] : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)]),
+    ...shaftItems(study),
+    ...shockItems(study),
+    ...sizeItems(study),
+  ];
+  yield { progress: 1, best: { items } };
+}
+
+/**
+ * Checks a car over its whole range: every rack position by every travel, both sides, and what needs no range. A piece is
+ * one place of the steering by all travels, or one rod end's best bolt; the best is null until all is done.
+ */
+export function checkJob(study: Study): Job<CheckReport | null> {
+  return jobOf<CheckReport | null>(null, pieces(study));
+}

@@ -1,0 +1,75 @@
+import type { RangePlace } from "../../measures/range/watched.ts";
+import type { Study } from "../../measures/study.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import { type Limit, type LimitName, limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
+
+/** How a check came out. "not given": the file does not say what it needs. */
+export type State = "pass" | "close" | "broken" | "not given";
+
+/** What a number of a check is: mm, rad, a bare number, N/mm, or a direction as shares ahead, out and up. */
+export type Fact = { readonly id: string; readonly label: string } & (
+  | { readonly kind: "length" | "angle" | "ratio" | "rate" | "diameters"; readonly value: number | null }
+  | { readonly kind: "direction"; readonly value: readonly [ahead: number, out: number, up: number] }
+);
+
+/** The parts of a check, in the order they are told. */
+export const parts = ["steering", "rod ends", "threads", "clearance", "steering shaft", "shocks", "size"] as const;
+
+export type Part = (typeof parts)[number];
+
+/** One thing that was checked. */
+export interface CheckItem {
+  /** Unique, without spaces. */
+  readonly id: string;
+  readonly part: Part;
+  /** A builder's words, side included. */
+  readonly label: string;
+  readonly state: State;
+  readonly kind: "length" | "angle" | "ratio" | "diameters";
+  readonly value: number | null;
+  readonly limit:
+    | (Limit & { readonly bad: "under" | "over"; readonly from: "file" | "common practice" | "the parts" })
+    | null;
+  /** The wheel that it is about, or the worse of both. */
+  readonly wheel: Wheel | null;
+  readonly where: RangePlace | null;
+  /** What else there is to know, numbers only. */
+  readonly facts: readonly Fact[];
+  /** What to beware of, and for what is not given the keys that the file lacks. */
+  readonly cautions: readonly string[];
+}
+
+/** How a value stands against a limit. */
+export function stateOf(value: number | null, limit: Limit & { readonly bad: "under" | "over" }): State {
+  if (value === null) return "not given";
+  const past = (end: number) => (limit.bad === "under" ? value < end : value > end);
+  if (past(limit.broken)) return "broken";
+  return past(limit.close) ? "close" : "pass";
+}
+
+/** What an item says beside its value, its state and its limit. */
+type Rest = Omit<CheckItem, "state" | "value" | "kind" | "limit">;
+
+/** An item that a limit of the car decides. */
+export function limited(study: Study, name: LimitName, value: number | null, rest: Rest): CheckItem {
+  const limit = { ...limitOf(study.car.sections.limits, name), bad: limitKinds[name].bad };
+  const kind = name === "engagement" ? "diameters" : limitKinds[name].kind;
+  return { ...rest, kind, value, limit, state: stateOf(value, limit) };
+}
+
+/** An item that the file says too little for. */
+export function notGiven(part: Part, label: string, lacks: readonly string[]): CheckItem {
+  return {
+    id: `${part.replace(" ", "-")}.not-given`,
+    part,
+    label,
+    state: "not given",
+    kind: "length",
+    value: null,
+    limit: null,
+    wheel: null,
+    where: null,
+    facts: [],
+    cautions: [`Needs in the file: ${lacks.join("; ")}.`],
+  };
+}

@@ -1,0 +1,107 @@
+import type { Point } from "../../kinematics/drawn.ts";
+import { Side } from "../../kinematics/slots.ts";
+import { sideAt } from "../../measures/points.ts";
+import { bestBolt, worstSwing } from "../../measures/range/bestBolt.ts";
+import { namedDirection, type RodEndInPlace, swing } from "../../measures/range/rodEnds.ts";
+import type { Watched } from "../../measures/range/watched.ts";
+import type { Study } from "../../measures/study.ts";
+import type { DirectionName } from "../../vehicle/sections/rod-ends.ts";
+import { type CheckItem, type Fact, limited } from "./item.ts";
+import type { Worst } from "./sweep.ts";
+
+/** A rod end that is watched: what is left of its rated angle, rad; and all its shank's directions over the range. */
+export interface WatchedEnd extends Watched {
+  readonly end: RodEndInPlace;
+  readonly shanks: number[];
+}
+
+/** Watches what is left of a rod end's rated angle. */
+export function watchEnd(end: RodEndInPlace): WatchedEnd {
+  return {
+    wheel: end.wheel,
+    end,
+    shanks: [],
+    read: (poses, at) => end.end.angle - swing(end.shankIn(poses, at), end.bolt),
+  };
+}
+
+/** Notes where the shank points in a pose. */
+export function noteShank({ wheel, end, shanks }: WatchedEnd, poses: Float64Array): void {
+  const at = sideAt(wheel);
+  if (poses[at + Side.Blame] !== 0) return;
+  const { x, y, z } = end.shankIn(poses, at);
+  shanks.push(x, y, z);
+}
+
+const usual: readonly (readonly [id: string, label: string, name: DirectionName])[] = [
+  ["vertical", "with an upright bolt", "vertical"],
+  ["foreAndAft", "with a bolt fore and aft", "fore-and-aft"],
+  ["crosswise", "with a bolt straight across", "crosswise"],
+];
+
+function upward({ x, y, z }: Point): readonly [number, number, number] {
+  return z < 0 ? [-x, -y, -z] : [x, y, z];
+}
+
+function factsOf({ end, shanks }: WatchedEnd): readonly Fact[] {
+  const all = Float64Array.from(shanks);
+  const best = bestBolt(all);
+  const angle = (id: string, label: string, value: number): Fact => ({ id, label, kind: "angle", value });
+  return [
+    angle("swing", "worst angle", worstSwing(all, end.bolt)),
+    angle("rated", "rated", end.end.angle),
+    ...usual.map(([id, label, name]) => angle(id, `worst ${label}`, worstSwing(all, namedDirection(name, end.shank)))),
+    ...(best === null
+      ? []
+      : [
+          angle("best", "least worst there can be", best.worst),
+          { id: "bestBolt", label: "with the bolt", kind: "direction", value: upward(best.bolt) } as const,
+        ]),
+  ];
+}
+
+function cautionsOf({ joint, end }: RodEndInPlace): readonly string[] {
+  return [
+    "A fork, a washer or the bolt's head may stop it before its rated angle: turn it by hand before trusting this.",
+    ...(end.spacers === "yes"
+      ? ["Misalignment spacers step the bolt down a size or more: the bolt is the weak part then."]
+      : []),
+    ...(end.shear === "single"
+      ? ["Single shear bends the bolt and the tab: prefer double shear, and never leave out the safety washer."]
+      : []),
+    ...(joint.path[0] === "tie-rod"
+      ? []
+      : ["A rod end at an arm is loaded in bending by bumps and braking: its shank breaks at the first thread."]),
+  ];
+}
+
+function itemOf(study: Study, watched: WatchedEnd, worst: Worst): CheckItem {
+  const { end } = watched;
+  return limited(study, "rod-end", worst?.value ?? null, {
+    id: `rod-end.${end.joint.path.join("-")}`,
+    part: "rod ends",
+    label: `Rod end, ${end.wheel} ${end.joint.label}: angle left`,
+    wheel: end.wheel,
+    where: worst,
+    facts: factsOf(watched),
+    cautions: cautionsOf(end),
+  });
+}
+
+/** One item a joint: of both sides the one that has less left. */
+export function* rodEndItems(
+  study: Study,
+  watched: readonly WatchedEnd[],
+  worst: readonly Worst[],
+): Generator<number, readonly CheckItem[], void> {
+  const items: CheckItem[] = [];
+  const names = [...new Set(watched.map(({ end }) => end.joint.path.join(".")))];
+  for (const [done, name] of names.entries()) {
+    const own = watched.flatMap((each, i) => (each.end.joint.path.join(".") === name ? [i] : []));
+    const left = (i: number) => worst[i]?.value ?? Number.POSITIVE_INFINITY;
+    const at = own.reduce((a, b) => (left(b) < left(a) ? b : a));
+    items.push(itemOf(study, watched[at], worst[at]));
+    yield (done + 1) / names.length;
+  }
+  return items;
+}

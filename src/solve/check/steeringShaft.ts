@@ -1,0 +1,84 @@
+import { bestPhase, shaftRun, speedRange } from "../../measures/steeringShaft.ts";
+import type { Study } from "../../measures/study.ts";
+import { indexOf } from "../../vehicle/quantities.ts";
+import type { SteeringShaft } from "../../vehicle/sections/steering-shaft.ts";
+import { inch } from "../../vehicle/units/length.ts";
+import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
+
+const offset = indexOf("rack.offset");
+
+function worstBend(shaft: SteeringShaft, shift: number): number {
+  return Math.max(...shaftRun(shaft, shift).joints.map(({ bend }) => bend));
+}
+
+/** The worst joint with the rack's housing, and the pinion with it, moved across the car. */
+function shiftFacts(study: Study, shaft: SteeringShaft): readonly Fact[] {
+  const step = study.car.form.units === "in" ? 2 * inch : 50;
+  const words = study.car.form.units === "in" ? "2 in" : "50 mm";
+  const at = (id: string, label: string, shift: number): Fact => ({
+    id,
+    label: `worst joint with the housing ${label}`,
+    kind: "angle",
+    value: worstBend(shaft, shift),
+  });
+  const off = study.car.form.mechanism === "rack" ? (study.car.numbers[offset] ?? 0) : 0;
+  return [
+    at("housingLeft", `${words} further left`, step),
+    at("housingRight", `${words} further right`, -step),
+    ...(off === 0 ? [] : [at("housingCentred", "moved so that the rack is centred", -off)]),
+  ];
+}
+
+function speedFacts(shaft: SteeringShaft): readonly Fact[] {
+  const { axes, slowest, fastest } = shaftRun(shaft);
+  const ratio = (id: string, label: string, value: number): Fact => ({ id, label, kind: "ratio", value });
+  const now = [ratio("slowest", "pinion's speed over a turn, least", slowest), ratio("fastest", "greatest", fastest)];
+  const [first, middle, last, more] = axes;
+  if (first === undefined || middle === undefined || last === undefined || more !== undefined) return now;
+  const phase = bestPhase([first, middle, last]);
+  const best = speedRange(axes, [phase]);
+  return [
+    ...now,
+    { id: "bestPhase", label: "forks' best phase", kind: "angle", value: phase },
+    ratio("bestSlowest", "speed then, least", best.slowest),
+    ratio("bestFastest", "greatest", best.fastest),
+  ];
+}
+
+/** The joints of the steering shaft, and whether a long row of them is held. */
+export function shaftItems(study: Study): readonly CheckItem[] {
+  const shaft = study.car.sections["steering-shaft"];
+  if (shaft === null) return [notGiven("steering shaft", "Steering shaft's joints", ["steering-shaft"])];
+  const { joints } = shaftRun(shaft);
+  const worst = joints.reduce((a, b) => (b.bend > a.bend ? b : a));
+  const items = joints.map((joint) =>
+    limited(study, "shaft-joint", joint.bend, {
+      id: `shaft-joint.${joint.name}`,
+      part: "steering shaft",
+      label: `Steering shaft, ${joint.name} joint's bend`,
+      wheel: null,
+      where: null,
+      facts: joint === worst ? [...speedFacts(shaft), ...shiftFacts(study, shaft)] : [],
+      cautions:
+        joint === worst
+          ? ["Moving the seat to the middle, or the rack off it, is what commonly bends these joints too far."]
+          : [],
+    }),
+  );
+  if (joints.length <= 2) return items;
+  const held = shaft["support-bearing"] === "yes";
+  const support: CheckItem = {
+    id: "shaft-support",
+    part: "steering shaft",
+    label: "Steering shaft, support bearing between three joints",
+    state: held ? "pass" : "close",
+    kind: "ratio",
+    value: held ? 1 : 0,
+    limit: { close: 1, broken: 0, bad: "under", from: "common practice" },
+    wheel: null,
+    where: null,
+    facts: [],
+    cautions: held ? [] : ["A shaft with more than two joints and no support bearing whips and can fold up."],
+  };
+  return [...items, support];
+}
