@@ -1,2 +1,12 @@
 /** Every command's name, known before any command is loaded: a first word that is none of these is a car. */
-export const commandNames: readonly string[] = ["steer", "locks", "bump", "pose", "presets", "new", "schema", "help"];
+export const commandNames: readonly string[] = [
+  "steer",
+  "locks",
+  "bump",
+  "pose",
+  "check",
+  "presets",
+  "new",
+  "schema",
+  "help",
+];

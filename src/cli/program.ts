@@ -7,6 +7,7 @@ import { isCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { bumpCommand } from "./commands/bump.ts";
 import { carAction } from "./commands/car.ts";
+import { checkCommand } from "./commands/check.ts";
 import { locksCommand } from "./commands/locks.ts";
 import { newCommand } from "./commands/new.ts";
 import { poseCommand } from "./commands/pose.ts";
@@ -17,7 +18,16 @@ import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
 
 /** Every command, in the order of the help. A new one is one file and one line here. */
-const commands = [steerCommand, locksCommand, bumpCommand, poseCommand, presetsCommand, newCommand, schemaCommand];
+const commands = [
+  steerCommand,
+  locksCommand,
+  bumpCommand,
+  poseCommand,
+  checkCommand,
+  presetsCommand,
+  newCommand,
+  schemaCommand,
+];
 
 /** Reads what was typed and runs it; what it says and ends with is left at the desk. */
 export async function runProgram(argv: readonly string[], desk: Desk): Promise<void> {

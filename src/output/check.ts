@@ -5,17 +5,20 @@ import type { LengthUnit } from "../vehicle/car.ts";
 import { poundsPerInch } from "../vehicle/units/rate.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
-import { wrap, WIDTH } from "./table.ts";
-import { degrees, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
+import { WIDTH, wrap } from "./table.ts";
+import { cautions, degrees, far, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
 
 type Kind = Fact["kind"];
 
 /** The states in the order of their counts, and what a reader is told. */
 const states: readonly State[] = ["broken", "close", "not given", "pass"];
 
+/** A circle on the ground is told to what can be measured there: from here up, mm. */
+const FAR = 3000;
+
 /** A number of a check for a reader, unit included. */
 function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit, length: Length): string {
-  if (kind === "length") return value < 0 ? `-${length(-value)}` : length(value);
+  if (kind === "length") return value < 0 ? `-${length(-value)}` : value > FAR ? far(value, unit) : length(value);
   if (kind === "angle") return degrees(value);
   if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
   return kind === "diameters" ? `${fixed(value, 2)} diameters` : fixed(value, 3);
@@ -31,13 +34,12 @@ function factWords(fact: Fact, unit: LengthUnit, length: Length): string | null 
   return fact.value === null ? null : `${fact.label} ${said(fact.value, fact.kind, unit, length)}`;
 }
 
-/** "broken under 20.0°, close under 30.0° (common practice)"; null where nothing decides. */
+/** "broken under 20.0°, close under 30.0°", and whose limit where the file sets it; null where nothing decides. */
 export function limitWords({ limit, kind }: CheckItem, unit: LengthUnit, length: Length): string | null {
   if (limit === null) return null;
   const end = (value: number) => said(value, kind, unit, length);
   const close = limit.close === limit.broken ? "" : `, close ${limit.bad} ${end(limit.close)}`;
-  const from = limit.from === "the parts" ? "" : limit.from === "file" ? " (the file's limit)" : " (common practice)";
-  return `broken ${limit.bad} ${end(limit.broken)}${close}${from}`;
+  return `broken ${limit.bad} ${end(limit.broken)}${close}${limit.from === "file" ? " by the file" : ""}`;
 }
 
 /** Where an item is at its worst: "rack 2 in left of its middle, 3 in droop"; null where it has no place. */
@@ -50,8 +52,9 @@ export function whereWords(study: Study, { where }: CheckItem, length: Length): 
 /** An item in one sentence without its state: label, value, limit, where. */
 export function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
   const value = item.value === null || item.id === "range" ? "" : `: ${said(item.value, item.kind, unit, length)}`;
-  const more = [limitWords(item, unit, length), whereWords(study, item, length)].filter((words) => words !== null);
-  return `${item.label}${value}${more.length === 0 ? "" : `; ${more.join("; at ")}`}`;
+  const limit = limitWords(item, unit, length);
+  const where = whereWords(study, item, length);
+  return `${item.label}${value}${limit === null ? "" : ` (${limit})`}${where === null ? "" : `, at ${where}`}`;
 }
 
 /** What else an item tells, in sentences: its facts, and what to beware of. */
@@ -65,10 +68,6 @@ export function countWords({ items }: CheckReport): string {
   return states.map((state) => `${items.filter((item) => item.state === state).length} ${state}`).join(", ");
 }
 
-/** What stands above every check: what it is not. */
-export const notStrength =
-  "This is geometry, not strength. Have welds and hardware inspected by someone qualified, and turn the wheels lock to lock through full travel on stands before driving.";
-
 function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: LengthUnit, length: Length) {
   const lines = items.flatMap((item) => {
     const head = `${item.state.toUpperCase().padEnd(9)}  `;
@@ -78,11 +77,11 @@ function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: 
       ...[...moreWords(item, unit, length), ...own].flatMap((words) => wrap(words, WIDTH, " ".repeat(11), 11)),
     ];
   });
-  const cautions = new Set(items.filter((item) => item.state !== "not given").flatMap((item) => item.cautions));
+  const mind = new Set(items.filter((item) => item.state !== "not given").flatMap((item) => item.cautions));
   return [
     `${part.charAt(0).toUpperCase()}${part.slice(1)}`,
     ...lines,
-    ...[...cautions].flatMap((words) => wrap(words, WIDTH, "Mind:      ", 11)),
+    ...[...mind].flatMap((words) => wrap(words, WIDTH, "Mind:      ", 11)),
     "",
   ];
 }
@@ -102,7 +101,11 @@ export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit
         length,
       ),
     ),
-    ...wrap(notStrength, WIDTH),
+    ...wrap(
+      "Limits are common practice, which no standard or handbook stands behind, unless the file sets them.",
+      WIDTH,
+    ),
+    ...wrap(cautions.join(" "), WIDTH),
   ];
 }
 
@@ -153,6 +156,6 @@ export function checkJson(study: Study, { items }: CheckReport, unit: LengthUnit
     units: { ...unitsOf(unit), rate: unit === "in" ? "lb/in" : "N/mm" },
     counts: Object.fromEntries(states.map((state) => [state, items.filter((item) => item.state === state).length])),
     items: items.map((item) => itemJson(study, item, unit)),
-    caution: notStrength,
+    cautions,
   };
 }

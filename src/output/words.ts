@@ -78,8 +78,12 @@ export function tightestTurn(locks: Locks, unit: LengthUnit): string | null {
   const left = locks.left?.turnRadius ?? null;
   const right = locks.right?.turnRadius ?? null;
   if (left === null || right === null) return null;
-  const far = (mm: number) => (unit === "in" ? `${fixed(mm / inch, 0)} in` : `${fixed(mm / 10, 0)}0 mm`);
-  return `turn radius to the outer tyre ${far(left)} left, ${far(right)} right`;
+  return `turn radius to the outer tyre ${far(left, unit)} left, ${far(right, unit)} right`;
+}
+
+/** A length on the ground, to what can be measured there: "163 in", "4140 mm". */
+export function far(mm: number, unit: LengthUnit): string {
+  return unit === "in" ? `${fixed(mm / inch, 0)} in` : `${fixed(mm / 10, 0)}0 mm`;
 }
 
 /** "inner 1.6° short of ideal", "inner 0.4° past ideal", "inner as ideal"; null where there is no ideal. */

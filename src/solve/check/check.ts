@@ -51,7 +51,9 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
     ...(ends.length === 0 ? [notGiven("rod ends", "Rod ends' angles", ["rod-ends"])] : end.value),
     ...threadItems(study),
     ...clearanceItems(study, pairs, worst.slice(ends.length)),
-    ...(lacks.length === 0 ? [] : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)]),
+    ...(lacks.length === 0
+      ? []
+      : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)]),
     ...shaftItems(study),
     ...shockItems(study),
     ...sizeItems(study),

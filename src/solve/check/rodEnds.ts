@@ -80,7 +80,7 @@ function itemOf(study: Study, watched: WatchedEnd, worst: Worst): CheckItem {
   return limited(study, "rod-end", worst?.value ?? null, {
     id: `rod-end.${end.joint.path.join("-")}`,
     part: "rod ends",
-    label: `Rod end, ${end.wheel} ${end.joint.label}: angle left`,
+    label: `Rod end, ${end.wheel} ${end.joint.label}: angle to spare`,
     wheel: end.wheel,
     where: worst,
     facts: factsOf(watched),
