@@ -96,6 +96,7 @@ describe("the README", () => {
     expect(ran.filter(({ status }) => status !== 0)).toEqual([
       { line: "rackwright typo.yaml", status: 2 },
       { line: "rackwright pose widened-offset-rack --rack=3", status: 3 },
+      { line: "rackwright check widened-offset-rack", status: 1 },
       { line: "rackwright new offset-car", status: 2 },
     ]);
     for (const name of commandNames.filter((each) => each !== "help"))
