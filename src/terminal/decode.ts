@@ -74,6 +74,7 @@ export function isWaiting(state: Decoding): boolean {
 
 /** The keys that the bytes complete, and what is left over. */
 export function decode(state: Decoding, bytes: Uint8Array): Decoded {
+  if (isInterruptOfPaste(state, bytes)) return interrupted(state);
   const reader = new Reader(state);
   if (bytes.length > 0 && state.afterEscape && startsWithTail(bytes)) reader.resumeEscape();
   for (const byte of bytes) reader.take(byte);
@@ -107,6 +108,17 @@ function typedAfterEscape(state: Decoding): Key[] {
   if (state.mode === "singleShift" && state.held === "") return [named("escape"), character("O")];
   if (state.mode === "stringStart") return [named("escape"), character(state.held)];
   return [];
+}
+
+const interrupt = 0x03;
+
+/** After a silence, Ctrl-C by itself is no part of the paste: its end was lost, and someone wants out. */
+function isInterruptOfPaste({ mode, lapses }: Decoding, bytes: Uint8Array): boolean {
+  return mode === "paste" && lapses > 0 && bytes.length > 0 && bytes.every((byte) => byte === interrupt);
+}
+
+function interrupted({ held }: Decoding): Decoded {
+  return { keys: [paste(pastedText(held)), character("c", { ctrl: true })], state: nothingDecoded };
 }
 
 /** Nobody types a whole tail between two packets, so it belongs to the escape before it. */

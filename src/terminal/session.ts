@@ -10,6 +10,7 @@ import { inkKeyboard, inkScreen } from "./inkStreams.ts";
 import { chord, type Key } from "./key.ts";
 import { enter, leave } from "./modes.ts";
 import { openOutput } from "./output.ts";
+import { endBySignal } from "./raise.ts";
 
 /*
  * The screen's hold on the terminal, from the first frame to the last. State lives outside React; Ink only draws:
@@ -83,6 +84,15 @@ export const internalError = 70;
 /** Keys that may wait for their turn before no more are read. */
 const mostKeys = 1000;
 
+/** Milliseconds of work on keys after which a frame is drawn before the next key. */
+const slice = 16;
+
+/**
+ * Milliseconds that Ctrl-C waits for the keys before it. What is then still not done is dropped, as a terminal drops what
+ * was typed ahead of an interrupt (the INTR character of POSIX termios): whoever presses it wants an end of that.
+ */
+const interruptPatience = 500;
+
 /** Milliseconds after which a suspension that the system did not grant is over. */
 const suspension = 100;
 
@@ -99,6 +109,8 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let decoding = nothingDecoded;
   let silenceTimer: NodeJS.Timeout | undefined;
   let keys: readonly Key[] = [];
+  /** When a Ctrl-C that is among the keys came, ms since 1970; null where none is. */
+  let interruptedAt: number | null = null;
   /** A key that waits until Ink is ready for it. */
   let chunkForInk: string | undefined;
   /** Turns that are left to React before anything else is done. */
@@ -193,24 +205,46 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   }
 
   function settle(decoded: Decoded): void {
+    const waiting = keys.length > 0;
     decoding = decoded.state;
     if (isWaiting(decoding)) silenceTimer = setTimeout(() => settle(lapse(decoding)), silence);
     keys = keys.concat(decoded.keys);
-    handleKeys();
+    if (decoded.keys.some(isInterrupt)) interruptedAt ??= Date.now();
+    // While keys wait, the turn that was left for them takes these too: otherwise a fast line would never see a frame.
+    if (waiting) schedule();
+    else handleKeys();
   }
 
-  /** Key after key; after one for Ink the rest wait for the next turn, as React wants time between two updates. */
+  /**
+   * Key after key, for as long as a frame may wait; after one for Ink the rest wait for the next turn, as React wants time
+   * between two updates.
+   */
   function handleKeys(): void {
+    const until = performance.now() + slice;
+    dropBeforeInterrupt();
     let handled = 0;
-    while (handled < keys.length && !ended && !suspended && turnsForInk === 0 && chunkForInk === undefined) {
+    while (handled < keys.length && isReadyForKey() && (handled === 0 || performance.now() < until)) {
       const key = keys[handled++];
-      if (key !== undefined && chord(key) === "ctrl+z") suspend();
-      else if (key !== undefined) attempt(() => app?.onKey(key));
+      if (key === undefined) continue;
+      if (chord(key) === "ctrl+z") suspend();
+      else attempt(() => app?.onKey(key));
     }
     keys = keys.slice(handled);
+    if (!keys.some(isInterrupt)) interruptedAt = null;
+    if (keys.length > 0) schedule();
     // Whoever pastes a book into the keyboard waits, and the program's memory does not grow.
     if (keys.length > mostKeys) stdin.pause();
     else if (!ended && !suspended) stdin.resume();
+  }
+
+  function isReadyForKey(): boolean {
+    return !ended && !suspended && turnsForInk === 0 && chunkForInk === undefined;
+  }
+
+  function dropBeforeInterrupt(): void {
+    if (interruptedAt === null || Date.now() - interruptedAt < interruptPatience) return;
+    const at = keys.findLastIndex(isInterrupt);
+    if (at > 0) keys = keys.slice(at);
   }
 
   /** Errors in the program's own handlers end the session like any other. */
@@ -291,7 +325,8 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     attemptQuietly(() => app?.onEnd?.(end));
     unlisten();
     if (end.kind === "error") attemptQuietly(() => stderr.write(`${messageOf(end.error)}\n`));
-    if (end.kind === "quit") resolveRun(end.code);
+    if (end.kind === "gone" || !isThere(stdout)) endBySignal("SIGHUP");
+    else if (end.kind === "quit") resolveRun(end.code);
     else process.exit(end.code);
   }
 
@@ -355,11 +390,20 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   };
 }
 
+function isInterrupt(key: Key): boolean {
+  return chord(key) === "ctrl+c";
+}
+
 /** The size now: no signal tells of a change made while the process was stopped. */
 function sizeOf(stdout: NodeJS.WriteStream & { _refreshSize?(): void }): Size {
   stdout._refreshSize?.();
   const [columns, rows] = stdout.getWindowSize();
   return { columns: columns || 80, rows: rows || 24 };
+}
+
+/** Whether the terminal still answers: one whose line is cut does not say its size. */
+function isThere(stdout: NodeJS.WriteStream & { _handle?: { getWindowSize?(size: number[]): number } }): boolean {
+  return (stdout._handle?.getWindowSize?.([0, 0]) ?? 0) === 0;
 }
 
 /** One line in words, without the places in the program that only its makers can read. */

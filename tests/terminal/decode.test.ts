@@ -263,6 +263,18 @@ describe("a silence", () => {
     }
   });
 
+  it("hears Ctrl-C by itself after a silence in a paste, whose end was lost; without a silence it is part of it", () => {
+    const begun = decode(nothingDecoded, bytesOf("\x1b[200~14"));
+    const silent = lapse(begun.state);
+    expect(decode(silent.state, bytesOf("\x03"))).toEqual({
+      keys: [paste("14"), character("c", { ctrl: true })],
+      state: nothingDecoded,
+    });
+    const inside = decode(begun.state, bytesOf("\x03"));
+    expect(inside.keys).toEqual([]);
+    expect(decode(inside.state, bytesOf(" 3/8\x1b[201~")).keys).toEqual([paste("14 3/8")]);
+  });
+
   it("lets a paste wait longer than a key, and in the end gives what came of it", () => {
     const { state } = decode(nothingDecoded, Buffer.from("\x1b[200~14 3/8"));
     const { keys, silences } = settled(state);

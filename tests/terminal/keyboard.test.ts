@@ -90,6 +90,34 @@ describe("keys through a session", () => {
     await closed(terminal);
   });
 
+  it("that take long show frames between them, and none of a burst is lost or out of order", async () => {
+    const terminal = await opened();
+    terminal.type(`${"B".repeat(50)}12345678`);
+    expect(await keysAfter(terminal, 58)).toBe("1 2 3 4 5 6 7 8");
+    const counts = new Set(terminal.output().match(/(?<=count )\d+|(?<=\x1b\[3;8H)\d+/g));
+    expect(counts.size, [...counts].join(" ")).toBeGreaterThan(20);
+    await closed(terminal);
+  });
+
+  it("let Ctrl-C through, however many wait before it", async () => {
+    const terminal = await opened();
+    const start = performance.now();
+    terminal.type(`${"B".repeat(500)}\x03`);
+    expect(await terminal.ended()).toBe(130);
+    // All of them would take 10 s.
+    expect(performance.now() - start).toBeLessThan(5000);
+  });
+
+  it("let Ctrl-C through when the end of a paste was lost", async () => {
+    const terminal = await opened();
+    terminal.type("\x1b[200~14 3/8");
+    await pause(250);
+    const start = performance.now();
+    terminal.type("\x03");
+    expect(await terminal.ended()).toBe(130);
+    expect(performance.now() - start).toBeLessThan(1500);
+  });
+
   it("are never lost at 30 a second, and the last is shown before the next would come", async () => {
     const terminal = await opened();
     const interval = 1000 / 30;

@@ -88,6 +88,26 @@ describe("leaving the terminal", () => {
     await expect.poll(() => readLog(log), { timeout: 10_000 }).toBe("gone\n");
     await expect.poll(() => isRunning(pid), { timeout: 10_000 }).toBe(false);
   });
+
+  it.each([
+    ["with a hang-up", []],
+    ["without a signal", ["setsid", "--wait"]],
+  ])("ends as by a hang-up when the line is dropped %s, and leaves no fault behind", async (_, before) => {
+    for (let round = 0; round < 3; round += 1) {
+      const code = join(place, `code-${before.length}-${round}`);
+      const errors = join(place, `errors-${before.length}-${round}`);
+      // The shell outlives the hang-up, so that it can say how the program ended.
+      const script = `trap : HUP; "$@" 2>"${errors}"; echo $? >"${code}"`;
+      const [command = "", ...words] = [...before, "sh", "-c", script, "sh", process.execPath, harness()];
+      const terminal = openCommand(command, words);
+      await drawn(terminal);
+      (terminal.pty as unknown as { destroy(): void }).destroy();
+      // 128 + 1: SIGHUP.
+      await expect.poll(() => readLog(code), { timeout: 10_000 }).toBe("129\n");
+      // A shell may say that much.
+      expect(readLog(errors)).toMatch(/^(Hangup\n)?$/);
+    }
+  });
 });
 
 function readLog(path: string): string {

@@ -72,6 +72,8 @@ const faults: Record<string, () => void> = {
   R: () => {
     model.broken = true;
   },
+  // A key that takes its time, as one does that makes a car be solved anew on an old machine.
+  B: () => Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 20),
   W: () => process.stderr.write("a word from a library\n"),
 };
 
