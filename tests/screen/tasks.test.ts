@@ -129,6 +129,22 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     expect(await bench.ended()).toBe(0);
   });
 
+  it("keeps a file name that is longer than the window on its one line, with the cursor in sight", async () => {
+    const bench = openBench(["balanced-two-seater"]);
+    await shows(bench, /> Tie-rod tab ahead/);
+    bench.type("S");
+    await shows(bench, "Save as:");
+    const before = bench.rows();
+    const row = before.findIndex((each) => each.includes("Save as:"));
+    bench.type(`\x1b[200~/no-such-folder/${"a-long-way-down/".repeat(8)}car.yaml\x1b[201~`);
+    await shows(bench, /Save as: ….*car\.yaml$/m);
+    expect(bench.rows().filter((_, at) => at !== row)).toEqual(before.filter((_, at) => at !== row));
+    expect(bench.rows()[row]?.length).toBeLessThanOrEqual(80);
+    expect(bench.cursor()).toMatchObject({ shown: true, y: row, x: bench.rows()[row]?.length });
+    bench.type(`${key.escape}q`);
+    expect(await bench.ended()).toBe(0);
+  });
+
   it("offers back what kill -9 interrupted, and applies it only when told to", async () => {
     const path = join(folder, "a.yaml");
     writeFileSync(path, readFileSync(new URL("../../presets/widened-offset-rack.yaml", import.meta.url)));

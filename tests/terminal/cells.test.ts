@@ -2,7 +2,7 @@ import fc from "fast-check";
 import stringWidth from "string-width";
 import { describe, expect, it } from "vitest";
 import { type Cells, cellsOf } from "../../src/terminal/cells.ts";
-import { cursorFromInverse, cursorMark } from "../../src/terminal/cursor.ts";
+import { cursorMark, fieldWindow } from "../../src/terminal/cursor.ts";
 import { plainStyle, withSgr } from "../../src/terminal/style.ts";
 
 const size = { columns: 12, rows: 3 };
@@ -88,18 +88,26 @@ describe("cellsOf", () => {
   });
 
   it("makes the mark from the inverse character that a field of Ink's draws as its cursor", () => {
-    expect(cursorFromInverse("> 14 \x1b[7m3\x1b[27m/8")).toBe(`> 14 3${cursorMark}/8`);
-    expect(cursorFromInverse("no cursor")).toBe("no cursor");
+    expect(fieldWindow(80)("14 \x1b[7m3\x1b[27m/8")).toBe(`14 3${cursorMark}/8`);
+    expect(fieldWindow(80)("no cursor")).toBe("no cursor");
   });
-});
 
-describe("without Unicode", () => {
-  it("shows every character in ASCII, column for column", () => {
-    const ascii = { color: "16", unicode: false } as const;
-    expect(textOf("╭──┬─╮│█▌", ascii)).toBe("+--+-+|##");
-    expect(textOf("31.8° ±0.1″", ascii)).toBe('31.8d +0.1"');
-    expect(textOf("↑↓←→ ▲▼ •½é", ascii)).toBe("^v<> ^v *1e");
-    expect(textOf("中x", ascii)).toBe("??x");
-    expect(textOf("⠀⠁⡀⣿", ascii)).toBe(" '.:");
+  it("shows of a field that is too long the part with the cursor in it, in as many columns as there are", () => {
+    const text = "/home/builder/cars/räder/前輪/a-long-name.yaml ";
+    for (let at = 0; at < text.length; at += 1) {
+      const field = `${text.slice(0, at)}\x1b[7m${text[at]}\x1b[27m${text.slice(at + 1)}`;
+      for (const columns of [3, 10, 11, 24]) {
+        const window = fieldWindow(columns)(field);
+        expect(window, `at ${at}`).toContain(`${text[at]}${cursorMark}`);
+        expect(stringWidth(window.replace(cursorMark, "")), `at ${at} of ${columns}: ${window}`).toBeLessThanOrEqual(
+          columns,
+        );
+      }
+    }
+    const atEnd = (path: string) => fieldWindow(10)(`${path}\x1b[7m \x1b[27m`).replace(cursorMark, "");
+    expect(atEnd("abcdefghi")).toBe("abcdefghi ");
+    expect(atEnd("abcdefghij")).toBe("…ghij ");
+    expect(atEnd("abcdefghijklmn")).toBe("…ghijklmn ");
+    expect(atEnd("abcdefghijklmno")).toBe("…lmno ");
   });
 });

@@ -92,10 +92,11 @@ describe("keys through a session", () => {
 
   it("that take long show frames between them, and none of a burst is lost or out of order", async () => {
     const terminal = await opened();
+    const frames = () => terminal.output().split("\x1b[?2026h").length;
+    const before = frames();
     terminal.type(`${"B".repeat(50)}12345678`);
     expect(await keysAfter(terminal, 58)).toBe("1 2 3 4 5 6 7 8");
-    const counts = new Set(terminal.output().match(/(?<=count )\d+|(?<=\x1b\[3;8H)\d+/g));
-    expect(counts.size, [...counts].join(" ")).toBeGreaterThan(20);
+    expect(frames() - before).toBeGreaterThan(20);
     await closed(terminal);
   });
 

@@ -1,6 +1,6 @@
 import { Box, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
-import { cursorFromInverse } from "../../terminal/cursor.ts";
+import { fieldWindow } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
 import { bindingsNow } from "../keys.ts";
@@ -9,7 +9,7 @@ import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
 import { tones } from "./tone.ts";
-import { wrapped } from "./wrap.ts";
+import { fitting, wrapped } from "./wrap.ts";
 
 /** What the text field tells of. */
 export type Typed = (text: string) => void;
@@ -46,7 +46,13 @@ export function Words({
         {focus.on === "entry" ? (
           <EntryField model={model} text={focus.text} onTyped={onTyped} />
         ) : (
-          <LineField {...fieldWords(focus)} complaint={focus.complaint} text={focus.text} onTyped={onTyped} />
+          <LineField
+            {...fieldWords(focus)}
+            complaint={focus.complaint}
+            columns={columns}
+            text={focus.text}
+            onTyped={onTyped}
+          />
         )}
       </Box>
     );
@@ -59,14 +65,26 @@ export function Words({
   return <Sentences texts={wrapped(viewOf(model.view).explain(model), width)} rows={rows} />;
 }
 
-function Field({ label, text, onTyped }: { readonly label: string; readonly text: string; readonly onTyped: Typed }) {
+/** Columns that what is typed has at least, however long the words before it. */
+const leastField = 24;
+
+interface FieldProps {
+  /** What stands before the field; where it leaves too little room, the next of them. */
+  readonly labels: readonly string[];
+  readonly columns: number;
+  readonly text: string;
+  readonly onTyped: Typed;
+}
+
+function Field({ labels, columns, text, onTyped }: FieldProps) {
+  const label = ` ${fitting(labels, columns - leastField)} `;
   return (
-    <Transform transform={cursorFromInverse}>
-      <Text wrap="truncate">
-        <Text bold>{` ${label} `}</Text>
+    <Text wrap="truncate">
+      <Text bold>{label}</Text>
+      <Transform transform={fieldWindow(columns - label.length - 1)}>
         <TextInput value={text} onChange={onTyped} />
-      </Text>
-    </Transform>
+      </Transform>
+    </Text>
   );
 }
 
@@ -88,7 +106,12 @@ function EntryField({
     first === undefined || now === "" || now === null ? "" : ` (now ${saidValue(now, first, model.display)})`;
   return (
     <>
-      <Field label={`${line.label}${sides}${stands}:`} text={text} onTyped={onTyped} />
+      <Field
+        labels={[`${line.label}${sides}${stands}:`, `${line.label}${sides}:`, `${line.label}:`]}
+        columns={model.columns}
+        text={text}
+        onTyped={onTyped}
+      />
       <Text {...(echo?.good === false ? tones.bad : {})} wrap="truncate">
         {` ${echo === null ? sampleOf(first ?? { kind: "length" }) : echo.text}`}
       </Text>
@@ -110,18 +133,20 @@ function LineField({
   label,
   hint,
   complaint,
+  columns,
   text,
   onTyped,
 }: {
   readonly label: string;
   readonly hint: string;
   readonly complaint: string | null;
+  readonly columns: number;
   readonly text: string;
   readonly onTyped: Typed;
 }) {
   return (
     <>
-      <Field label={label} text={text} onTyped={onTyped} />
+      <Field labels={[label]} columns={columns} text={text} onTyped={onTyped} />
       <Text {...(complaint === null ? {} : tones.bad)} wrap="truncate">
         {` ${complaint ?? hint}`}
       </Text>

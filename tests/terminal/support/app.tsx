@@ -2,7 +2,7 @@ import { appendFileSync } from "node:fs";
 import { Box, render, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import type { Capabilities } from "../../../src/terminal/capabilities.ts";
-import { cursorFromInverse } from "../../../src/terminal/cursor.ts";
+import { fieldWindow } from "../../../src/terminal/cursor.ts";
 import { chord, type Key } from "../../../src/terminal/key.ts";
 import { createSession, type Session } from "../../../src/terminal/session.ts";
 
@@ -37,7 +37,7 @@ function Screen() {
       {model.field === undefined ? (
         <Text dimColor>no field</Text>
       ) : (
-        <Transform transform={cursorFromInverse}>
+        <Transform transform={fieldWindow(columns - 2)}>
           <TextInput
             value={model.field}
             onChange={(text) => {
