@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { loadText } from "../files/load.ts";
 import { loadPreset, presetNames } from "../files/presets.ts";
 import { type Study, studyOf } from "../measures/study.ts";
+import { assumedWords } from "../output/assumed.ts";
 import { printable } from "../output/printable.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { nearest } from "../vehicle/nearest.ts";
@@ -67,6 +68,8 @@ export async function openStudy(
   const car = readCar(loaded.text);
   if ("complaints" in car) throw refusal(source, car.complaints);
   if (warnings === "note") for (const warning of car.warnings) desk.note(`warning: ${complaintText(source, warning)}`);
+  const assumed = assumedWords(car);
+  if (warnings === "note" && assumed !== null) desk.note(`note: ${assumed}.`);
   const study = studyOf(car);
   if ("refused" in study) throw refusal(source, [complaintOn(car.text, study.part, study.refused)]);
   return study;

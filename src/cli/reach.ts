@@ -43,4 +43,8 @@ export function tellUnreached(desk: Desk, study: Study, blames: readonly (Blame 
 }
 
 /** Said where travel is asked of a car whose wheels have none. */
-export const noSuspension = "this car's king pins are fixed to its frame: there is no suspension, and so no travel.";
+export function noTravelOf({ noTravel }: Study): string {
+  return noTravel === "assumed"
+    ? "this car's arms and wheel travel are assumed, not measured: nothing can be told of its travel. Measure pivots, joints, bump and droop."
+    : "this car's king pins are fixed to its frame: there is no suspension, and so no travel.";
+}

@@ -23,7 +23,9 @@ export interface Setting {
   readonly inputTravel: Pair<number>;
   /** What stops it sooner. */
   readonly stops: Stops;
-  /** False where the king pins are fixed to the frame: then there is nothing to say of travel. */
+  /** Why there is nothing to say of travel: king pins fixed to the frame, or arms that are assumed; null where there is. */
+  readonly noTravel: "fixed" | "assumed" | null;
+  /** False where there is nothing to say of travel. */
   readonly suspended: boolean;
   /** Of the wheel centre from ride height, both positive; 0 without suspension. */
   readonly wheelTravel: { readonly bump: number; readonly droop: number };
@@ -51,13 +53,16 @@ function inputOf({ numbers, form }: Pick<Car, "numbers" | "form">): Pick<Setting
 /** A car's ranges and its numbers beside the linkage. */
 export function settingOf(car: Pick<Car, "numbers" | "form">): Setting {
   const { numbers, form } = car;
+  const noTravel =
+    carLinkageOf(form.linkage).noTravel !== undefined ? "fixed" : form.travelIsAssumed ? "assumed" : null;
   return {
     wheelbase: wheelbase(numbers),
     tireRadius: tireRadius(numbers),
     ...inputOf(car),
     stops: stopsOf(numbers),
-    suspended: carLinkageOf(form.linkage).noTravel === undefined,
-    wheelTravel: { bump: bump(numbers), droop: droop(numbers) },
+    noTravel,
+    suspended: noTravel === null,
+    wheelTravel: noTravel === null ? { bump: bump(numbers), droop: droop(numbers) } : { bump: 0, droop: 0 },
   };
 }
 

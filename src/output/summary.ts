@@ -2,6 +2,7 @@ import { carFigures } from "../measures/carFigures.ts";
 import type { Study } from "../measures/study.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
+import { assumedWords } from "./assumed.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { stopsWords } from "./lockWords.ts";
@@ -16,7 +17,7 @@ import {
   type Length,
   leastRodAngle,
   lockAngles,
-  noSuspension,
+  noTravelWords,
   outOfReach,
   rodLength,
   shortOfIdeal,
@@ -36,6 +37,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
     ...loud(steersBackwards(study)),
     ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),
     ...(study.worst.blame === null ? [] : wrap(outOfReach(study, study.worst.blame, length), WIDTH, "Warning: ", 2)),
+    ...assumedLines(study),
     "",
     ...block("LOCK", [
       ...sides((wheel) => lockWords(study, wheel, length)),
@@ -95,6 +97,11 @@ function complaintText({ line, column, part, message }: Complaint): string {
   return line === null ? words : `line ${line}${column === null ? "" : `, column ${column}`}: ${words}`;
 }
 
+function assumedLines(study: Study): string[] {
+  const words = assumedWords(study.car);
+  return words === null ? [] : wrap(words, WIDTH, "", 2);
+}
+
 function loud(words: string | null): string[] {
   return words === null ? [] : ["", `*** ${words} ***`];
 }
@@ -122,7 +129,7 @@ function ackermannWords(study: Study, wheel: Wheel): string {
 }
 
 function bumpLines(study: Study, length: Length): readonly (string | null)[] {
-  if (!study.suspended) return [noSuspension];
+  if (!study.suspended) return [noTravelWords(study)];
   const { bounce: worst } = study.worst;
   return [...sides((wheel) => bumpWords(study, wheel, length)), worst === null ? null : bounce(worst, length)];
 }

@@ -144,7 +144,11 @@ export function bounce(worst: WorstBounce, length: Length): string {
 }
 
 /** Said in the place of all that travel does. */
-export const noSuspension = "no suspension: the king pins are fixed to the frame, so the wheels have no travel";
+export function noTravelWords({ noTravel }: Pick<Study, "noTravel">): string {
+  return noTravel === "assumed"
+    ? "not known: arms and wheel travel are assumed; measure pivots, joints, bump and droop (page 2 of the readings)"
+    : "no suspension: the king pins are fixed to the frame, so the wheels have no travel";
+}
 
 /** How near its dead point a rod comes: the shops' own limits, common practice. */
 export type Grade = "good" | "doubtful" | "dangerous";

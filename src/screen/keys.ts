@@ -125,7 +125,7 @@ const adjusting: readonly Binding[] = [
     shown: "x",
     command: "rightAsItIs",
     footer: null,
-    help: "a starting value (marked ?) is right as it is",
+    help: "a starting value (marked ~) is right as it is",
     off: whyNotStarting,
   },
   {

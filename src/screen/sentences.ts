@@ -9,7 +9,7 @@ import {
   type Length,
   leastRodAngle,
   lockAngles,
-  noSuspension,
+  noTravelWords,
   outOfReach,
   rodLength,
   steersBackwards,
@@ -64,7 +64,7 @@ function numbers(study: Study, length: Length): readonly string[] {
     capital(unequalLocks(locks)),
     capital(stopsWords(study)),
     capital(inputOffMiddle(study, length)),
-    study.suspended ? null : capital(noSuspension),
+    study.suspended ? null : capital(noTravelWords(study)),
     ...(study.suspended ? wheels : []).map((wheel) => {
       const toe = worst.toe[wheel];
       const words = toe === null ? "its bump steer is not known" : `${worstToe(toe, length)}, ${bumpCure(toe)}`;

@@ -21,7 +21,7 @@ export function whyRodsStay({ bench }: Model): string | null {
 /** Why what is selected cannot be said to be right as it is. */
 export function whyNotStarting({ bench, selected, focus }: Model): string | null {
   if (focus.on === "starting" || isStarting(bench.car, adjustableOf(bench.car, selected))) return null;
-  return "What is selected is no starting value: only lines marked ? are.";
+  return "What is selected is no starting value: only lines marked ~ are.";
 }
 
 /** Why there is no list of starting values. */
@@ -52,7 +52,10 @@ export function whyNoPlace({ bench }: Model): string | null {
 /** Why the wheels cannot go up and down. */
 export function whyNoTravel(model: Model): string | null {
   const { study } = model.bench;
-  if (!("refused" in study) && !study.suspended) return "This car has no suspension, so its wheels do not travel.";
+  if (!("refused" in study) && !study.suspended)
+    return study.noTravel === "assumed"
+      ? "Its arms and wheel travel are assumed, not measured: nothing is known of its travel yet."
+      : "This car has no suspension, so its wheels do not travel.";
   return whyNoPlace(model);
 }
 

@@ -18,6 +18,8 @@ export interface Form {
   readonly wheelLeftMoves: Wheel | null;
   /** The way the pitman arm turns, seen from above, against the steering wheel; null where there is no pitman arm. */
   readonly pitmanTurns: "with" | "against" | null;
+  /** True while the wheel's travel is a starting value: arms that nobody has measured tell nothing of it. */
+  readonly travelIsAssumed: boolean;
 }
 
 /**

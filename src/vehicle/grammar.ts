@@ -28,6 +28,9 @@ function placesOf({ linkage, mechanism }: Kinds): readonly Path[] {
   return [
     ["title"],
     ["notes"],
+    ["job"],
+    ["date"],
+    ["as-built"],
     ["units"],
     ["front", "linkage"],
     ["steering", "mechanism"],
@@ -69,6 +72,9 @@ const wordKeys: Readonly<Record<string, string>> = {
   units: "in or mm",
   title: "text on one line",
   notes: "text",
+  job: "text on one line",
+  date: "text on one line, such as 2 May",
+  "as-built": "text",
 };
 
 const choices = mechanisms.flatMap((mechanism: Mechanism) => mechanism.choices);

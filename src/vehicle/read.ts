@@ -14,6 +14,7 @@ import { carSchema } from "./schema.ts";
 import { isSection, type SectionName, type Sections, sectionField, sectionNames } from "./sections.ts";
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
+import { startingValues } from "./starting/marks.ts";
 import { complaintAt, isSaid, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
 import { worth } from "./worth.ts";
@@ -121,6 +122,12 @@ function mechanismIn(tree: Tree): (typeof mechanisms)[number] | Complaint {
   return "message" in which ? which : which[0];
 }
 
+/** Whether both ways of the wheel's travel are marked as starting values. */
+function travelIsAssumed(written: Parameters<typeof startingValues>[0]): boolean {
+  const ids = startingValues(written);
+  return ids.has("wheel-travel.bump") && ids.has("wheel-travel.droop");
+}
+
 function sorted(complaints: readonly Complaint[]): readonly Complaint[] {
   return [...complaints].sort(
     (a, b) => (a.line ?? 0) - (b.line ?? 0) || (a.column ?? 0) - (b.column ?? 0) || a.part.localeCompare(b.part),
@@ -154,6 +161,7 @@ function carOf(tree: Tree): Car | Refused {
       ...kind,
       rods: { left: rodOf(numbers, "left"), right: rodOf(numbers, "right") },
       wheelLeftMoves: moves === "left" || moves === "right" ? moves : null,
+      travelIsAssumed: travelIsAssumed({ text: tree.text, form: kind }),
       pitmanTurns: turns === "with" || turns === "against" ? turns : null,
     },
     sections: optional.sections,

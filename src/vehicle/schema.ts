@@ -133,6 +133,9 @@ export function carSchema(
     z.strictObject({
       title: z.optional(make.tell(title, "What the car is called.")),
       notes: z.optional(make.tell(notes, "Anything the builder wants to keep with the car.")),
+      job: z.optional(make.tell(title, "Whose job it is, or its number.")),
+      date: z.optional(make.tell(title, "The job's date, in quotes.")),
+      "as-built": z.optional(make.tell(notes, "What was built otherwise than drawn, and when it was measured.")),
       units: make.tell(z.enum(["in", "mm"]), "What bare lengths in this file are in."),
       ...shapeOf(leaves(wholeValues, [], make), wholeGroups, false, make),
       ...travelShape(front, make),

@@ -51,6 +51,7 @@ export const setting: Setting = {
   tireRadius: 10.75 * inch,
   inputKind: "rack",
   suspended: true,
+  noTravel: null,
   inputTravel: { left: 2 * inch, right: 2 * inch },
   stops: noStops,
   wheelTravel: { bump: 3 * inch, droop: 3 * inch },

@@ -22,6 +22,7 @@ const cases: fc.Arbitrary<Case> = fc
       inputTravel: { left: drawn.range.inputHigh, right: drawn.range.inputHigh * share },
       stops: collar ? { ...noStops, collar: { left: 0, right: 1.5 } } : noStops,
       suspended: true,
+      noTravel: null,
       wheelTravel: { bump: drawn.range.travelHigh, droop: -drawn.range.travelLow },
     },
   }));

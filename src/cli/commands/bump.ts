@@ -6,7 +6,7 @@ import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { type InputOptions, inputOf, lengthReader, type SpanOptions, spanOf } from "../lengths.ts";
-import { noSuspension, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
+import { noTravelOf, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 /** `rackwright bump FILE`: what both wheels do as they go up and down together. */
@@ -40,7 +40,7 @@ export function bumpCommand(desk: Desk): Command {
       warnOfInput(desk, study, [input], length);
       warnOfTravel(desk, study, [span.from, span.to], length);
       const table = study.bumpTable(input, span);
-      if (table === null) throw new Ended(Exit.badInput, noSuspension);
+      if (table === null) throw new Ended(Exit.badInput, noTravelOf(study));
       printReport(desk, options, {
         json: () => bumpJson(study, table, unit),
         csv: () => bumpCsv(table, unit),

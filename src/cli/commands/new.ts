@@ -1,31 +1,67 @@
 import { existsSync } from "node:fs";
 import { relative } from "node:path";
 import { Command, Option } from "commander";
+import { loadText } from "../../files/load.ts";
 import { loadPreset } from "../../files/presets.ts";
 import { newFile, pathOf } from "../../files/save.ts";
+import { studyOf } from "../../measures/study.ts";
 import { jsonText } from "../../output/json.ts";
 import { printable } from "../../output/printable.ts";
+import { WIDTH, wrap } from "../../output/table.ts";
+import type { LengthUnit } from "../../vehicle/car.ts";
 import { changeFrontEnd, type FrontEndChange } from "../../vehicle/change.ts";
+import { setTitle } from "../../vehicle/edit.ts";
+import { changed } from "../../vehicle/edits/change.ts";
+import type { Tape } from "../../vehicle/from-tape/readings.ts";
+import { blankSheet, readSheet } from "../../vehicle/from-tape/sheet.ts";
+import { carFromTape } from "../../vehicle/from-tape/text.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
 import { readCar } from "../../vehicle/read.ts";
+import { startingValues } from "../../vehicle/starting/marks.ts";
+import { askTape } from "../askTape.ts";
 import { firstPreset } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { jsonOption } from "../report.ts";
+import { priceOfAssuming, tapeNotes } from "../tapeNotes.ts";
 
 interface NewOptions extends FrontEndChange {
   readonly json?: boolean;
   readonly from?: string;
+  readonly fromTape?: string | true;
+  readonly tapeSheet?: boolean;
+  readonly units?: LengthUnit;
+  readonly title?: string;
+  readonly job?: string;
+  readonly date?: string;
 }
 
-/** `rackwright new FILE`: a car file to begin with, a copy of a preset. */
+/** A car's text to begin with, where it is from, and what has to be said of it. */
+interface Begun {
+  readonly text: string;
+  /** "a copy of the preset x", as the note says it. */
+  readonly words: string;
+  readonly from: string;
+  readonly filled: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** `rackwright new FILE`: a car file to begin with, a copy of another car or from readings with a tape. */
 export function newCommand(desk: Desk): Command {
   const command = new Command("new")
-    .description("Write a new car file to begin with, a copy of an example car. A file that is there is never touched.")
-    .argument("<FILE>", "the file to write; .yaml is added where the name has no ending")
-    .option("--from <PRESET>", "the example car to copy (default: the first)")
+    .description(
+      "Write a new car file to begin with: a copy of an example or of another car, or from readings with a tape. A file that is there is never touched.",
+    )
+    .argument("[FILE]", "the file to write; .yaml is added where the name has no ending")
+    .option("--from <CAR>", "the car file or the example to copy (default: the first example)")
+    .option("--from-tape [SHEET]", "from readings with a tape: a filled-in sheet, or asked for one by one")
+    .option("--tape-sheet", "print the blank list of readings, to take to the car or to fill in")
+    .addOption(new Option("--units <unit>", "of the blank list").choices(["in", "mm"]))
+    .option("--title <words>", "what the new car is called")
+    .option("--job <words>", "whose job it is, or its number")
+    .option("--date <words>", "its date")
     .addOption(
       new Option("--linkage <name>", "with another linkage, its points given starting values").choices(
         linkages.map(({ name }) => name),
@@ -40,28 +76,114 @@ export function newCommand(desk: Desk): Command {
     .addOption(jsonOption())
     .addHelpText(
       "after",
+      `\n${wrap(`From a tape, what is not read is assumed, and marked so. ${priceOfAssuming}`, WIDTH).join("\n")}`,
+    )
+    .addHelpText(
+      "after",
       examples(
         ["rackwright new car.yaml", "a symmetric, sound car to change"],
-        ["rackwright new car.yaml --from widened-offset-rack", "begin with another one"],
+        ["rackwright new --tape-sheet > sheet.yaml", "the readings to take, to print or to fill in"],
+        ["rackwright new car.yaml --from-tape sheet.yaml", "the car that the filled-in sheet describes"],
+        ["rackwright new car.yaml --from-tape", "the same, asked for one by one"],
+        ["rackwright new next.yaml --from car.yaml --job 'Job 12'", "begin with another car, for the next customer"],
         ["rackwright new car.yaml --linkage strut --mechanism relay", "begin with the parts that are on the stand"],
       ),
     );
-  return command.action((file: string) => {
+  return command.action(async (file: string | undefined) => {
     const options = command.optsWithGlobals<NewOptions>();
-    const from = options.from ?? firstPreset();
-    const preset = loadPreset(from);
-    if ("complaints" in preset) throw new Ended(Exit.badInput, `${preset.complaints[0].message}.`);
-    const { text, filled } = startedWith(preset.text, options);
-    const made = newFile(target(file), text);
+    if (options.tapeSheet) return desk.print(blankSheet(options.units ?? "in"));
+    if (file === undefined)
+      throw new Ended(
+        Exit.badInput,
+        "missing required argument 'FILE': name the file to write, as in rackwright new my-car.",
+      );
+    const begun = options.fromTape === undefined ? copied(options) : await fromTape(desk, options.fromTape, options);
+    const made = newFile(target(file), labelled(begun.text, options));
     if (!made.saved)
       throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
     const path = shortest(made.path);
-    if (options.json) desk.print(jsonText({ file: made.path, from: preset.name, filled }));
-    const copy = filled.length === 0 ? "a copy of" : "begun from";
-    desk.note(`Wrote ${path}, ${copy} the preset ${preset.name}. Open it with: rackwright ${path}`);
-    if (filled.length > 0)
-      desk.note('Its lines marked "starting value" are guesses to begin with: measure and correct them.');
+    if (options.json) desk.print(jsonText({ file: made.path, from: begun.from, filled: begun.filled }));
+    desk.note(`Wrote ${path}, ${begun.words}. Open it with: rackwright ${path}`);
+    for (const note of begun.notes) desk.note(note);
   });
+}
+
+/** The text with the new car's title, job and date. */
+function labelled(text: string, { title, job, date }: NewOptions): string {
+  const line = (words: string) => JSON.stringify(words);
+  const named = title === undefined ? text : setTitle({ text }, title);
+  return changed(named, [
+    ...(job === undefined ? [] : [{ path: ["job"], text: line(job) }]),
+    ...(date === undefined ? [] : [{ path: ["date"], text: line(date) }]),
+  ]);
+}
+
+/** A copy of a car file or an example; what belongs to the other job alone does not come along. */
+function copied(options: NewOptions): Begun {
+  const name = options.from ?? firstPreset();
+  const isFile = existsSync(name);
+  const loaded = isFile ? loadText(name) : loadPreset(name);
+  if ("complaints" in loaded)
+    throw new Ended(Exit.badInput, `${isFile ? `${printable(name)}: ` : ""}${loaded.complaints[0].message}.`);
+  const car = readCar(loaded.text);
+  if ("complaints" in car)
+    throw new Ended(
+      Exit.badInput,
+      `${printable(name)} cannot be copied: ${car.complaints[0].part}: ${car.complaints[0].message}.`,
+    );
+  const { text, filled } = startedWith(loaded.text, options);
+  const fresh = isFile
+    ? changed(
+        text,
+        ["job", "date", "as-built"].map((key) => ({ path: [key], text: null })),
+      )
+    : text;
+  return {
+    text: fresh,
+    from: isFile ? name : "name" in loaded ? loaded.name : name,
+    filled,
+    words: `${filled.length === 0 ? "a copy of" : "begun from"} ${isFile ? printable(name) : `the preset ${name}`}`,
+    notes:
+      filled.length > 0
+        ? ['Its lines marked "starting value" are guesses to begin with: measure and correct them.']
+        : [],
+  };
+}
+
+/** A car from a filled-in sheet, or from what is asked for one by one. */
+async function fromTape(desk: Desk, sheet: string | true, options: NewOptions): Promise<Begun> {
+  if (options.from !== undefined)
+    throw new Ended(Exit.badInput, "--from and --from-tape are two ways to begin: give one of them.");
+  if (options.linkage !== undefined || options.mechanism !== undefined || options.takeOff !== undefined)
+    throw new Ended(
+      Exit.badInput,
+      "a tape's readings describe two arms a side and a rack: change the linkage or the mechanism afterwards, with new --from.",
+    );
+  const tape = sheet === true ? await askTape(desk.streams) : readSheetFile(sheet);
+  const { text, layout } = carFromTape(tape);
+  const car = readCar(text);
+  if ("complaints" in car)
+    throw new Ended(
+      Exit.badInput,
+      `these readings make no car: ${car.complaints.map(({ part, message }) => `${part}: ${message}`).join("; ")}.`,
+    );
+  const study = studyOf(car);
+  if ("refused" in study) throw new Ended(Exit.badInput, `these readings make no car. ${study.refused}`);
+  const from = sheet === true ? "tape" : sheet;
+  return { text, from, filled: [...startingValues(car)], words: "from the tape", notes: tapeNotes(tape, layout) };
+}
+
+function readSheetFile(file: string): Tape {
+  const loaded = loadText(file);
+  if ("complaints" in loaded) throw new Ended(Exit.badInput, `${printable(file)}: ${loaded.complaints[0].message}.`);
+  const tape = readSheet(loaded.text);
+  if (!("complaints" in tape)) return tape;
+  const lines = tape.complaints.map(({ line, column, part, message }) =>
+    [printable(file), line, column, ` ${part === "" ? "" : `${part}: `}${message}`]
+      .filter((each) => each !== null)
+      .join(":"),
+  );
+  throw new Ended(Exit.badInput, lines.join("\n"), true);
 }
 
 /** A preset's text, changed to the linkage and mechanism asked for, and the quantities that were given starting values. */

@@ -36,7 +36,7 @@ export function AdjustList({
     const isFirst = index === 0 || list[from + index - 1]?.group !== line.group;
     const isSelected = line.pair === model.selected;
     const isMore = (index === 0 && from > 0 && "↑") || (from + index === to - 1 && to < list.length && "↓");
-    const mark = (isSelected ? ">" : isMore || " ") + (isStarting(model.bench.car, line) ? "?" : " ");
+    const mark = (isSelected ? ">" : isMore || " ") + (isStarting(model.bench.car, line) ? "~" : " ");
     return (
       <Text key={line.pair} bold={isSelected} inverse={isSelected} wrap="truncate">
         {mark + lineText(model, line, isFirst, isSelected, columns - markColumns)}

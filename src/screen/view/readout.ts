@@ -75,7 +75,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       cells: both((wheel) => ackermann(study.locks[wheel], before?.locks[wheel])),
     },
     { label: "", caption: "inner wheel", slot: 0, cells: both((wheel) => shortOfIdeal(study.locks[wheel])) },
-    ...(study.suspended ? bumpRows(study, before, length) : [noBump]),
+    ...(study.suspended ? bumpRows(study, before, length) : [noBump(study)]),
     {
       label: "DEAD POINT",
       caption: "",
@@ -87,12 +87,18 @@ export function readout(study: Study, before: Study | null, length: Length): rea
   ];
 }
 
-const noBump: ReadoutRow = {
+const noBump = ({ noTravel }: Study): ReadoutRow => ({
   label: "BUMP",
   caption: "",
   slot: 0,
-  cells: [cell(["no suspension: the wheels have no travel"])],
-};
+  cells: [
+    cell([
+      noTravel === "assumed"
+        ? "blank until arms and travel are measured: they are assumed"
+        : "no suspension: the wheels have no travel",
+    ]),
+  ],
+});
 
 function bumpRows(study: Study, before: Study | null, length: Length): readonly ReadoutRow[] {
   const { toe } = study.worst;

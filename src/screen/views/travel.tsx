@@ -8,7 +8,7 @@ import {
   fixed,
   inputPlace,
   type Length,
-  noSuspension,
+  noTravelWords,
   toeWay,
   travelPlace,
   worstToe,
@@ -24,7 +24,7 @@ import { beside, filled, type Line, Lines } from "../view/Lines.tsx";
 import { roundSpan } from "../view/roundSpan.ts";
 import { spaceFor } from "../view/space.ts";
 import { type TableColumn, tableLines } from "../view/table.ts";
-import { fitting } from "../view/wrap.ts";
+import { fitting, wrapped } from "../view/wrap.ts";
 import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View } from "./view.ts";
 
@@ -171,7 +171,13 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const straight = study.zero !== null && Math.abs(input - study.zero) < 1e-9;
   const place = straight ? "straight ahead" : inputPlace(study, input, length).replace(" of its middle", "");
   const title = heading(model, room.columns, `BUMP TO DROOP, ${place}`, `BUMP TO DROOP`);
-  if (!study.suspended) return <Lines columns={room.columns} lines={[title, ` This car has ${noSuspension}.`]} />;
+  if (!study.suspended)
+    return (
+      <Lines
+        columns={room.columns}
+        lines={[title, ...wrapped(`Travel: ${noTravelWords(study)}.`, room.columns - 2).map((line) => ` ${line}`)]}
+      />
+    );
   const rows = room.rows - 1 - wordRows;
   const seen = isRoomy(room)
     ? beside(table(model), tableColumns, plots(study, model, room.columns - tableColumns, rows))

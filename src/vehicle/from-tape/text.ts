@@ -1,0 +1,79 @@
+import { flowMap } from "../edits/flow.ts";
+import { scalar, shortest } from "../edits/written.ts";
+import { mark } from "../starting/marks.ts";
+import { formatLength } from "../units/format.ts";
+import { inch } from "../units/length.ts";
+import type { LengthUnit } from "../words.ts";
+import { type Assumed, type At, type Layout, layoutOf, pivotSpread } from "./layout.ts";
+import type { Tape } from "./readings.ts";
+
+/** A worked-out length: to a 32nd of an inch finer than any tape, or a tenth of a millimetre; exact where it was read so. */
+function length(mm: number, units: LengthUnit): string {
+  if (units === "mm") return shortest(mm, 0.005);
+  const exact = formatLength(mm, { unit: "in", exact: true });
+  return exact.includes("/") ? scalar(exact) : shortest(mm / inch, 0.0005);
+}
+
+function angle(rad: number): string {
+  return shortest((rad * 180) / Math.PI, 0.0005);
+}
+
+/** A car's text from a tape's readings, and what was assumed. Assumed values are marked, each on its line. */
+export function carFromTape(tape: Tape): { readonly text: string; readonly layout: Layout } {
+  const layout = layoutOf(tape);
+  const { units } = tape;
+  const { assumed, rack, hub } = layout;
+  const say = (mm: number) => length(mm, units);
+  const point = ({ ahead, out, up }: At) =>
+    flowMap([
+      ["ahead", say(ahead)],
+      ["out", say(out)],
+      ["up", say(up)],
+    ]);
+  /** The comment of a line: nothing where all was read; else what of it is assumed, or all of it. */
+  const marked = (key: Assumed, of?: string) =>
+    assumed.has(key) ? `  ${of === undefined ? mark : mark.replace(":", ` of ${of}:`)}` : "";
+  const arm = (name: string, joint: At, pivot: { readonly out: number; readonly up: number }) => {
+    const at = (ahead: number): At => ({ ahead: joint.ahead + ahead, ...pivot });
+    return [
+      `    ${name}:`,
+      `      front: ${point(at(pivotSpread))}${marked("arms")}`,
+      `      rear:  ${point(at(-pivotSpread))}${marked("arms")}`,
+      `      joint: ${point(joint)}${assumed.has("arms") ? marked("arms") : marked("caster", "ahead")}`,
+    ];
+  };
+  const wheel = (["camber", "toe"] as const).filter((key) => assumed.has(key));
+  const wheelMark = wheel.length === 0 ? "" : `  ${mark.replace(":", ` of ${wheel.join(", ")}:`)}`;
+  const rackEntries: [string, string][] = [
+    ["ahead", say(rack.ahead)],
+    ["up", say(rack.up)],
+    ["eye-to-eye", say(rack.eyeToEye)],
+    ["offset", say(rack.offset)],
+    ["travel", say(rack.travel)],
+    ...(Math.abs(rack.straightAhead) > 1e-6 ? [["straight-ahead", say(rack.straightAhead)] as [string, string]] : []),
+    ...(rack.perTurn > 0 ? [["per-turn", say(rack.perTurn)] as [string, string]] : []),
+    ["wheel-left-moves", tape.rackGoes],
+  ];
+  const text = [
+    "# Begun from readings with a tape. What was not read is assumed, and its line says so until you change it.",
+    "# The rods are cut to fit: the wheels were straight where the rack stood when it was measured.",
+    `title: ${JSON.stringify(tape.title ?? "Car from the tape")}`,
+    `units: ${units}`,
+    `wheelbase: ${say(tape.numbers.get("wheelbase") ?? 0)}`,
+    `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }${marked("tyre-width", "width")}`,
+    `wheel-travel: { bump: ${say(layout.bump)}, droop: ${say(layout.droop)} }${marked("travel")}`,
+    "front:",
+    "  linkage: double-arm",
+    "  both:",
+    ...arm("lower-arm", layout.lower, layout.lowerPivot),
+    ...arm("upper-arm", layout.upper, layout.upperPivot),
+    "    tie-rod:",
+    `      outer: ${point(layout.tab)}`,
+    `    wheel: { center: ${point(hub)}, camber: ${angle(layout.camber)}, toe: ${angle(layout.toe)} }${wheelMark}`,
+    "steering:",
+    "  mechanism: rack",
+    `  rack: ${flowMap(rackEntries)}`,
+    "",
+  ].join("\n");
+  return { text, layout };
+}
