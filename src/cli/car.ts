@@ -4,6 +4,7 @@ import { loadPreset, presetNames } from "../files/presets.ts";
 import { type Study, studyOf } from "../measures/study.ts";
 import { assumedWords } from "../output/assumed.ts";
 import { printable } from "../output/printable.ts";
+import { steersBackwards, wildToe } from "../output/words.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { nearest } from "../vehicle/nearest.ts";
 import { readCar } from "../vehicle/read.ts";
@@ -51,8 +52,8 @@ export function isCar(name: string): boolean {
 }
 
 /**
- * The study of the car that a name stands for. Notes which car it is where that may be in doubt, and the car's warnings
- * unless the report itself says them.
+ * The study of the car that a name stands for. Notes which car it is where that may be in doubt, and what must not be
+ * overlooked of the car, unless the report itself says it.
  */
 export async function openStudy(
   desk: Desk,
@@ -72,6 +73,9 @@ export async function openStudy(
   if (warnings === "note" && assumed !== null) desk.note(`note: ${assumed}.`);
   const study = studyOf(car);
   if ("refused" in study) throw refusal(source, [complaintOn(car.text, study.part, study.refused)]);
+  if (warnings === "note") {
+    for (const words of [steersBackwards(study), wildToe(study)]) if (words !== null) desk.note(`warning: ${words}.`);
+  }
   return study;
 }
 

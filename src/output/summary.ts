@@ -25,6 +25,7 @@ import {
   tightestTurn,
   toeAtZero,
   unequalLocks,
+  wildToe,
   worstToe,
 } from "./words.ts";
 
@@ -35,6 +36,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
   return [
     ...wrap(study.car.title, WIDTH),
     ...loud(steersBackwards(study)),
+    ...loud(wildToe(study)),
     ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),
     ...(study.worst.blame === null ? [] : wrap(outOfReach(study, study.worst.blame, length), WIDTH, "Warning: ", 2)),
     ...assumedLines(study),
@@ -103,7 +105,7 @@ function assumedLines(study: Study): string[] {
 }
 
 function loud(words: string | null): string[] {
-  return words === null ? [] : ["", `*** ${words} ***`];
+  return words === null ? [] : ["", ...wrap(`*** ${words} ***`, WIDTH)];
 }
 
 function sides(words: (wheel: Wheel) => string): string[] {

@@ -186,10 +186,33 @@ export function toeAtZero(study: Study, wheel: Wheel): string | null {
   return degrees(Math.abs(toe), 2) === degrees(0, 2) ? "no toe" : toeWords(toe);
 }
 
+/**
+ * More toe than this at either wheel, straight ahead, is no setting but a mistake: cars are set to a fraction of it
+ * (common practice, no source).
+ */
+const mostToe = 1 * degree;
+
+/**
+ * Said loudly wherever the car is shown: the wheels do not point straight ahead when they stand straight. Locks and
+ * Ackermann are counted from there, so they look well all the same. Null where the toe is one that a car is set to. `cure` is
+ * said where rods that are as cut make it.
+ */
+export function wildToe(study: Study, cure = ""): string | null {
+  if (study.zeroSteer === null) return null;
+  const { drawn, zeroSteer } = study;
+  const toe = { left: -zeroSteer.left, right: zeroSteer.right };
+  if (Math.abs(toe.left) <= mostToe && Math.abs(toe.right) <= mostToe) return null;
+  const said = (wheel: Wheel) => `${toeWay(toe[wheel]).toUpperCase()} ${degrees(Math.abs(toe[wheel]))}`;
+  const alike = said("left") === said("right");
+  const wheels = alike ? `WHEELS TOE ${said("left")} EACH` : `WHEELS TOE LEFT ${said("left")}, RIGHT ${said("right")}`;
+  const meant = Math.abs(drawn.left.toe) > mostToe || Math.abs(drawn.right.toe) > mostToe;
+  return `${wheels} STRAIGHT AHEAD: ${meant ? "the car's toe is set so" : `rods as cut do not fit${cure}`}`;
+}
+
 /** Said loudly wherever the car is shown; null when it steers the right way or the file does not say. */
 export function steersBackwards(study: Study): string | null {
   if (study.steersBackwards !== true) return null;
-  return "STEERS BACKWARDS: turning the steering wheel left turns the road wheels right";
+  return "STEERS BACKWARDS: steering wheel left turns the road wheels right";
 }
 
 /** Why a place is out of reach, and which: "does not close at rack ..., 3 in bump: left tie rod is 5/16 in too short". */

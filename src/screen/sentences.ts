@@ -15,6 +15,7 @@ import {
   steersBackwards,
   travelPlace,
   unequalLocks,
+  wildToe,
   worstToe,
 } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
@@ -55,6 +56,7 @@ function numbers(study: Study, length: Length): readonly string[] {
   const { locks, worst } = study;
   const said = [
     steersBackwards(study),
+    wildToe(study, " (c fits them)"),
     worst.blame === null ? null : `Warning: ${outOfReach(study, worst.blame, length)}`,
     ...wheels.map((wheel) => {
       const row = locks[wheel];

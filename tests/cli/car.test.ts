@@ -62,8 +62,25 @@ describe("the summary", () => {
   it("says loudly that the car steers backwards", async () => {
     const path = place.put("backwards.yaml", presetText("widened-offset-rack").replace("moves: right", "moves: left"));
     const { out } = await run([path]);
-    expect(out).toContain("*** STEERS BACKWARDS: turning the steering wheel left turns the road wheels right ***");
+    expect(out).toContain("*** STEERS BACKWARDS: steering wheel left turns the road wheels right ***");
     expect(summaryShape.parse(JSON.parse((await run([path, "--json"])).out)).steersBackwards).toBe(true);
+  });
+
+  it("says loudly that the wheels do not point straight ahead, whether rods or the file make them", async () => {
+    // Rods an inch and a half longer than they fit, the tab behind the king pin: both wheels toe in.
+    const cut = presetText("widened-offset-rack")
+      .replace("# length: 16", "length: 16")
+      .replace("offset: -2.5", "offset: 0");
+    const rods = place.put("rods.yaml", cut);
+    const words = /WHEELS TOE (IN|OUT) \d+\.\d° EACH STRAIGHT AHEAD: rods as cut do not fit/;
+    expect((await run([rods])).out.replace(/\s+/g, " ")).toMatch(words);
+    for (const command of ["steer", "bump", "pose"]) expect((await run([command, rods])).err, command).toMatch(words);
+    const set = place.put("toe.yaml", presetText("widened-offset-rack").replace("toe: 0.1", "toe: 10"));
+    expect((await run(["steer", set])).err).toContain(
+      "warning: WHEELS TOE IN 10.0° EACH STRAIGHT AHEAD: the car's toe is set so.",
+    );
+    const usual = place.put("usual.yaml", presetText("widened-offset-rack").replace("toe: 0.1", "toe: 0.9"));
+    expect((await run(["steer", usual])).err).toBe("");
   });
 
   it("says where the car cannot go, and what is in the way, and still ends with 0", async () => {

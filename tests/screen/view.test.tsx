@@ -121,6 +121,16 @@ describe("the bench at 80 by 24", () => {
     ).toMatch(/^↑ /m);
   });
 
+  it("says loudly that rods as cut no longer fit, though locks and Ackermann look well", () => {
+    const bench = new Bench(opened("balanced-two-seater")).press("c", "5", "down");
+    expect(bench.text()).not.toContain("STRAIGHT AHEAD");
+    const said = bench.press("right").text();
+    expect(said).toMatch(/WHEELS TOE (IN|OUT) 1\d\.\d° EACH STRAIGHT AHEAD: rods as cut do not fit \(c fits them\)/);
+    // Out by an inch and kept as it was, the rod is an inch too short for the toe that is drawn: behind the king pin.
+    expect(said).toContain("TOE OUT");
+    expect(bench.press("c").text()).not.toContain("STRAIGHT AHEAD");
+  });
+
   it("names what has no suspension", () => {
     const bench = new Bench(opened("fixed-kingpin-yard-kart"));
     expect(bench.text()).toContain("no suspension");

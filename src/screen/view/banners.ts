@@ -1,5 +1,5 @@
 import { blameWords } from "../../measures/blame.ts";
-import { steersBackwards } from "../../output/words.ts";
+import { steersBackwards, wildToe } from "../../output/words.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { inputWords, type Tone, travelWords } from "./readout.ts";
@@ -13,6 +13,8 @@ export function banners(model: Model, columns: number): readonly { readonly text
   if (!("refused" in study)) {
     const backwards = steersBackwards(study);
     if (backwards !== null) said.push({ text: backwards, tone: "bad" });
+    const toe = wildToe(study, " (c fits them)");
+    if (toe !== null) said.push({ text: toe, tone: "bad" });
     const { blame } = study.worst;
     if (blame !== null) {
       const where = `at ${inputWords(study, blame.input, length)}, ${travelWords(study, blame.travel, length)}`;
