@@ -1,6 +1,6 @@
 import { accessSync, constants, lstatSync, readFileSync, realpathSync, type Stats, statSync } from "node:fs";
 import { homedir } from "node:os";
-import { dirname, join, relative, resolve, sep } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { hashOf } from "./hash.ts";
 import { largestFile } from "./load.ts";
 import { presetsFolder } from "./presets.ts";
@@ -22,12 +22,12 @@ function refused(complaint: string): Saved {
   return { saved: false, complaint };
 }
 
-/** The whole path that a builder means by a name: ~ is his own folder, and a name without an ending gets .yaml. */
+/** The whole path that a builder means by a name: ~ is his own folder, and a name that is not .yaml or .yml gets it. */
 export function pathOf(typed: string): string {
   const name = typed.trim();
   const whole = name === "~" || name.startsWith("~/") ? join(homedir(), name.slice(1)) : resolve(name);
-  const last = whole.slice(whole.lastIndexOf(sep) + 1);
-  return last.includes(".") || name.endsWith("/") ? whole : `${whole}.yaml`;
+  const isWhole = /\.ya?ml$/i.test(whole) || /(^|\/)\.{0,2}$/.test(name) || name === "~";
+  return isWhole ? whole : `${whole}.yaml`;
 }
 
 function isInside(path: string, folder: string): boolean {
@@ -116,6 +116,7 @@ function save(path: string, text: string, known: string | null): Saved {
  */
 export function saveText(path: string, text: string, known: string | null): Saved {
   if (path.trim() === "") return refused("cannot be saved: no file is named");
+  if (/(^|[\\/])\.ya?ml$/i.test(path)) return refused("cannot be saved: a name is missing before its .yaml");
   try {
     const saved = save(path, text, known);
     return "complaint" in saved ? refused(`cannot be saved: ${saved.complaint}`) : saved;

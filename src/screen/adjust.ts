@@ -81,10 +81,20 @@ export function quantitiesOn(line: Adjustable, sides: Sides): readonly Quantity[
   return line.quantities.filter((each) => each.wheel === null || sides === "both" || each.wheel === sides);
 }
 
+/** True for the place that the wheels are drawn straight at, which nothing asks for while both rods are as cut. */
+function isStraightAhead({ path }: Quantity): boolean {
+  return path.at(-1) === "straight-ahead";
+}
+
 /** Why a line cannot be changed just now, in words; null when it can. */
 export function whyFixed(car: Car, line: Adjustable, sides: Sides): string | null {
   const fitted = quantitiesOn(line, sides).some(
     (each) => isRodLength(each) && each.wheel !== null && car.form.rods[each.wheel] === "fit",
   );
-  return fitted ? "The rods are cut to fit, so their length follows. Press c to make them as cut." : null;
+  if (fitted) return "The rods are cut to fit, so their length follows. Press c to make them as cut.";
+  const { left, right } = car.form.rods;
+  const ignored = left === "cut" && right === "cut" && line.quantities.some(isStraightAhead);
+  return ignored
+    ? "Rods as cut ignore it: they themselves set where the wheels are straight. Press c to cut them to fit."
+    : null;
 }

@@ -2,7 +2,7 @@ import { discardLeftover, Journal } from "../files/journal.ts";
 import { saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
-import { journalName, listCars, openCar } from "./files.ts";
+import { journalName, listCars, openCar, shortly } from "./files.ts";
 import type { Model } from "./model.ts";
 import type { Effect, Message } from "./turn.ts";
 
@@ -66,7 +66,7 @@ export function doer(first: Model, world: World): Doer {
       journal = new Journal(journalName({ from: "file", path: outcome.path }), text, world.env);
       world.send({ is: "saved", path: outcome.path, hash: outcome.hash, next });
     } else if ("complaint" in outcome) {
-      world.send({ is: "failed", words: `${path} ${outcome.complaint}.` });
+      world.send({ is: "failed", words: `It ${outcome.complaint}: ${path}` });
     } else if (outcome.ask === "gone") {
       // Nothing is there to be lost.
       save({ do: "save", path, known: null, next }, text);
@@ -84,8 +84,8 @@ export function doer(first: Model, world: World): Doer {
 
   async function open({ source }: Effect & { do: "open" }): Promise<void> {
     const opened = await openCar(source, world.env);
-    if (typeof opened === "string") {
-      world.send({ is: "failed", words: opened });
+    if ("complaints" in opened) {
+      world.send({ is: "failed", words: shortly(opened) });
       return;
     }
     journal = new Journal(journalName(source), opened.car.text, world.env);

@@ -27,6 +27,21 @@ export function isChange(text: string): boolean {
   return /^\s*(\+|-=)/.test(text);
 }
 
+/** Where a length below nothing is, by the last word of what it is for. */
+const behind: Readonly<Record<string, string>> = {
+  ahead: "behind the axle line",
+  out: "across the centreline",
+  up: "below the ground",
+};
+
+/** Said of a value that begins with a minus, since it is a place of its own and takes nothing off; "" of any other. */
+function minusNote(text: string, { kind, path }: Quantity): string {
+  const [, size] = /^\s*-\s*([^=\s].*)$/.exec(text) ?? [];
+  if (size === undefined) return "";
+  const where = kind === "length" ? behind[path.at(-1) ?? ""] : undefined;
+  return `, ${where ?? "below 0"}; to take it off type -=${size.trim()}`;
+}
+
 /** What is read of the text in the field so far, in words under it: the value, or the complaint; null while it is empty. */
 export function echoOf(model: Model): { readonly text: string; readonly good: boolean } | null {
   const { focus, bench, selected, sides } = model;
@@ -37,13 +52,13 @@ export function echoOf(model: Model): { readonly text: string; readonly good: bo
   if ("complaint" in reading) return { text: reading.complaint, good: false };
   const differ = second !== undefined && valueNow(bench, first) !== valueNow(bench, second);
   const note = differ && isChange(focus.text) ? "; the right side by as much" : "";
-  return { text: `= ${reading.echo}${note}`, good: true };
+  return { text: `= ${reading.echo}${note}${minusNote(focus.text, first)}`, good: true };
 }
 
 const samples = {
-  length: "Type 14 3/8 in or 365 mm; +1/16 in or +2 mm adds to it.",
-  angle: "Type degrees, such as 1.5 or 1 1/2; +0.5 adds to it.",
-  ratio: "Type a plain number, such as 16 or 15 1/2; +0.5 adds to it.",
+  length: "Type 14 3/8 in or 365 mm; +1/16 in adds, -=1/16 in takes away.",
+  angle: "Type degrees, such as 1.5 or 1 1/2; +0.5 adds, -=0.5 takes away.",
+  ratio: "Type a plain number, such as 16 or 15 1/2; +0.5 adds, -=0.5 takes away.",
 } as const;
 
 /** What can be typed for a quantity, said under the field while it is empty. */

@@ -14,13 +14,22 @@ export function journalName(source: Source): string {
   return source.from === "file" ? resolve(source.path) : `new car from ${source.id}`;
 }
 
-/** The first complaint of a file that is no car, as one sentence with its place. */
-function complaintWords(name: string, [first, ...others]: readonly Complaint[]): string {
-  if (first === undefined) return `${name} is no car file.`;
-  const line = first.line === null ? "" : `, line ${first.line}`;
-  const part = first.part === "" ? "" : `${first.part}: `;
-  const more = others.length === 0 ? "" : ` (and ${others.length} more)`;
-  return `${name}${line}: ${part}${first.message}${more}.`;
+/** All that is wrong with a file that is no car, each in a sentence with its place, the first in the file first. */
+export interface Unopened {
+  readonly complaints: readonly string[];
+}
+
+function unopened(name: string, complaints: readonly Complaint[]): Unopened {
+  const words = complaints.map(({ line, part, message }) => {
+    const place = line === null ? "" : `, line ${line}`;
+    return `${name}${place}: ${part === "" ? "" : `${part}: `}${message}.`;
+  });
+  return { complaints: words };
+}
+
+/** The same where there is room for little: the first of them, and how many more there are. */
+export function shortly({ complaints: [first = "This is no car file.", ...others] }: Unopened): string {
+  return others.length === 0 ? first : `${first.slice(0, -1)} (and ${others.length} more).`;
 }
 
 const minute = 60_000;
@@ -38,15 +47,15 @@ function offerOf({ path, text, stale, whats, when }: Leftover): Offer {
   return { path, text, stale, what: `${count}, ${ago(when, Date.now())}, the last "${whats.at(-1)}"` };
 }
 
-/** Opens a car file, or an example as a new car; or a sentence why it cannot be opened. */
-export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<Opened | string> {
+/** Opens a car file, or an example as a new car; or why it cannot be opened. */
+export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<Opened | Unopened> {
   const name = source.from === "file" ? source.path : source.id;
   const loaded: Pick<Loaded, "text"> | ReturnType<typeof loadText> | ReturnType<typeof loadPreset> =
     source.from === "file" ? loadText(source.path) : loadPreset(source.id);
-  if ("complaints" in loaded) return complaintWords(name, loaded.complaints);
+  if ("complaints" in loaded) return unopened(name, loaded.complaints);
   if (mayHoldProducts(loaded.text)) await prepareProducts();
   const car = readCar(loaded.text);
-  if ("complaints" in car) return complaintWords(name, car.complaints);
+  if ("complaints" in car) return unopened(name, car.complaints);
   const { offers, openElsewhere } = findLeftovers(journalName(source), loaded.text, env);
   return {
     source,

@@ -53,13 +53,14 @@ export type Command =
   | "help"
   | "quit"
   | "accept"
+  | "clear"
   | "cancel"
   | "saveFirst"
   | "goOn"
   | "leave"
   | "overwrite"
   | "readAgain"
-  | "takeBack"
+  | "restore"
   | "nextOffer"
   | "throwAway"
   | "listUp"
@@ -87,7 +88,7 @@ const adjusting: readonly Binding[] = [
     shown: "Enter",
     command: "type",
     footer: "Enter type",
-    help: "type the value: 14 3/8 in or 365 mm; +1/16 in or +2 mm adds",
+    help: "type the value: 14 3/8 in or 365 mm; +1/16 in adds, -=1/16 in takes away",
     off: whyNotAdjusted,
   },
   { keys: [",", "<"], shown: ",", command: "smallerStep", footer: null, help: "smaller steps" },
@@ -254,6 +255,14 @@ const cancel = (footer: string, help: string): Binding => ({
   help,
 });
 
+const clear: Binding = {
+  keys: ["ctrl+u"],
+  shown: "Ctrl-U",
+  command: "clear",
+  footer: "Ctrl-U clear",
+  help: "empty the field",
+};
+
 /** A key for each view, from the list of views. */
 const looking: readonly Binding[] = views.map(({ name, key, help }) => ({
   keys: [key],
@@ -276,6 +285,7 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       heading: "WHILE TYPING A VALUE",
       bindings: [
         { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter take it", help: "take the value" },
+        clear,
         cancel("leave it as it was", "leave the value as it was"),
       ],
     },
@@ -285,6 +295,7 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       heading: "WHILE TYPING A FILE NAME",
       bindings: [
         { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter save", help: "save under this name" },
+        clear,
         cancel("do not save", "do not save"),
       ],
     },
@@ -294,6 +305,7 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       heading: "WHILE TYPING A LINE",
       bindings: [
         { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter take it", help: "take the line" },
+        clear,
         cancel("leave it", "leave it as it was"),
       ],
     },
@@ -446,11 +458,11 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
       heading: "WHEN UNSAVED CHANGES ARE FOUND",
       bindings: [
         {
-          keys: ["t"],
-          shown: "t",
-          command: "takeBack",
-          footer: "t take them back",
-          help: "put the unsaved changes back on the bench",
+          keys: ["r"],
+          shown: "r",
+          command: "restore",
+          footer: "r restore them",
+          help: "restore the unsaved changes: the car on the bench becomes what it was with them",
         },
         {
           keys: ["d"],

@@ -36,3 +36,12 @@ export function bareValue(value: number | null, quantity: Quantity, display: Pic
 export function saidValue(value: number, quantity: Quantity, display: Pick<Display, "unit" | "inches">): string {
   return quantity.kind === "length" ? sayer(display)(value) : bareValue(value, quantity, display);
 }
+
+/** The values of a line with their unit: one where all are alike, else "312.0 mm left, 306.0 mm right". */
+export function bothValues(
+  values: readonly { readonly quantity: Quantity; readonly value: number }[],
+  display: Pick<Display, "unit" | "inches">,
+): string {
+  const words = new Set(values.map(({ quantity, value }) => saidValue(value, quantity, display)));
+  return [...words].join(" left, ") + (words.size > 1 ? " right" : "");
+}

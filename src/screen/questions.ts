@@ -30,9 +30,15 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
   }
 }
 
+/** What restoring changes that are older than the car's file would do: said before it is chosen. */
+const staleWords =
+  "But the car's file is newer than they are. Restoring them puts the whole car as it was then in the place of the " +
+  "newer one that is shown: what was changed in the file since is not in it, and a save then writes over it. " +
+  "u takes the restoring back.";
+
 function recoverWords({ offers, at }: Question & { about: "recover" }): string {
   const offer = offers[at];
   const which = offers.length > 1 ? ` (${at + 1} of ${offers.length}; n shows the next)` : "";
-  const stale = offer?.stale ? " But the car's file has changed since they were made." : "";
+  const stale = offer?.stale ? ` ${staleWords}` : "";
   return `Unsaved changes of this car were found${which}: ${offer?.what ?? ""}.${stale}`;
 }

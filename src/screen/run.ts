@@ -15,6 +15,9 @@ export interface Asked {
   readonly plain?: boolean;
 }
 
+/** Columns of a window that does not say how wide it is. */
+const usualColumns = 80;
+
 /** A bad file: the exit code of the command line for it. */
 const badFile = 2;
 
@@ -27,8 +30,10 @@ export async function runScreen(asked: Asked, around: Surroundings): Promise<num
   const source: Source =
     asked.file === undefined ? { from: "preset", id: asked.preset ?? "" } : { from: "file", path: asked.file };
   const opened = await openCar(source, around.env);
-  if (typeof opened === "string") {
-    around.stderr.write(`${opened}\n`);
+  if ("complaints" in opened) {
+    const { wrapped } = await import("./view/wrap.ts");
+    const width = around.stdout.columns || usualColumns;
+    around.stderr.write(`${opened.complaints.flatMap((each) => wrapped(each, width)).join("\n")}\n`);
     return badFile;
   }
   if (capabilities.plain || !capabilities.interactive) {

@@ -113,7 +113,7 @@ function press(model: Model, chord: string): Turn {
 
 function typed(model: Model, text: string): Model {
   const { focus } = model;
-  if (focus.on === "entry") return { ...model, focus: { ...focus, text } };
+  if (focus.on === "entry") return { ...model, focus: { ...focus, text }, notice: null };
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
   return model;
 }

@@ -64,9 +64,26 @@ describe("line mode", () => {
     expect(said[3]).toContain("Steering box ratio: 15.5.");
   });
 
+  it("asks of unsaved changes last of all that it says, and can be left with them kept", () => {
+    talk("tab out +1/16");
+    const asked = /Unsaved changes of this car were found: 1 change[\s\S]*restore: restore[\s\S]*cancel: [^\n]*$/;
+    const [greeting = "", odd = "", left = ""] = talk("what", "quit");
+    expect(greeting.trimEnd()).toMatch(asked);
+    expect(greeting).toContain("Tie-rod tab, out: 19 3/4.");
+    expect(odd.trimEnd()).toMatch(asked);
+    expect(left).not.toContain("no answer");
+    expect(talk("restore", "quit", "go on")[1]).toContain("Tie-rod tab, out: 19 13/16.");
+  });
+
   it("asks before changes are lost, with the answers in words", () => {
     const said = talk("tab out +1/16", "quit", "go on");
     expect(said[2]).toContain("Leave without them?");
     expect(said[2]).toContain("go on: go on without saving");
+    // Whatever else is typed, the question and its answers are heard again, last.
+    const again = talk("tab out +1/16", "quit", "what", "", "help", "quit", "go on");
+    for (const answer of again.slice(3, 7))
+      expect(answer.trimEnd()).toMatch(/Leave without them\?[\s\S]*cancel: stay with this car$/);
+    expect(again[3]).toContain('"what" is no answer');
+    expect(again[5]).toContain("Name a value");
   });
 });

@@ -158,7 +158,7 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     const again = openBench([path]);
     await shows(again, "Unsaved changes of this car were found: 2 changes");
     expect(again.text()).toMatch(/out +19 3\/4/);
-    again.type("t");
+    again.type("r");
     await shows(again, /out +19 7\/8/);
     again.type("qd");
     expect(await again.ended()).toBe(0);

@@ -43,12 +43,47 @@ describe("adjusting", () => {
     expect(bench.model.bench.car.text).toBe(before);
   });
 
-  it("refuses a value that no car can have, says so and changes nothing", () => {
+  it("refuses a value that no car can have, says what would be right under the field, and changes nothing", () => {
     const bench = offsetRack();
     const before = bench.model.bench.car.text;
-    bench.press("enter", "=9999", "enter");
+    bench.press("enter", "=99999", "enter");
     expect(bench.model.bench.car.text).toBe(before);
     expect(bench.model.notice?.tone).toBe("wrong");
+    expect(bench.model.notice?.text).toMatch(/expected a .*from .* to /);
+    expect(bench.text()).toContain(bench.model.notice?.text.slice(0, 70));
+    expect(bench.press("=9").text()).not.toContain("Not done");
+  });
+
+  it("tells a place that begins with a minus from taking away, while it is typed", () => {
+    const said = offsetRack().press("enter", "=-1/16").text();
+    expect(said).toContain("= -1/16 in = -1.6 mm, behind the axle line; to take it off type -=1/16");
+    const less = offsetRack().press("enter", "=-=1/16");
+    expect(less.text()).toContain("less 1/16 in");
+    expect(less.press("enter").text()).toMatch(/> Tie-rod tab ahead +-4 9\/16/);
+    expect(offsetRack().press("enter").text()).toContain("+1/16 in adds, -=1/16 in takes away");
+  });
+
+  it("says a step as it was taken, with its sign, and where it landed when that is not a whole step on", () => {
+    expect(offsetRack().press("right").model.notice?.text).toBe(
+      "Tie-rod tab, ahead, both sides: +1/16 in to -4 7/16 in",
+    );
+    // -4 3/4 in is -120.65 mm: a millimetre more, to the nearest half, is -119.5 and not -119.65.
+    const bench = offsetRack().press("enter", "=-4 3/4", "enter", "m", "right");
+    expect(bench.model.notice?.text).toBe("Tie-rod tab, ahead, both sides: +1 mm, to the nearest 0.5 mm, to -119.5 mm");
+  });
+
+  it("names both values in the field where the sides differ", () => {
+    const bench = offsetRack().press("down", "tab", "right", "tab", "tab", "enter");
+    expect(bench.text()).toContain("(now 19 13/16 in left, 19 3/4 in right):");
+  });
+
+  it("says that rods as cut ignore where the rack is at straight ahead", () => {
+    const bench = offsetRack().press("c", ...Array<string>(8).fill("down"));
+    expect(bench.model.selected).toBe("rack.straight-ahead");
+    const before = bench.model.bench.car.text;
+    expect(bench.press("right").model.notice?.text).toContain("Rods as cut ignore it");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.press("c", "right").model.bench.car.text).toContain("straight-ahead");
   });
 
   it("shows millimetres without changing the file, and then steps in millimetres", () => {
@@ -184,6 +219,21 @@ describe("saving and leaving", () => {
     expect(bench.effects.at(-1)).toEqual({ do: "open", source: { from: "file", path: "/tmp/a.yaml" } });
   });
 
+  it("starts another name afresh, and Ctrl-U empties a field", () => {
+    const car = {
+      ...opened("widened-offset-rack"),
+      source: { from: "file", path: "/tmp/tab4.yaml" },
+      hash: "h",
+    } as const;
+    const bench = new Bench(car).press("S");
+    expect(bench.text()).toContain("Save as (now tab4.yaml):");
+    bench.press("=my buggy", "enter");
+    expect(bench.effects.at(-1)).toMatchObject({ do: "save", path: expect.stringMatching(/\/my buggy\.yaml$/) });
+    expect(bench.press("ctrl+u").model.focus).toMatchObject({ on: "saveAs", text: "" });
+    bench.press("escape", "enter", "=14", "ctrl+u");
+    expect(bench.model.focus).toEqual({ on: "entry", text: "" });
+  });
+
   it("says a save that failed, and keeps the name to be mended", () => {
     const bench = offsetRack()
       .press("S", "=/nowhere/a.yaml", "enter")
@@ -200,7 +250,7 @@ describe("recovery", () => {
     const changed = new Bench(car).press("right").model.bench.car.text;
     const bench = new Bench({ ...car, offers: [offer(changed)] });
     expect(bench.model.bench.car.text).toBe(car.car.text);
-    bench.press("t");
+    bench.press("r");
     expect(bench.model.bench.car.text).toBe(changed);
     expect(bench.effects).toEqual([expect.objectContaining({ do: "journal", settles: offer(changed) })]);
     bench.press("u");
@@ -221,8 +271,22 @@ describe("recovery", () => {
     bench.press("d");
     expect(bench.effects).toEqual([{ do: "discard", offer: older }]);
     expect(bench.text()).toContain("were found: newer.");
-    bench.press("t");
+    bench.press("r");
     expect(bench.model.bench.car.text).toBe(newer.text);
+  });
+
+  it("says all of it at 80 by 24, what is replaced too, where the file is newer than the changes", () => {
+    const stale = {
+      ...offer("x"),
+      stale: true,
+      what: '12 changes, 15 minutes ago, the last "Tie-rod tab, ahead: set to 1"',
+    };
+    const bench = new Bench({ ...opened("widened-offset-rack"), offers: [stale] });
+    expect(bench.lines().length).toBe(24);
+    const said = bench.text().replace(/\s+/g, " ");
+    expect(said).toContain("in the place of the newer one that is shown");
+    expect(said).toContain("u takes the restoring back.");
+    expect(said).toContain("r restore them d throw them away");
   });
 
   it("leaves them for next time on Escape", () => {

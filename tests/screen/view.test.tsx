@@ -122,7 +122,7 @@ describe("the bench at 80 by 24", () => {
   });
 
   it("says loudly that rods as cut no longer fit, though locks and Ackermann look well", () => {
-    const bench = new Bench(opened("balanced-two-seater")).press("c", "5", "down");
+    const bench = new Bench(opened("balanced-two-seater")).press("c", "down", ".", ".", ".");
     expect(bench.text()).not.toContain("STRAIGHT AHEAD");
     const said = bench.press("right").text();
     expect(said).toMatch(/WHEELS TOE (IN|OUT) 1\d\.\d° EACH STRAIGHT AHEAD: rods as cut do not fit \(c fits them\)/);

@@ -54,7 +54,7 @@ export function newCommand(desk: Desk): Command {
     .description(
       "Write a new car file to begin with: a copy of an example or of another car, or from readings with a tape. A file that is there is never touched.",
     )
-    .argument("[FILE]", "the file to write; .yaml is added where the name has no ending")
+    .argument("[FILE]", "the file to write; .yaml is added where the name has none")
     .option("--from <CAR>", "the car file or the example to copy (default: the first example)")
     .option("--from-tape [SHEET]", "from readings with a tape: a filled-in sheet, or asked for one by one")
     .option("--tape-sheet", "print the blank list of readings, to take to the car or to fill in")

@@ -6,7 +6,7 @@ import { sayLength } from "../../vehicle/units/format.ts";
 import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
 import { changed, redone, undone } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
-import { saidValue } from "../lengths.ts";
+import { bothValues } from "../lengths.ts";
 import type { Model, Sides } from "../model.ts";
 import { stepCount, stepped, stepsFor } from "../steps.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -79,25 +79,25 @@ function changeTo(model: Model, values: readonly NewValue[], what: string, own: 
 function stepBy(ways: number): Act {
   return (model) => {
     const { bench, display } = model;
-    const values = quantitiesOn(adjustableOf(bench.car, model.selected), model.sides).map((quantity) => ({
-      quantity,
-      value: stepped(valueNow(bench, quantity) ?? 0, ways, quantity.kind, display),
-    }));
+    const values = quantitiesOn(adjustableOf(bench.car, model.selected), model.sides).map((quantity) => {
+      const from = valueNow(bench, quantity) ?? 0;
+      return { quantity, from, value: stepped(from, ways, quantity.kind, display) };
+    });
     const [first] = values;
     if (first === undefined) return turn(model);
-    const step = stepsFor(first.quantity.kind, display)[display.step];
+    const steps = stepsFor(first.quantity.kind, display);
+    const { size, words } = steps[display.step] ?? steps[0];
+    // A value that was between marks moves by a little more or less than the step.
+    const isWhole = values.every(({ from, value }) => Math.abs(Math.abs(value - from) - size) < 1e-6 * size);
+    const landing = isWhole ? "" : `, to the nearest ${steps[0].words},`;
+    const way = ways > 0 ? "+" : "-";
     return changeTo(
       model,
       values,
-      `${subject(model)}: ${ways > 0 ? "up" : "down"} ${step?.words} to ${said(model, values)}`,
+      `${subject(model)}: ${way}${words}${landing} to ${bothValues(values, model.display)}`,
       null,
     );
   };
-}
-
-function said(model: Model, values: readonly NewValue[]): string {
-  const words = values.map(({ quantity, value }) => saidValue(value, quantity, model.display));
-  return [...new Set(words)].join(" left, ") + (new Set(words).size > 1 ? " right" : "");
 }
 
 const type: Act = (model) => turn({ ...model, focus: { on: "entry", text: "" } });
@@ -114,7 +114,7 @@ export const acceptEntry: Act = (model) => {
     values.push({ quantity, value: reading.value });
   }
   const own = isChange(focus.text) ? null : focus.text;
-  return changeTo(model, values, `${subject(model)}: set to ${said(model, values)}`, own);
+  return changeTo(model, values, `${subject(model)}: set to ${bothValues(values, model.display)}`, own);
 };
 
 function sizeBy(ways: number): Act {

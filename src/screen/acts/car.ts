@@ -17,8 +17,7 @@ export function askedAbout(offers: readonly Offer[]): Focus {
 
 /** Asks for a file name; with `next`, what is to be done once the car is saved. */
 function askName(model: Model, next: Next | null): Turn {
-  const text = model.origin.path ?? "";
-  return turn({ ...model, focus: { on: "saveAs", text, next, complaint: null } });
+  return turn({ ...model, focus: { on: "saveAs", text: "", next, complaint: null } });
 }
 
 function save(model: Model, next: Next | null): Turn {
@@ -77,6 +76,13 @@ const accept: Act = (model, chord) => {
     : leaveFor({ ...model, focus: bench }, { do: "open", source: choice.source });
 };
 
+const clear: Act = (model) => {
+  const { focus } = model;
+  if (focus.on === "saveAs" || focus.on === "line")
+    return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
+  return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
+};
+
 /** Back to where one came from: a question about a name goes back to the name. */
 const cancel: Act = (model) => {
   const { focus } = model;
@@ -106,10 +112,10 @@ function offerOf({ focus }: Model): Offer | null {
     : null;
 }
 
-const takeBack: Act = (model) => {
+const restore: Act = (model) => {
   const offer = offerOf(model);
   if (offer === null) return turn(model);
-  const back = changed(model, offer.text, "Unsaved changes put back; u takes them off again");
+  const back = changed(model, offer.text, "Unsaved changes restored; u takes them back");
   return turn(back.model, ...back.effects.map((each) => (each.do === "journal" ? { ...each, settles: offer } : each)));
 };
 
@@ -159,6 +165,7 @@ export const carActs = {
   open: (model) => turn(model, { do: "list" }),
   quit: (model) => leaveFor(model, { do: "quit" }),
   accept,
+  clear,
   cancel,
   saveFirst: (model) => save(model, nextOf(model)),
   goOn: (model) => {
@@ -167,7 +174,7 @@ export const carActs = {
   },
   overwrite,
   readAgain,
-  takeBack,
+  restore,
   nextOffer,
   leave: (model) => turn(model, { do: "leave" }),
   throwAway,

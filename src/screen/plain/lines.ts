@@ -124,7 +124,8 @@ export function understand(model: Model, line: string): Understood {
   if (binding !== undefined) {
     return [{ is: "key", chord: binding.keys[0] ?? "" }];
   }
-  if (model.focus.on !== "bench") return { complaint: "That is no answer to the question." };
+  if (model.focus.on === "question" && /^(quit|exit|q)$/i.test(text)) return leaving(model);
+  if (model.focus.on !== "bench") return { complaint: `"${text}" is no answer to this question.` };
   const [, checked] = /^checked\s+(.+)$/i.exec(text) ?? [];
   if (checked !== undefined) return onLine(model, checked, [{ is: "key", chord: "x" }]);
   const [, name, value] = /^([a-z][a-z\s,-]*?)\s*(?:=|\bto\b)?\s*((?:\+|-=|[-\d.½¼¾]).*)$/i.exec(text) ?? [];
@@ -135,6 +136,16 @@ export function understand(model: Model, line: string): Understood {
     { is: "typed", text: value },
     { is: "key", chord: "enter" },
   ]);
+}
+
+/** Leaving while a question is asked: what was found stays for next time, but what would be lost is asked for first. */
+function leaving({ focus }: Model): Understood {
+  const isKept = focus.on === "question" && focus.question.about === "recover";
+  if (!isKept) return { complaint: "Nothing is left before this is answered." };
+  return [
+    { is: "key", chord: "escape" },
+    { is: "key", chord: "q" },
+  ];
 }
 
 /** The name that is meant by a number, by the whole of it or by a beginning that no other has; -1 where there is none. */

@@ -57,7 +57,6 @@ export async function runPlain(
       say([echoOf(model)?.text ?? "That is no value."]);
       send({ is: "key", chord: "escape" });
     }
-    if (focus.on === "question") say([questionWords(focus.question), "Type one of these:", ...answers(model)]);
     if (focus.on === "saveAs") say([focus.complaint ?? "Type a file name to save as, or cancel."]);
     if (focus.on === "open") {
       say(focus.choices.map(({ name, about }, index) => `${index + 1}: ${name}, ${about}`));
@@ -83,6 +82,13 @@ export async function runPlain(
     const told = said.length === 0 ? sentences(model, first) : now;
     say(told.filter((sentence) => !said.includes(sentence)));
     said = now;
+    ask();
+  }
+
+  /** The question that holds everything else up, with its answers: last of all that is said, so that it is heard. */
+  function ask(): void {
+    const { focus } = model;
+    if (focus.on === "question") say([questionWords(focus.question), "Type one of these:", ...answers(model)]);
   }
 
   /** The sentences with these words in them, or the help, if the line asks for that; null if it asks for something else. */
@@ -98,22 +104,25 @@ export async function runPlain(
   }
 
   function take(line: string): void {
-    const answer = model.focus.on === "bench" ? asked(line) : null;
+    const { on } = model.focus;
+    const answer = on === "bench" || on === "question" ? asked(line) : null;
     const understood = answer === null ? understand(model, line) : [];
-    if (answer !== null) say(answer);
-    else if ("complaint" in understood) say([understood.complaint]);
-    else {
+    if (answer !== null || "complaint" in understood) {
+      say(answer ?? ("complaint" in understood ? [understood.complaint] : []));
+      ask();
+    } else {
       for (const message of understood) send(message);
       if (code === null) tell();
     }
   }
 
   say([model.bench.car.title, ...cautions]);
+  if (model.focus.on === "bench") say(["Type list to hear the rest of the car, help to hear what can be typed."]);
   tell();
-  say(["Type list to hear the rest of the car, help to hear what can be typed."]);
   return new Promise((resolve) => {
     reader.on("line", (line) => {
       if (line.trim() !== "" || model.focus.on === "saveAs") take(line.trim());
+      else ask();
       if (code === null) reader.prompt();
     });
     reader.on("SIGINT", () => end(interrupted));

@@ -4,7 +4,7 @@ import { fieldWindow } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
 import { bindingsNow } from "../keys.ts";
-import { saidValue } from "../lengths.ts";
+import { bothValues } from "../lengths.ts";
 import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
@@ -47,7 +47,7 @@ export function Words({
           <EntryField model={model} text={focus.text} onTyped={onTyped} />
         ) : (
           <LineField
-            {...fieldWords(focus)}
+            {...fieldWords(focus, model.origin.path)}
             complaint={focus.complaint}
             columns={columns}
             text={focus.text}
@@ -66,7 +66,7 @@ export function Words({
 }
 
 /** Columns that what is typed has at least, however long the words before it. */
-const leastField = 24;
+const leastField = 20;
 
 interface FieldProps {
   /** What stands before the field; where it leaves too little room, the next of them. */
@@ -98,35 +98,37 @@ function EntryField({
   readonly onTyped: Typed;
 }) {
   const line = adjustableOf(model.bench.car, model.selected);
-  const [first] = quantitiesOn(line, model.sides);
-  const echo = echoOf(model);
+  const meant = quantitiesOn(line, model.sides);
+  const refused = model.notice?.tone === "wrong" ? { text: model.notice.text, good: false } : null;
+  const echo = refused ?? echoOf(model);
   const sides = line.quantities.length < 2 ? "" : model.sides === "both" ? ", both sides" : `, ${model.sides} only`;
-  const now = first === undefined ? "" : valueNow(model.bench, first);
-  const stands =
-    first === undefined || now === "" || now === null ? "" : ` (now ${saidValue(now, first, model.display)})`;
+  const values = meant.flatMap((quantity) => {
+    const value = valueNow(model.bench, quantity);
+    return value === null ? [] : [{ quantity, value }];
+  });
+  const now = values.length === 0 ? "" : ` (now ${bothValues(values, model.display)})`;
+  const labels = [`${line.label}${sides}${now}:`, `${line.label}${now}:`, `${line.label}${sides}:`, `${line.label}:`];
   return (
     <>
-      <Field
-        labels={[`${line.label}${sides}${stands}:`, `${line.label}${sides}:`, `${line.label}:`]}
-        columns={model.columns}
-        text={text}
-        onTyped={onTyped}
-      />
+      <Field labels={labels} columns={model.columns} text={text} onTyped={onTyped} />
       <Text {...(echo?.good === false ? tones.bad : {})} wrap="truncate">
-        {` ${echo === null ? sampleOf(first ?? { kind: "length" }) : echo.text}`}
+        {` ${echo === null ? sampleOf(meant[0] ?? { kind: "length" }) : echo.text}`}
       </Text>
     </>
   );
 }
 
-/** What a line of text is asked for, and what to type. */
-function fieldWords(focus: Focus & { on: "saveAs" | "line" }): { readonly label: string; readonly hint: string } {
-  if (focus.on === "saveAs")
-    return {
-      label: "Save as:",
-      hint: "Type a file name, such as buggy.yaml. A file that is there already is not overwritten unasked.",
-    };
-  return askedWords(focus.asks);
+/** What a line of text is asked for, and what to type; a file name also with what the car's is now. */
+function fieldWords(
+  focus: Focus & { on: "saveAs" | "line" },
+  path: string | null,
+): { readonly label: string; readonly hint: string } {
+  if (focus.on === "line") return askedWords(focus.asks);
+  const now = path === null ? "" : ` (now ${path.split(/[\\/]/).at(-1) ?? path})`;
+  return {
+    label: `Save as${now}:`,
+    hint: "Type a name, such as buggy. No file that is there is overwritten unasked.",
+  };
 }
 
 function LineField({

@@ -1,6 +1,8 @@
 import type { Model } from "../model.ts";
+import { questionWords } from "../questions.ts";
 import type { Room } from "../views/view.ts";
 import { banners } from "./banners.ts";
+import { wrapped } from "./wrap.ts";
 
 /** Wider than this, lines get too long to follow. */
 const widest = 160;
@@ -26,11 +28,16 @@ interface Space {
   readonly room: Room;
 }
 
+/** Lines that the question which is asked takes: it is read whole before it is answered. */
+function questionRows({ focus }: Model, columns: number): number {
+  return focus.on === "question" ? wrapped(questionWords(focus.question), columns - 2).length : 0;
+}
+
 /** What a window has for the five numbers and for the view below them; a `small` view leaves the numbers all rows. */
 export function spaceFor(model: Model, small: boolean): Space {
   const columns = Math.min(model.columns, widest);
   const numberRows = small || model.rows >= tall ? allNumbers : onlyNumbers;
-  const wordRows = small ? fewWords : moreWords;
+  const wordRows = Math.max(small ? fewWords : moreWords, questionRows(model, columns));
   const rows = model.rows - fixedRows - numberRows - wordRows - banners(model, columns).length;
   return { columns, numberRows, wordRows, room: { columns, rows } };
 }
