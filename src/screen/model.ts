@@ -82,8 +82,8 @@ export type Question =
   /** Which of the offers is asked about; the others wait. */
   | { readonly about: "recover"; readonly offers: readonly Offer[]; readonly at: number };
 
-/** What a line of text is asked for: the name of a trial, or the file that one of them is written to. */
-export type Asked = { readonly about: "trial" } | { readonly about: "trialFile"; readonly trial: number };
+/** What a line of text is asked for: the car's notes, the name of a trial, or the file that one of them is written to. */
+export type Asked = { readonly about: "notes" | "trial" } | { readonly about: "trialFile"; readonly trial: number };
 
 /** A car that others are compared with. */
 export interface Trial {

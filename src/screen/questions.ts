@@ -22,6 +22,8 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
         label: "Name of this trial:",
         hint: "Type a name for the car as it is now, such as tab 1/4 further out.",
       };
+    case "notes":
+      return { label: "Notes:", hint: "Type what is to be kept in the car's file; | begins a new line." };
     case "trialFile":
       return {
         label: "Write the trial to:",

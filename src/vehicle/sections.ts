@@ -5,6 +5,7 @@ import { limitsField } from "./sections/limits.ts";
 import { rodEndsField } from "./sections/rod-ends.ts";
 import { shockField } from "./sections/shock.ts";
 import { steeringShaftField } from "./sections/steering-shaft.ts";
+import { targetsField } from "./sections/targets.ts";
 import { threadsField } from "./sections/threads.ts";
 import { tubesField } from "./sections/tubes.ts";
 
@@ -17,6 +18,7 @@ const makers = {
   shock: shockField,
   body: () => bodyField,
   limits: () => limitsField,
+  targets: () => targetsField,
 } as const satisfies Readonly<Record<string, (linked: readonly Linkage[]) => Field<unknown>>>;
 
 export type SectionName = keyof typeof makers;

@@ -1,4 +1,6 @@
 import { pathOf } from "../../files/save.ts";
+import { withNotes } from "../../vehicle/notes.ts";
+import { changed } from "../bench.ts";
 import type { Model } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
 import { trialOf } from "./trials.ts";
@@ -11,6 +13,13 @@ export const acceptLine: Act = (model) => {
   switch (focus.asks.about) {
     case "trial":
       return text === "" ? complain(model, "Type a name first.") : named(model, text);
+    case "notes": {
+      const notes = text
+        .split("|")
+        .map((line) => line.trim())
+        .join("\n");
+      return changed(model, withNotes(model.bench.car, notes), "Notes written");
+    }
     case "trialFile": {
       const trial = model.trials[focus.asks.trial];
       if (trial === undefined) return turn({ ...model, focus: { on: "bench" } });

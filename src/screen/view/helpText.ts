@@ -1,7 +1,9 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import { wheelFigures } from "../../measures/figures.ts";
-import { cautions } from "../../output/words.ts";
+import { cautions, degrees, fixed } from "../../output/words.ts";
+import { type TargetName, targetKinds, targetNames, targetOf } from "../../vehicle/sections/targets.ts";
 import { allKeys, bindingsNow } from "../keys.ts";
+import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { wrapped } from "./wrap.ts";
 
@@ -67,7 +69,21 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     ...numbers,
     ...curves,
     "",
+    "TARGETS: THE SMALL MARKS ON THE GAUGES",
+    ...targetNames.flatMap((name) => indented(targetWords(model, name), "  ", 4)),
+    "",
     "BEFORE DRIVING",
     ...cautions.flatMap((caution) => indented(caution, "  ", 4)),
   ];
+}
+
+/** A target with its levels, and where those come from. */
+function targetWords({ bench, display }: Model, name: TargetName): string {
+  const { kind, help } = targetKinds[name];
+  const { warn, bad, wrong, from } = targetOf(bench.car.sections.targets, name);
+  const length = sayer(display);
+  const say = (value: number) =>
+    kind === "length" ? length(value) : kind === "angle" ? degrees(value) : `${fixed(value, 0)} %`;
+  const where = from === "file" ? "set in the car's file" : "common practice";
+  return `${name}: ${help} Doubtful ${wrong} ${say(warn)}, bad ${wrong} ${say(bad)} (${where}).`;
 }

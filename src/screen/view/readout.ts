@@ -16,8 +16,9 @@ import {
   travelPlace,
 } from "../../output/words.ts";
 import type { Wheel } from "../../vehicle/car.ts";
+import { type Standing, standingTo, type TargetName, targetOf } from "../../vehicle/sections/targets.ts";
 import { atTheEnd, inputEnd, inputSize } from "../here.ts";
-import { line, type Mark, needle } from "./gauge.ts";
+import { level, line, type Mark, needle } from "./gauge.ts";
 
 /** How much a value matters: said in words in the cell as well. */
 export type Tone = "plain" | "warn" | "bad";
@@ -45,8 +46,18 @@ export interface ReadoutRow {
 
 const degree = Math.PI / 180;
 
-/** Inner locks further apart than this are worth a mark: a sixteenth of an inch at the rack makes about three degrees. */
-const unequal = 1 * degree;
+const tonesOf = { good: "plain", doubtful: "warn", bad: "bad" } as const satisfies Record<Standing, Tone>;
+
+/** How a value stands to a target of the car, as a tone. */
+function toneFor({ car }: Study, name: TargetName, value: number): Tone {
+  return tonesOf[standingTo(targetOf(car.sections.targets, name), value)];
+}
+
+/** A target's two levels as marks on a gauge, on one side of nothing or on both. */
+function levels({ car }: Study, name: TargetName, both = false): readonly Mark[] {
+  const { warn, bad } = targetOf(car.sections.targets, name);
+  return [warn, bad].flatMap((at) => [at, ...(both ? [-at] : [])]).map((at) => ({ at, glyph: level }));
+}
 
 function cell(texts: readonly string[], tone: Tone = "plain", gauge: Cell["gauge"] = null, change = ""): Cell {
   return { texts, tone, change, gauge };
@@ -72,7 +83,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       label: "ACKERMANN",
       caption: "",
       slot: 7,
-      cells: both((wheel) => ackermann(study.locks[wheel], before?.locks[wheel])),
+      cells: both((wheel) => ackermann(study, study.locks[wheel], before?.locks[wheel])),
     },
     { label: "", caption: "inner wheel", slot: 0, cells: both((wheel) => shortOfIdeal(study.locks[wheel])) },
     ...(study.suspended ? bumpRows(study, before, length) : [noBump(study)]),
@@ -108,7 +119,7 @@ function bumpRows(study: Study, before: Study | null, length: Length): readonly 
       label: "BUMP",
       caption: "",
       slot: 17,
-      cells: [worstToe(toe.left, was?.left, length), worstToe(toe.right, was?.right, length)],
+      cells: [worstToe(study, toe.left, was?.left, length), worstToe(study, toe.right, was?.right, length)],
     },
     {
       label: "",
@@ -177,7 +188,7 @@ function balance(study: Study): Cell {
   const size = degrees(Math.abs(difference));
   if (size === degrees(0)) return cell(["left and right lock are equal"]);
   const [less, more] = difference < 0 ? ["left", "right"] : ["right", "left"];
-  return cell([`${less} inner ${size} short of ${more}`], Math.abs(difference) >= unequal ? "warn" : "plain");
+  return cell([`${less} inner ${size} short of ${more}`], toneFor(study, "lock-difference", Math.abs(difference)));
 }
 
 /** A tie rod's length; beside one that is as cut stands the key that fits it, the first cure for unequal locks. */
@@ -198,16 +209,19 @@ function inputAtZero(study: Study, length: Length): Cell {
   return cell([`straight: ${name} ${size} off, ${way}`, `${name} ${size} off, ${way}`], tone);
 }
 
-function ackermann(row: SteerRow | null, before: SteerRow | null | undefined): Cell {
+function ackermann(study: Study, row: SteerRow | null, before: SteerRow | null | undefined): Cell {
   if (row?.blame) return notReached;
   if (row === null || row.ackermann === null) return unknown;
+  const little = toneFor(study, "ackermann-least", row.ackermann);
   return cell(
     [`${fixed(row.ackermann, 0)} %`.padStart(6)],
-    "plain",
+    little === "plain" ? toneFor(study, "ackermann-most", row.ackermann) : little,
     {
       low: -50,
       high: 150,
       marks: [
+        ...levels(study, "ackermann-least"),
+        ...levels(study, "ackermann-most"),
         { at: 0, glyph: line },
         { at: 100, glyph: line },
         { at: row.ackermann, glyph: needle },
@@ -230,20 +244,17 @@ function shortOfIdeal(row: SteerRow | null): Cell {
 /** A gauge of half an inch either way: far more than a front end should do. */
 const acrossReach = 12.7;
 
-function worstToe(worst: WorstToe | null, before: WorstToe | null | undefined, length: Length): Cell {
+function worstToe(study: Study, worst: WorstToe | null, before: WorstToe | null | undefined, length: Length): Cell {
   if (worst === null) return notReached;
   const size = length(Math.abs(worst.acrossTyre));
   const text = size === length(0) ? "keeps its toe" : `toes ${worst.acrossTyre > 0 ? "in" : "out"} ${size}`;
   return cell(
     [text],
-    "plain",
+    toneFor(study, "toe-change", Math.abs(worst.acrossTyre)),
     {
       low: -acrossReach,
       high: acrossReach,
-      marks: [
-        { at: 0, glyph: line },
-        { at: worst.acrossTyre, glyph: needle },
-      ],
+      marks: [...levels(study, "toe-change", true), { at: 0, glyph: line }, { at: worst.acrossTyre, glyph: needle }],
     },
     changeOf(Math.abs(worst.acrossTyre), before ? Math.abs(before.acrossTyre) : null, bare(length)),
   );
@@ -276,11 +287,12 @@ function bounceOf(study: Study, before: Study | null, length: Length): Cell {
   if (worst === null) return notReached;
   return cell(
     [bounce(worst, length)],
-    "plain",
+    toneFor(study, "bounce-steer", Math.abs(worst.bounceSteer)),
     {
       low: -bounceReach,
       high: bounceReach,
       marks: [
+        ...levels(study, "bounce-steer", true),
         { at: 0, glyph: line },
         { at: -worst.bounceSteer, glyph: needle },
       ],
