@@ -161,7 +161,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
         ? ", stopped"
         : "";
   const label = labelOf(asked);
-  const title = heading(model, columns, `MAP: ${label}${done}`, `${label}${done}`, label);
+  const title = heading(model, columns, `${label}${done}`, label);
   return (
     <Lines
       columns={columns}

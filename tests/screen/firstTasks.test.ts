@@ -1,0 +1,62 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { openTerminal, type Terminal } from "../terminal/support/terminal.ts";
+
+const program = fileURLToPath(new URL("../../bin/rackwright.js", import.meta.url));
+const named: Readonly<Record<string, string>> = { Down: "\x1b[B", Right: "\x1b[C", Enter: "\r" };
+
+let folder = "";
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), "first-"));
+});
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+/** Opens an example, presses keys, waits until the screen shows what was to be reached; gives the keys that it took. */
+async function task(car: string, before: RegExp, keys: readonly string[], after: RegExp): Promise<number> {
+  const terminal: Terminal = openTerminal([program, car], { env: { XDG_STATE_HOME: folder, HOME: folder } });
+  await terminal.until(`the start of ${car}`, (text) => before.test(text));
+  expect(terminal.text()).not.toMatch(after);
+  for (const key of keys) terminal.type(named[key] ?? key);
+  await terminal.until(String(after), (text) => after.test(text));
+  terminal.type("qd");
+  await terminal.ended();
+  return keys.length;
+}
+
+const times = (key: string, count: number) => Array<string>(count).fill(key);
+
+// The README tells what these cost: change both together.
+describe("what a first-time task costs in keys", () => {
+  it("makes the locks equal: the screen itself names the key", async () => {
+    const cost = await task(
+      "cut-rods-off-middle",
+      /right inner 5\.\d° short of left|left inner 5\.\d° short of right[\s\S]*c fits it/,
+      ["c"],
+      /left and right lock are equal/,
+    );
+    expect(cost).toBe(1);
+  });
+
+  it("brings the worst toe change under 1/8 in across the tyre", async () => {
+    const cost = await task(
+      "widened-offset-rack",
+      /BUMP +toes in 7\/32 in .*toes out 13\/32 in/,
+      [...times("Down", 7), "Enter", "0", "Enter"],
+      /BUMP +toes out 1\/32 in .*toes out 1\/32 in/,
+    );
+    expect(cost).toBe(10);
+  });
+
+  it("finds a tab place for 80 % Ackermann", async () => {
+    const cost = await task(
+      "strut-hatchback-corners",
+      /ACKERMANN +64 % .* 64 %/,
+      times("Right", 8),
+      /ACKERMANN +80 % .* 80 %/,
+    );
+    expect(cost).toBe(8);
+  });
+});

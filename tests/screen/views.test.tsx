@@ -1,0 +1,245 @@
+import { describe, expect, it } from "vitest";
+import { presetNames } from "../../src/files/presets.ts";
+import { figures } from "../../src/measures/figures.ts";
+import type { Effect } from "../../src/screen/turn.ts";
+import { helpLines } from "../../src/screen/view/helpText.ts";
+import { views } from "../../src/screen/views/views.ts";
+import { cellsOf } from "../../src/terminal/cells.ts";
+import { notesOf } from "../../src/vehicle/notes.ts";
+import { Bench, opened } from "./support/bench.tsx";
+
+const offsetRack = (columns = 80, rows = 24) => new Bench(opened("widened-offset-rack"), columns, rows);
+
+/** Does the long work that was asked for last, in pieces of so many. */
+function work(bench: Bench, budget = 100_000): Bench {
+  const asked = bench.effects.filter((each): each is Effect & { do: "work" } => each.do === "work").at(-1);
+  if (asked === undefined) throw new Error("no work was asked for");
+  const { job } = asked;
+  const done = job.step(budget);
+  return bench.send({ is: "worked", key: asked.key, progress: job.progress(), done, result: job.best() });
+}
+
+describe("every view", () => {
+  it.each(views.map(({ name }) => name))(
+    "%s fits at 80 by 24 and 120 by 40, with the five numbers and its tab",
+    (name) => {
+      const key = views.find((view) => view.name === name)?.key ?? "";
+      for (const [columns, rows] of [
+        [80, 24],
+        [120, 40],
+      ] as const)
+        for (const preset of presetNames()) {
+          const bench = new Bench(opened(preset), columns, rows).press(key);
+          for (const keys of [[], ["space"], ["J", "K"], ["down", "down", "right", "b", "+"]]) {
+            const lines = bench.press(...keys).lines();
+            expect(lines.length, preset).toBe(rows);
+            for (const line of lines) {
+              expect(line.length, line).toBeLessThanOrEqual(columns);
+              expect(line, preset).not.toContain("NaN");
+              expect(line, preset).not.toContain("undefined");
+            }
+            const text = lines.join("\n");
+            for (const label of ["LOCK", "ACKERMANN", "BUMP", "DEAD POINT", "RODS"])
+              expect(text, preset).toContain(label);
+            expect(text).toContain(`[${key} ${name}]`);
+          }
+        }
+    },
+  );
+
+  it.each(views.map(({ name, key }) => ({ name, key })))("$name is the same in ASCII, column for column", ({ key }) => {
+    const frame = offsetRack().press(key).text();
+    const size = { columns: 80, rows: 24 };
+    const unicode = cellsOf(frame, size, { color: "none", unicode: true });
+    const ascii = cellsOf(frame, size, { color: "none", unicode: false });
+    ascii.glyphs.forEach((glyph, at) => {
+      expect(glyph).toMatch(/^[ -~]$/);
+      const other = unicode.glyphs[at] ?? "";
+      if (/^[ -~]$/.test(other)) expect(glyph).toBe(other);
+    });
+  });
+
+  it("survives a front end that does not go together", () => {
+    const bench = offsetRack().press("c", "down", "down", "down", "enter", "=4", "enter");
+    expect("refused" in bench.model.bench.study).toBe(true);
+    for (const { key, name } of views) expect(bench.press(key).text(), name).toContain("DOES NOT GO TOGETHER");
+  });
+});
+
+describe("the tables", () => {
+  it("explain the number under the cursor with its sign, and their columns line up", () => {
+    const bench = offsetRack().press("2", "right", "right", "right");
+    expect(bench.text().replace(/\s+/g, " ")).toContain(
+      "Rack 2 in right of its middle: inner wheel's turn 31.82° (toward the turn positive).",
+    );
+    expect(bench.text()).toMatch(/^> +-2 +31\.7 +25\.0 +\[31\.8\] +24\.9 +34\.0 +94 +76 +167/m);
+    const lines = bench.lines().filter((line) => /^[> ] +-?\d/.test(line));
+    expect(new Set(lines.map((line) => line.trimEnd().length)).size).toBe(1);
+  });
+
+  it("tell which lock turns further, for inners, outers and circles", () => {
+    const text = offsetRack().press("2").text();
+    expect(text).toMatch(/inner locks .*right 2\.1° further/);
+    expect(text).toMatch(/outer locks .*left 0\.1° further/);
+    expect(text).toMatch(/circles .*left 4 in wider/);
+  });
+
+  it("say whether the toe curve is a slope or a bow, wherever the rack stands", () => {
+    const bench = offsetRack().press("3");
+    expect(bench.text()).toMatch(/left wheel +toes in 7\/32 in at 3 in droop, a bow/);
+    expect(bench.press("L").text()).toMatch(/BUMP TO DROOP, rack 2 in left/);
+    // On a rack in the middle that stands an inch too high, the inner ends are too high: a slope.
+    const high = opened("widened-offset-rack", (text) =>
+      text.replace("offset: -2.5", "offset: 0").replace('"8 5/8"', '"9 5/8"'),
+    );
+    expect(new Bench(high).press("3").text()).toMatch(/left wheel +toes .*, a slope: inner end's height/);
+  });
+
+  it("are adjusted from: + and - change what is selected, and the numbers follow", () => {
+    const bench = offsetRack().press("2");
+    const before = bench.text();
+    expect(bench.press("]", "+").text()).not.toBe(before);
+    expect(bench.text()).toContain("Tie-rod tab, out 19 13/16 (- + [ ])");
+  });
+});
+
+describe("the drawings", () => {
+  it("tell left from right by letters, and move with wheel and suspension", () => {
+    for (const key of ["4", "5"]) {
+      const bench = offsetRack().press(key);
+      const drawn = () => bench.lines().slice(9, 19).join("\n");
+      const straight = drawn();
+      expect(straight).toMatch(/L.*R/);
+      expect(straight).toContain("◆");
+      const turned = bench.press("J") && drawn();
+      expect(turned).not.toBe(straight);
+      bench.press("K");
+      expect(drawn()).not.toBe(turned);
+    }
+  });
+
+  it("name the place under the cursor and where it is", () => {
+    expect(offsetRack().press("4").text().replace(/\s+/g, " ")).toContain(
+      "left wheel, tie-rod tab: 4 1/2 in behind the front-axle line, 19 3/4 in out from the middle, 8 1/2 in up",
+    );
+  });
+});
+
+describe("before and after", () => {
+  it("pins the car: every number shows its change from there, however many changes follow", () => {
+    const bench = offsetRack().press("b", "right", "right", "8");
+    expect(bench.text()).toContain("+- pinned");
+    expect(bench.text()).toMatch(/Left lock, inner wheel +33\.\d\d° +31\.82° +\+1\.\d\d°/);
+    expect(bench.press("left", "left").text()).not.toBe("");
+  });
+
+  it("swaps the two in one key and back, which undo takes back too", () => {
+    const bench = offsetRack();
+    const first = bench.model.bench.car.text;
+    const second = bench.press("b", "right").model.bench.car.text;
+    expect(bench.press("v").model.bench.car.text).toBe(first);
+    expect(bench.model.pin?.car.text).toBe(second);
+    expect(bench.press("v").model.bench.car.text).toBe(second);
+    expect(bench.press("u", "u").model.bench.car.text).toBe(second);
+  });
+
+  it("says why there is nothing to swap", () => {
+    expect(offsetRack().press("v").text()).toContain("No car is pinned. Press b");
+  });
+
+  it("keeps named trials, takes one back on the bench and writes one to a file", () => {
+    const bench = offsetRack().press("8", "n", "=as found", "enter", "+", "n", "=tab forward", "enter", "space");
+    const [found, forward] = bench.model.trials;
+    expect([found?.name, forward?.name]).toEqual(["as found", "tab forward"]);
+    expect(bench.text()).toMatch(/> as found/);
+    expect(bench.press("t").model.bench.car.text).toBe(found?.car.text);
+    bench.press("down", "w", "=forward.yaml", "enter");
+    expect(bench.effects.at(-1)).toMatchObject({ do: "write", text: forward?.car.text });
+    expect(bench.send({ is: "failed", words: "There is a file forward.yaml already." }).text()).toContain(
+      "There is a file forward.yaml already.",
+    );
+    expect(bench.send({ is: "written", path: "forward.yaml" }).model.focus.on).toBe("bench");
+    expect(bench.press("d").model.trials.map(({ name }) => name)).toEqual(["as found"]);
+  });
+});
+
+describe("the map", () => {
+  it("is asked for once for each car and number, shows how far it is, and is drawn when done", () => {
+    const bench = offsetRack().press("6");
+    const jobs = () => bench.effects.filter((each) => each.do === "work").length;
+    expect(jobs()).toBe(1);
+    expect(bench.press("down", "right").model.work?.state).toBe("running");
+    expect(jobs()).toBe(1);
+    expect(work(bench, 200).text()).toMatch(/Steer, left wheel, \d+ %, Esc stops/);
+    expect(work(bench).text()).toMatch(/█{5}/);
+    expect(bench.press("n").model.work?.state).toBe("running");
+    expect(jobs()).toBe(2);
+    expect(bench.press("+").model.work?.result).toBeNull();
+    expect(jobs()).toBe(3);
+  });
+
+  it("is stopped by a key, keeps what is done, and takes no more of it", () => {
+    const bench = work(offsetRack().press("6"), 200).press("escape");
+    expect(bench.effects.at(-1)).toEqual({ do: "halt" });
+    expect(bench.text()).toContain("stopped");
+    const { result } = bench.model.work ?? {};
+    expect(work(bench).model.work?.result).toBe(result);
+  });
+
+  it("says the exact value under the cursor: at full lock that of the locks", () => {
+    const bench = work(offsetRack().press("6"));
+    const rows = Array<string>(3).fill("down");
+    expect(
+      bench
+        .press(...rows)
+        .text()
+        .replace(/\s+/g, " "),
+    ).toMatch(/Steer, left wheel at rack 2 in left, ride height: -24\.9\d°/);
+  });
+
+  it("can show every figure that a pose has", () => {
+    const bench = offsetRack().press("6");
+    const seen = new Set<string>();
+    const count =
+      figures.filter(({ of }) => of === "wheel").length * 2 + figures.filter(({ of }) => of === "pose").length;
+    const view = views.find(({ name }) => name === "Map");
+    for (let i = 0; i < count; i++) seen.add(view?.explain(bench.press("n").model).split(" at ")[0] ?? "");
+    expect(seen.size).toBe(count);
+  });
+});
+
+describe("the car's file", () => {
+  it("lists every number with its range, marks what is left out, and changes any of them in place", () => {
+    const bench = offsetRack().press("7");
+    for (let i = 0; i < 8; i++) bench.press("{");
+    expect(bench.text()).toMatch(/> +Wheelbase +68 +12\.\.394 in/);
+    bench.press("enter", "=70", "enter");
+    expect(bench.model.bench.car.text).toContain("wheelbase: 70");
+    for (let i = 0; i < 8; i++) bench.press("}");
+    expect(bench.text()).toMatch(/Rack at straight ahead.* default/);
+  });
+
+  it("keeps notes of several lines in the file, and takes them out again", () => {
+    const bench = offsetRack().press("7", "n", "=measured: 3 May | left tab bent", "enter");
+    expect(notesOf(bench.model.bench.car)).toBe("measured: 3 May\nleft tab bent");
+    expect(bench.text()).toContain("Notes: measured: 3 May | left tab bent");
+    expect(bench.press("n", "=", "enter").model.bench.car.text).not.toContain("notes:");
+  });
+});
+
+describe("targets", () => {
+  const withTargets = (lines: string) => new Bench(opened("widened-offset-rack", (text) => `${text}\n${lines}\n`));
+
+  it("come from the file where it has them, else are common practice, and help says which", () => {
+    const help = ({ model }: Bench) => helpLines(model, 80).join(" ").replace(/\s+/g, " ");
+    expect(help(offsetRack())).toContain("Doubtful over 1/8 in, bad over 1/2 in (common practice)");
+    expect(help(withTargets("targets: { toe-change: { warn: 1/16, bad: 1/4 } }"))).toContain(
+      "Doubtful over 1/16 in, bad over 1/4 in (set in the car's file)",
+    );
+  });
+
+  it("are refused in words where they are none", () => {
+    expect(() => withTargets("targets: { toe-chnge: { warn: 1 } }")).toThrow(/toe-change/);
+    expect(() => withTargets("targets: { toe-change: { warn: 999 } }")).toThrow(/expected a value from/);
+  });
+});
