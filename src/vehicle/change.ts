@@ -12,7 +12,7 @@ import { eyesOf } from "./starting/eyes.ts";
 import { type Line, withLines } from "./starting/layout.ts";
 import { linkageStarts } from "./starting/linkages.ts";
 import { startingValues, withoutMarks } from "./starting/marks.ts";
-import { mechanismStarts } from "./starting/mechanisms.ts";
+import { eyeAmong, mechanismStarts } from "./starting/mechanisms.ts";
 import type { Start } from "./starting/place.ts";
 import { tabIsBehind } from "./starting/steering-axis.ts";
 import { inch } from "./units/length.ts";
@@ -50,11 +50,14 @@ const freshTravel = 75;
 function startsFor({ numbers, form }: Car, linkage: LinkageName, mechanism: MechanismName): readonly Start[] {
   const alike = mechanismOf(form.mechanism).section === mechanismOf(mechanism).section;
   const behind = tabIsBehind(numbers, form.linkage, "left");
+  const steering = mechanismStarts(mechanism, { eyes: eyesOf(numbers, form, alike), behind });
+  const drawn = eyesOf(numbers, form, false);
+  const eye = (wheel: Wheel) => eyeAmong(mechanism === form.mechanism ? [] : steering, drawn, wheel);
   return [
     { id: "wheel-travel.bump", value: freshTravel },
     { id: "wheel-travel.droop", value: freshTravel },
-    ...wheels.flatMap((wheel) => linkageStarts(numbers, form.linkage, linkage, wheel)),
-    ...mechanismStarts(mechanism, { eyes: eyesOf(numbers, form, alike), behind }),
+    ...wheels.flatMap((wheel) => linkageStarts(numbers, form.linkage, linkage, wheel, eye(wheel))),
+    ...steering,
   ];
 }
 

@@ -32,6 +32,12 @@ describe.each([...presets])("a change of the front end of %s", (_, text) => {
     if ("refused" in study) return;
     expect([study.locks.left?.blame, study.locks.right?.blame]).toEqual([null, null]);
     expect(study.steersBackwards).not.toBe(true);
+    const { rows: steered } = study.steerTable();
+    const bumped = study.bumpTable(study.zero ?? study.straightAhead)?.rows ?? [];
+    expect([...steered, ...bumped].filter(({ blame }) => blame !== null)).toEqual([]);
+    // Wheels on trailing arms go straight up where others go in with their rods: at full lock a rod of the length that
+    // another linkage has may come to its dead point before full travel. Its travel and rack are the builder's to shorten.
+    if (change.linkage !== "trailing-arms") expect(study.worst.blame).toBeNull();
 
     const kept = quantitiesOf(after.form).filter(({ id, pair }) => !filled.includes(id) && pair !== "tie-rod.length");
     for (const { id, index } of kept) expect(after.numbers[index], id).toBe(car.numbers[index]);

@@ -7,6 +7,8 @@ import { type SteeringAxis, steeringAxisOf, topMount, upperJoint } from "./steer
 interface Given {
   readonly axis: SteeringAxis;
   readonly upper: At;
+  /** The tie rod's inner joint. */
+  readonly eye: At;
   readonly numbers: Float64Array;
 }
 
@@ -33,16 +35,23 @@ function kingPin({ axis, upper }: Given): readonly Start[] {
   return [...pointStarts("king-pin.lower", axis.lower), ...pointStarts("king-pin.upper", upper)];
 }
 
-/** A beam whose pivot is across the centreline, braced from well behind. */
+/**
+ * A beam braced from well behind, its pivot abreast of the king pin. Its axis goes through the tie rod's inner joint, so
+ * that the rod swings as the beam does and does not steer the wheel.
+ */
 function beam(given: Given): readonly Start[] {
-  const middle = between(given.axis.lower, given.upper, 0.5);
-  const { side } = middle;
+  const { ahead, side } = between(given.axis.lower, given.upper, 0.5);
+  const across = (at: number) => given.eye.side - (at - given.eye.ahead) * beamSlant;
+  const on = (at: number): At => ({ ahead: at, side: across(at), up: given.eye.up });
   return [
-    ...pointStarts("beam.pivot", { ...middle, side: -0.15 * side }),
-    ...pointStarts("beam.brace", { ahead: middle.ahead - 0.9 * side, side: 0.45 * side, up: middle.up }),
+    ...pointStarts("beam.pivot", on(ahead)),
+    ...pointStarts("beam.brace", on(ahead - 0.9 * side)),
     ...kingPin(given),
   ];
 }
+
+/** How far in from its brace a beam's pivot stands for each mm that it is ahead of it. */
+const beamSlant = 0.5;
 
 /** Of each linkage, all that its points would be on a given steering axis, by their ids without the wheel. */
 const STARTS: { readonly [Name in LinkageName]: (given: Given) => readonly Start[] } = {
@@ -57,14 +66,19 @@ const STARTS: { readonly [Name in LinkageName]: (given: Given) => readonly Start
   "fixed-kingpin": kingPin,
 };
 
-/** What a linkage's points could be on one wheel of a car that has another linkage: its steering axis stays. */
+/**
+ * What a linkage's points could be on one wheel of a car that has another linkage: its steering axis stays.
+ *
+ * @param eye the tie rod's inner joint, in the corner's own frame
+ */
 export function linkageStarts(
   numbers: Float64Array,
   from: LinkageName,
   to: LinkageName,
   wheel: Wheel,
+  eye: At,
 ): readonly Start[] {
   const axis = steeringAxisOf(numbers, from, wheel);
-  const given = { axis, upper: upperJoint(axis, from, numbers), numbers };
+  const given = { axis, upper: upperJoint(axis, from, numbers), eye, numbers };
   return STARTS[to](given).map(({ id, value }) => ({ id: `${wheel}.${id}`, value }));
 }

@@ -1,5 +1,6 @@
 import type { MechanismName } from "../mechanisms.ts";
 import { degree } from "../value.ts";
+import type { Wheel } from "../words.ts";
 import type { Eyes } from "./eyes.ts";
 import { type At, between, pointStarts, type Start } from "./place.ts";
 
@@ -38,16 +39,20 @@ function rack({ eyes }: Given): readonly Start[] {
   ];
 }
 
-/** Half of the distance between a plate's eyes at most, mm; how far it turns each way; and the column's rake. */
+/**
+ * Half of the distance between a plate's eyes at most, mm; how far it turns each way; the share of the eyes' travel that
+ * its eyes are given, since rods from the middle are long and turn the wheels further; and the column's rake.
+ */
 const plateHalf = 30;
-const plateSwing = 40 * degree;
+const plateSwing = 35 * degree;
+const plateShare = 0.85;
 const plateRake = 30 * degree;
 
-/** Eyes close together under the column (over it with the tabs ahead), at an arm that gives them their travel. */
+/** Eyes close together under the column (over it with the tabs ahead), at an arm that gives them that share of their travel. */
 function steeringPlate({ eyes, behind }: Given): readonly Start[] {
   const middle = between(eyes.left, eyes.right, 0.5);
   const half = Math.min(plateHalf, Math.max(plateHalf / 2, Math.abs(eyes.left.side - eyes.right.side) / 2));
-  const arm = (Math.max(leastTravel, eyes.travel) / Math.sin(plateSwing)) * (behind ? 1 : -1);
+  const arm = (Math.max(leastTravel, plateShare * eyes.travel) / Math.sin(plateSwing)) * (behind ? 1 : -1);
   const foot = {
     ahead: middle.ahead + arm * Math.sin(plateRake),
     side: middle.side,
@@ -98,4 +103,13 @@ const STARTS: { readonly [Name in MechanismName]: (given: Given) => readonly Sta
 /** What a mechanism's numbers could be on a car whose tie rods start at those eyes now. */
 export function mechanismStarts(to: MechanismName, given: Given): readonly Start[] {
   return STARTS[to](given);
+}
+
+/** Where the tie rod's inner joint will be on one wheel, in the corner's own frame: among a mechanism's starts, else as it is. */
+export function eyeAmong(starts: readonly Start[], eyes: Eyes, wheel: Wheel): At {
+  const [ahead, side, up] = ["ahead", "out", "up"].map(
+    (key) => starts.find(({ id }) => id.startsWith(`${wheel}.`) && id.endsWith(`.eye.${key}`))?.value,
+  );
+  if (ahead !== undefined && side !== undefined && up !== undefined) return { ahead, side, up };
+  return wheel === "left" ? eyes.left : { ...eyes.right, side: -eyes.right.side };
 }
