@@ -34,6 +34,9 @@ export interface Leftover {
   readonly when: number;
   /** What was edited, oldest first, in a builder's words. */
   readonly whats: readonly string[];
+  /** The text that was edited, and the edits, each of the text that the one before left. */
+  readonly base: string;
+  readonly edits: readonly EditLine[];
   /** The car's text with all of it. */
   readonly text: string;
   /** True when the car's file is no longer what the edits started from. */
@@ -178,8 +181,8 @@ function leftoverAt(path: string, hash: string): Leftover | "open" | null {
     const found = size > absurd ? null : readJournal(readFileSync(path, "utf8"));
     if (found === null) return null;
     if (isAlive(found.head.pid, found.head.birth)) return found.head.pid === process.pid ? null : "open";
-    const { whats, text, head } = found;
-    return { path, when: mtimeMs, whats, text, stale: head.base !== hash };
+    const { whats, edits, text, head } = found;
+    return { path, when: mtimeMs, whats, base: head.text, edits, text, stale: head.base !== hash };
   } catch {
     return null;
   }

@@ -37,7 +37,10 @@ const edit = z.strictObject({ at: z.int(), cut: z.int(), put: z.string(), what: 
 /** A journal's lines read back: what was edited, and the text after the last whole edit. */
 export interface Journaled {
   readonly head: Head;
+  /** What was edited, oldest first, in a builder's words. */
   readonly whats: readonly string[];
+  /** The edits themselves: each is of the text that the one before left. */
+  readonly edits: readonly EditLine[];
   readonly text: string;
 }
 
@@ -60,12 +63,12 @@ export function readJournal(content: string): Journaled | null {
   const begun = head.safeParse(parsed(first));
   if (!begun.success) return null;
   let text = begun.data.text;
-  const whats: string[] = [];
+  const edits: EditLine[] = [];
   for (const line of rest) {
     const next = edit.safeParse(parsed(line));
     if (!next.success || next.data.at + next.data.cut > text.length || next.data.at < 0 || next.data.cut < 0) break;
     text = withSplice(text, next.data);
-    whats.push(next.data.what);
+    edits.push(next.data);
   }
-  return { head: begun.data, whats, text };
+  return { head: begun.data, whats: edits.map(({ what }) => what), edits, text };
 }

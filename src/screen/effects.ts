@@ -92,8 +92,14 @@ export function doer(first: Model, world: World): Doer {
     world.send({ is: "opened", opened });
   }
 
-  function record({ what, settles }: Effect & { do: "journal" }, { bench }: Model): void {
-    const complaint = journal.record(bench.car.text, what);
+  function record({ what, settles }: Effect & { do: "journal" }, { bench, origin }: Model): void {
+    // Changes that were found are kept on as the single ones that they are, and of the text that they were made on.
+    if (settles?.base) journal = new Journal(journalName(origin.source), settles.base, world.env);
+    const steps = settles?.steps ?? [{ text: bench.car.text, what }];
+    const complaint = steps.reduce<string | null>(
+      (failed, step) => failed ?? journal.record(step.text, step.what),
+      null,
+    );
     if (complaint !== null) world.send({ is: "failed", words: complaint });
     else if (settles !== null) discardLeftover(settles.path);
   }

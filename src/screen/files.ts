@@ -1,12 +1,13 @@
 import { readdirSync } from "node:fs";
 import { relative, resolve } from "node:path";
-import { findLeftovers, type Leftover } from "../files/journal.ts";
+import { findLeftovers } from "../files/journal.ts";
 import { type Loaded, loadText } from "../files/load.ts";
 import { listPresets, loadPreset } from "../files/presets.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { readCar } from "../vehicle/read.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
-import type { Choice, Offer, Source } from "./model.ts";
+import type { Choice, Source } from "./model.ts";
+import { offerOf } from "./recovery.ts";
 import type { Opened } from "./turn.ts";
 
 /** A car's own word among the kept unsaved changes: its file's whole path, or the example that it began as. */
@@ -32,21 +33,6 @@ export function shortly({ complaints: [first = "This is no car file.", ...others
   return others.length === 0 ? first : `${first.slice(0, -1)} (and ${others.length} more).`;
 }
 
-const minute = 60_000;
-
-function ago(when: number, now: number): string {
-  const minutes = Math.round((now - when) / minute);
-  if (minutes < 1) return "less than a minute ago";
-  if (minutes < 120) return minutes === 1 ? "a minute ago" : `${minutes} minutes ago`;
-  const hours = Math.round(minutes / 60);
-  return hours < 48 ? `${hours} hours ago` : `${Math.round(hours / 24)} days ago`;
-}
-
-function offerOf({ path, text, stale, whats, when }: Leftover): Offer {
-  const count = whats.length === 1 ? "1 change" : `${whats.length} changes`;
-  return { path, text, stale, what: `${count}, ${ago(when, Date.now())}, the last "${whats.at(-1)}"` };
-}
-
 /** Opens a car file, or an example as a new car; or why it cannot be opened. */
 export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<Opened | Unopened> {
   const name = source.from === "file" ? source.path : source.id;
@@ -61,8 +47,11 @@ export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<O
     source,
     car,
     hash: "hash" in loaded ? loaded.hash : null,
-    offers: offers.map(offerOf),
-    remark: openElsewhere > 0 ? "This car is also open in another window: the last one to save wins." : null,
+    offers: await Promise.all(offers.map((offer) => offerOf(offer, car))),
+    remark:
+      openElsewhere > 0
+        ? "This car is also open in another window: whichever saves second is asked before it writes over the other."
+        : null,
   };
 }
 

@@ -60,11 +60,14 @@ export interface Choice {
 export interface Offer {
   /** Where they are kept until the question is settled. */
   readonly path: string;
-  readonly text: string;
+  /** The car's texts that they make one after the other. */
+  readonly steps: readonly Edit[];
   /** What they are, in words: how many, how old, the last of them. */
   readonly what: string;
   /** True when the car's file changed since they were made. */
   readonly stale: boolean;
+  /** The text that they were made on, where they cannot be made again on what the file now holds; else null. */
+  readonly base: string | null;
 }
 
 /** What is still to be done once a question is settled. */

@@ -1,4 +1,4 @@
-import type { Asked, Question } from "./model.ts";
+import type { Asked, Offer, Question } from "./model.ts";
 
 /** A question in words; its answers are in the list of keys. */
 export function questionWords(question: Question): string {
@@ -8,7 +8,7 @@ export function questionWords(question: Question): string {
     case "exists":
       return `There is a file ${question.path} already. Write over it?`;
     case "changed":
-      return `${question.path} was changed by something else since it was opened here. Write over it?`;
+      return `${question.path} was changed by something else since the changes here were begun. Write over it?`;
     case "recover":
       return recoverWords(question);
   }
@@ -32,15 +32,19 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
   }
 }
 
-/** What restoring changes that are older than the car's file would do: said before it is chosen. */
-const staleWords =
-  "But the car's file is newer than they are. Restoring them puts the whole car as it was then in the place of the " +
-  "newer one that is shown: what was changed in the file since is not in it, and a save then writes over it. " +
-  "u takes the restoring back.";
+/** What restoring changes that were made on an older state of the car's file would do: said before it is chosen. */
+function sinceWords({ base }: Offer): string {
+  if (base === null)
+    return " The car's file is newer than they are, but changed in other lines: restoring them keeps what is new in it.";
+  return (
+    " But the car's file is newer than they are. Restoring them puts the whole car as it was then in the place of the " +
+    "newer one that is shown: what was changed in the file since is not in it, and a save then asks before it writes " +
+    "over it. u takes the restoring back."
+  );
+}
 
 function recoverWords({ offers, at }: Question & { about: "recover" }): string {
   const offer = offers[at];
   const which = offers.length > 1 ? ` (${at + 1} of ${offers.length}; n shows the next)` : "";
-  const stale = offer?.stale ? ` ${staleWords}` : "";
-  return `Unsaved changes of this car were found${which}: ${offer?.what ?? ""}.${stale}`;
+  return `Unsaved changes of this car were found${which}: ${offer?.what ?? ""}.${offer?.stale ? sinceWords(offer) : ""}`;
 }

@@ -16,7 +16,8 @@ import { buildSync } from "esbuild";
 import fc from "fast-check";
 import { beforeEach, describe, expect, test } from "vitest";
 import { discardLeftover, findLeftovers, Journal } from "../../src/files/journal.ts";
-import { readJournal } from "../../src/files/record.ts";
+import { type EditLine, readJournal } from "../../src/files/record.ts";
+import { replayed } from "../../src/files/replay.ts";
 import { spliceBetween, withSplice } from "../../src/files/splice.ts";
 import { stateFolder } from "../../src/files/state.ts";
 import { ownFolder } from "./folder.ts";
@@ -259,5 +260,41 @@ describe("the folder for unsaved edits", () => {
       /\/rackwright-test-[^/]+\/rackwright-[^/]+$/,
     );
     expect(stateFolder({ XDG_STATE_HOME: car, HOME: car, TMPDIR: car })).toBeNull();
+  });
+});
+
+describe("edits made again on a text that was changed elsewhere", () => {
+  const base = "name: car\nwheelbase: 68\nleft: 1\nright: 2\n";
+  const swap = (text: string, from: string, to: string, what: string): EditLine => ({
+    ...spliceBetween(text, text.replace(from, to)),
+    what,
+  });
+  const first = swap(base, "left: 1", "left: 10", "left to 10");
+  const second = swap(base.replace("left: 1", "left: 10"), "right: 2", "right: 25", "right to 25");
+
+  test.each([
+    ["before them", base.replace("68", "70 1/2")],
+    ["behind them", `${base}# theirs\n`],
+    ["by a line less", base.replace("name: car\n", "")],
+  ])("come out on it, wherever it was changed: %s", (_, onto) => {
+    const steps = replayed(base, [first, second], onto);
+    const wanted = onto.replace("left: 1", "left: 10");
+    expect(steps).toEqual([
+      { text: wanted, what: "left to 10" },
+      { text: wanted.replace("right: 2", "right: 25"), what: "right to 25" },
+    ]);
+  });
+
+  test("come out where it was changed between them", () => {
+    const middle = "left: 1\nmiddle: 3\nright: 2\n";
+    const last = swap(middle.replace("left: 1", "left: 100"), "right: 2", "right: 25", "right");
+    const steps = replayed(middle, [swap(middle, "left: 1", "left: 100", "left"), last], middle.replace("3", "4"));
+    expect(steps?.at(-1)?.text).toBe("left: 100\nmiddle: 4\nright: 25\n");
+  });
+
+  test("do not where both changed a line, or put something in at the same place", () => {
+    expect(replayed(base, [first], base.replace("left: 1", "left: 1 in"))).toBeNull();
+    expect(replayed(base, [first], base.replace("left: 1\n", ""))).toBeNull();
+    expect(replayed(base, [swap(base, "right: 2\n", "right: 2\na: 1\n", "a")], `${base}b: 2\n`)).toBeNull();
   });
 });

@@ -243,7 +243,13 @@ describe("saving and leaving", () => {
 });
 
 describe("recovery", () => {
-  const offer = (text: string) => ({ path: "/j", text, what: "2 changes", stale: false });
+  const offer = (text: string) => ({
+    path: "/j",
+    steps: [{ text, what: "tab out" }],
+    what: "1 change",
+    stale: false,
+    base: null,
+  });
 
   it("offers the unsaved changes, takes them back only when told to, and lets them be undone", () => {
     const car = opened("widened-offset-rack");
@@ -272,13 +278,14 @@ describe("recovery", () => {
     expect(bench.effects).toEqual([{ do: "discard", offer: older }]);
     expect(bench.text()).toContain("were found: newer.");
     bench.press("r");
-    expect(bench.model.bench.car.text).toBe(newer.text);
+    expect(bench.model.bench.car.text).toBe(newer.steps[0]?.text);
   });
 
   it("says all of it at 80 by 24, what is replaced too, where the file is newer than the changes", () => {
     const stale = {
       ...offer("x"),
       stale: true,
+      base: "y",
       what: '12 changes, 15 minutes ago, the last "Tie-rod tab, ahead: set to 1"',
     };
     const bench = new Bench({ ...opened("widened-offset-rack"), offers: [stale] });

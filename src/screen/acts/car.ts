@@ -1,3 +1,4 @@
+import { hashOf } from "../../files/hash.ts";
 import { pathOf } from "../../files/save.ts";
 import { changed, isUnsaved } from "../bench.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
@@ -115,8 +116,16 @@ function offerOf({ focus }: Model): Offer | null {
 const restore: Act = (model) => {
   const offer = offerOf(model);
   if (offer === null) return turn(model);
-  const back = changed(model, offer.text, "Unsaved changes restored; u takes them back");
-  return turn(back.model, ...back.effects.map((each) => (each.do === "journal" ? { ...each, settles: offer } : each)));
+  const { base, stale, steps } = offer;
+  const text = steps.at(-1)?.text ?? model.bench.car.text;
+  const where = stale ? (base === null ? " on the newer file" : ", without what is new in the file") : "";
+  const back = changed(model, text, `Unsaved changes restored${where}; u takes them back`);
+  if (back.effects.length === 0) return back;
+  // A save must ask before it writes over what the edits know nothing of.
+  const { origin } = back.model;
+  const hash = base === null || origin.hash === null ? origin.hash : hashOf(base);
+  const effects = back.effects.map((each) => (each.do === "journal" ? { ...each, settles: offer } : each));
+  return turn({ ...back.model, origin: { ...origin, hash } }, ...effects);
 };
 
 const throwAway: Act = (model) => {
