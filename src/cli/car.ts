@@ -26,12 +26,16 @@ export function firstPreset(): string {
   return first;
 }
 
-/** The car that a name stands for, the first preset where there is no name. A file wins over a preset of its name. */
+/**
+ * The car that a name stands for, the first preset where there is no name. A file wins over a preset of its name, and
+ * that over a file of the name with .yaml.
+ */
 export function findCar(name: string | undefined): Found {
   if (name === undefined) return { preset: firstPreset() };
   const presets = presetNames();
   if (existsSync(name)) return { file: name };
   if (presets.includes(name)) return { preset: name };
+  if (existsSync(`${name}.yaml`)) return { file: `${name}.yaml` };
   throw new Ended(
     Exit.badInput,
     `there is no file "${printable(name)}", and no preset of that name. ${advice(name, presets)}`,
@@ -39,7 +43,6 @@ export function findCar(name: string | undefined): Found {
 }
 
 function advice(name: string, presets: readonly string[]): string {
-  if (existsSync(`${name}.yaml`)) return `Did you mean "${printable(name)}.yaml"?`;
   const meant = nearest(name, [...commandNames, ...presets]);
   return meant === null
     ? `The presets are:\n${presets.map((each) => `  ${each}`).join("\n")}`
@@ -48,7 +51,7 @@ function advice(name: string, presets: readonly string[]): string {
 
 /** True when a name stands for a car file that is there, or for a preset. */
 export function isCar(name: string): boolean {
-  return existsSync(name) || presetNames().includes(name);
+  return existsSync(name) || presetNames().includes(name) || existsSync(`${name}.yaml`);
 }
 
 /**

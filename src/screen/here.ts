@@ -19,6 +19,12 @@ export interface Reading {
 
 type Say = (angle: number) => string;
 
+/** An angle's size in the words of its way; one that is shown as nothing has no way. */
+function sized(angle: number, digits: number, words: (size: string) => string): string {
+  const size = degrees(Math.abs(angle), digits);
+  return size === degrees(0, digits) ? size : words(size);
+}
+
 /** The angles that are read at a place: the figure's id, a short name, and a builder's way to say it. */
 const read: readonly {
   readonly id: string;
@@ -27,8 +33,13 @@ const read: readonly {
   readonly say: Say;
   readonly tell?: Say;
 }[] = [
-  { id: "steer", name: "Steer", say: (angle) => `${degrees(Math.abs(angle))} ${angle >= 0 ? "left" : "right"}` },
-  { id: "toe", name: "Toe", say: (angle) => `${toeWay(angle)} ${degrees(Math.abs(angle), 2)}`, tell: toeWords },
+  { id: "steer", name: "Steer", say: (angle) => sized(angle, 1, (size) => `${size} ${angle > 0 ? "left" : "right"}`) },
+  {
+    id: "toe",
+    name: "Toe",
+    say: (angle) => sized(angle, 2, (size) => `${toeWay(angle)} ${size}`),
+    tell: (angle) => sized(angle, 2, () => toeWords(angle)),
+  },
   {
     id: "transmissionAngle",
     name: "Rod to arm",
@@ -39,8 +50,8 @@ const read: readonly {
     id: "camber",
     name: "Camber top",
     brief: "Camber",
-    say: (angle) => `${angle > 0 ? "out" : "in"} ${degrees(Math.abs(angle), 2)}`,
-    tell: (angle) => `${degrees(Math.abs(angle), 2)} ${angle > 0 ? "outward" : "inward"}`,
+    say: (angle) => sized(angle, 2, (size) => `${angle > 0 ? "out" : "in"} ${size}`),
+    tell: (angle) => sized(angle, 2, (size) => `${size} ${angle > 0 ? "outward" : "inward"}`),
   },
   { id: "caster", name: "Caster", say: (angle) => degrees(angle, 2) },
 ];

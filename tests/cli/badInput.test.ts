@@ -113,9 +113,7 @@ describe("a car that is not there", () => {
 
   it("gets the file or the preset that was most likely meant", async () => {
     place.put("buggy.yaml", good);
-    expect((await run(["pose", join(place.path, "buggy")])).err).toContain(
-      `Did you mean "${join(place.path, "buggy")}.yaml"?`,
-    );
+    expect((await run(["pose", join(place.path, "buggy")])).code).toBe(0);
     expect((await run(["pose", "widend-offset-rack"])).err).toContain('Did you mean "widened-offset-rack"?');
   });
 

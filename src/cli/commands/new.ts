@@ -103,7 +103,7 @@ export function newCommand(desk: Desk): Command {
       throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
     const path = shortest(made.path);
     if (options.json) desk.print(jsonText({ file: made.path, from: begun.from, filled: begun.filled }));
-    desk.note(`Wrote ${path}, ${begun.words}. Open it with: rackwright ${path}`);
+    desk.note(`Wrote ${path}, ${begun.words}. Open it with: rackwright ${quoted(path)}`);
     for (const note of begun.notes) desk.note(note);
   });
 }
@@ -211,4 +211,9 @@ function target(file: string): string {
 function shortest(path: string): string {
   const fromHere = relative(process.cwd(), path);
   return fromHere.startsWith("..") ? path : fromHere;
+}
+
+/** A path as a shell takes it for one word. */
+function quoted(path: string): string {
+  return /^[\w./~@%+=:,-]+$/.test(path) ? path : `"${path.replace(/(["\\$`])/g, "\\$1")}"`;
 }

@@ -91,7 +91,7 @@ export function Tables({
       <Table title="LOCK TO LOCK at ride height" lines={lines(steerColumns(study, length, unit), steer.rows)} />
       {count === 2 && bump !== null ? (
         <Table
-          title="BUMP TO DROOP straight ahead, toe across tyre, + in"
+          title="BUMP TO DROOP straight ahead, toe-in across tyre"
           lines={lines(bumpColumns(study, length), bump.rows)}
         />
       ) : null}
