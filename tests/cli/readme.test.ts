@@ -29,7 +29,7 @@ function shell(line: string, cwd = place.path) {
   return { status, text: stdout.replaceAll("\r\n", "\n") };
 }
 
-const named: Readonly<Record<string, string>> = { Down: "\u001b[B", Enter: "\r" };
+const named: Readonly<Record<string, string>> = { Down: "\u001b[B", Right: "\u001b[C", Enter: "\r", Space: " " };
 
 /** What the screen shows of an example after some keys. */
 async function screen(car: string, keys: readonly string[]): Promise<string> {
@@ -43,9 +43,11 @@ async function screen(car: string, keys: readonly string[]): Promise<string> {
       await terminal.until(`an answer to ${name}`, (text) => text !== before);
     }
   }
+  await terminal.until("the end of long work", (text) => !text.includes("Esc stops"));
   const rows = terminal.rows().map((row) => row.trimEnd());
+  const isChanged = terminal.text().includes("NOT SAVED");
   terminal.type("q");
-  if (keys.length > 0) {
+  if (isChanged) {
     await terminal.until("the question", (text) => text.includes("drop the changes"));
     terminal.type("d");
   }
