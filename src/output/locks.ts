@@ -28,6 +28,20 @@ function decimals(key: Key, unit: LengthUnit): number {
   return key === "turnRadius" ? (unit === "in" ? 1 : 0) : 2;
 }
 
+/** The shares of the inner wheels' difference in one sentence: "inner locks, left less right -2.1°: ...". */
+export function shareSentence({ study, shares }: Omit<LockReport, "remedies">, length: Length): string {
+  const told = shares.shares.map((share) => share.inner).filter((value): value is number => value !== null);
+  if (shares.difference.inner === null || told.length < shares.shares.length)
+    return "Why the locks differ cannot be told: an end of the steering is out of reach";
+  const rounded = roundedToSum(
+    told.map((value) => inUnits(value, "angle", "mm")),
+    1,
+  );
+  const parts = shares.shares.map((share, i) => `${causeWords(study, share, length)} ${fixed(rounded[i] ?? 0, 1)}°`);
+  const total = rounded.reduce((sum, value) => sum + value, 0);
+  return `Inner locks, left less right ${fixed(total, 1)}°: ${parts.join("; ")}`;
+}
+
 /** One column of shares in the reader's units, rounded so that it adds up; dashes where it cannot be told. */
 function column(shares: readonly LockShare[], key: Key, unit: LengthUnit): readonly string[] {
   const values = shares.map((share) => share[key]);
@@ -61,7 +75,7 @@ export function shareTable(
 }
 
 /** What a remedy is judged by, in a row: the heading's lines, the figure, and the decimals that it is worth. */
-const judged: readonly (readonly [head: readonly [string, string], id: string])[] = [
+export const judged: readonly (readonly [head: readonly [string, string], id: string])[] = [
   [["inner", "L"], "leftLockInner"],
   [["", "R"], "rightLockInner"],
   [["radius", "L"], "leftLockTurnRadius"],
@@ -73,7 +87,7 @@ const judged: readonly (readonly [head: readonly [string, string], id: string])[
   [["", "R"], "leastRodAngleRight"],
 ];
 
-function cell(study: Study, id: string, unit: LengthUnit): string {
+export function judgedCell(study: Study, id: string, unit: LengthUnit): string {
   const figure = carFigures.find((each) => each.id === id);
   const value = figure?.read(study) ?? null;
   if (figure === undefined || value === null) return "-";
@@ -82,7 +96,7 @@ function cell(study: Study, id: string, unit: LengthUnit): string {
 
 /** Now and after each remedy, a row each. */
 export function remedyTable({ study, remedies }: LockReport, unit: LengthUnit): string[] {
-  const row = (name: string, of: Study) => [name, ...judged.map(([, id]) => cell(of, id, unit))];
+  const row = (name: string, of: Study) => [name, ...judged.map(([, id]) => judgedCell(of, id, unit))];
   return table(
     [
       ["", ...judged.map(([head]) => head[0])],

@@ -1,6 +1,7 @@
 import { adjust } from "./adjust.tsx";
 import { car } from "./car.tsx";
 import { front, plan } from "./drawing.tsx";
+import { locks } from "./locks.tsx";
 import { map } from "./map.tsx";
 import { steer } from "./steer.tsx";
 import { travel } from "./travel.tsx";
@@ -8,7 +9,7 @@ import { trials } from "./trials.tsx";
 import type { View } from "./view.ts";
 
 /** The list of views, in the order of their tabs: a new view is a file beside this one and a line here. */
-export const views: readonly View[] = [adjust, steer, travel, plan, front, map, car, trials];
+export const views: readonly View[] = [adjust, steer, travel, plan, front, map, car, trials, locks];
 
 /** The view that is seen first. */
 export const firstView = adjust.name;

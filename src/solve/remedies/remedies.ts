@@ -1,4 +1,5 @@
 import type { Study } from "../../measures/study.ts";
+import { finished, type Job, jobOf, type Piece } from "../job.ts";
 import { collar } from "./collar.ts";
 import { type Cure, patientOf } from "./cure.ts";
 import { offMiddle, recut } from "./middle.ts";
@@ -35,13 +36,29 @@ function rankOf({ key, needs }: Remedy, { columnCanMove, uprightsToMake }: Answe
   return answer === true ? 1 : answer === false ? 3 : 2;
 }
 
-/** The cures for a car's unequal locks, each worked out as an edit of its text, ranked by the answers to two questions. */
-export function remediesFor(study: Study, answers: Answers): Remedies {
+/** Remedies in the order that the answers speak for. */
+export function ranked({ offered, not }: Remedies, answers: Answers): Remedies {
+  return { offered: [...offered].sort((a, b) => rankOf(a, answers) - rankOf(b, answers)), not };
+}
+
+function* made(study: Study): Iterator<Piece<Remedies>, void> {
   const patient = patientOf(study);
-  const made = cures.map((cure) => cure(patient));
-  const offered = made.filter((each): each is Remedy => "after" in each);
-  return {
-    offered: [...offered].sort((a, b) => rankOf(a, answers) - rankOf(b, answers)),
-    not: made.filter((each): each is NoRemedy => "why" in each),
-  };
+  const offered: Remedy[] = [];
+  const not: NoRemedy[] = [];
+  for (const [i, cure] of cures.entries()) {
+    const each = cure(patient);
+    if ("after" in each) offered.push(each);
+    else not.push(each);
+    yield { progress: (i + 1) / cures.length, best: { offered: [...offered], not: [...not] } };
+  }
+}
+
+/** The cures for a car's unequal locks, each worked out as an edit of its text; a piece of the job is one cure. */
+export function remediesJob(study: Study): Job<Remedies> {
+  return jobOf({ offered: [], not: [] }, made(study));
+}
+
+/** All of them, ranked by the answers to two questions. */
+export function remediesFor(study: Study, answers: Answers): Remedies {
+  return ranked(finished(remediesJob(study)), answers);
 }

@@ -1,0 +1,165 @@
+import { lockSharesOf } from "../../measures/lockShares.ts";
+import type { Study } from "../../measures/study.ts";
+import { judged, judgedCell, shareSentence } from "../../output/locks.ts";
+import { written } from "../../output/numbers.ts";
+import type { Length } from "../../output/words.ts";
+import { type Remedies, ranked, remediesJob } from "../../solve/remedies/remedies.ts";
+import type { Remedy } from "../../solve/remedies/remedy.ts";
+import { changed } from "../bench.ts";
+import { sayer } from "../lengths.ts";
+import type { Model } from "../model.ts";
+import { type Act, turn } from "../turn.ts";
+import { windowOf } from "../view/AdjustList.tsx";
+import { heading } from "../view/heading.ts";
+import { filled, type Line, Lines } from "../view/Lines.tsx";
+import { wrapped } from "../view/wrap.ts";
+import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
+import type { Room, View, ViewKey } from "./view.ts";
+
+const name = "Locks";
+
+/** What the builder said to a question: nothing yet, yes or no. */
+const answers = [null, true, false] as const;
+const said = ["not said", "yes", "no"] as const;
+
+/** The view's page and column keep the two answers. */
+function answersOf(model: Model): { readonly column: number; readonly uprights: number } {
+  const { page, column } = spotOf(model, name);
+  return { column: page % answers.length, uprights: column % answers.length };
+}
+
+function keyOf({ bench }: Model): string {
+  return `locks\0${bench.car.text}`;
+}
+
+const nameColumns = 19;
+
+const none: Remedies = { offered: [], not: [] };
+
+/** The remedies as far as they are worked out, in the order of the answers. */
+function remediesOf(model: Model): Remedies {
+  const { work } = model;
+  const found = work?.key === keyOf(model) ? ((work.result as Remedies | null) ?? none) : none;
+  const { column, uprights } = answersOf(model);
+  return ranked(found, { columnCanMove: answers[column] ?? null, uprightsToMake: answers[uprights] ?? null });
+}
+
+const size = (model: Model) => ({ rows: remediesOf(model).offered.length, columns: answers.length });
+
+function remedyHere(model: Model): Remedy | undefined {
+  return remediesOf(model).offered[spotWithin(model, name, size).row];
+}
+
+function whyNone(model: Model): string | null {
+  return remedyHere(model) === undefined ? "There is no remedy to take." : null;
+}
+
+/** Locks feel less than a tape's mark: beside the fraction stands the decimal. */
+function fineOf(model: Model): Length {
+  const length = sayer(model.display);
+  return (mm) => (model.display.unit === "in" ? `${length(mm)} (${written(mm, "length", "in")})` : length(mm));
+}
+
+const take: Act = (model) => {
+  const remedy = remedyHere(model);
+  return remedy === undefined ? turn(model) : changed(model, remedy.text, remedy.title(sayer(model.display)));
+};
+
+const ask =
+  (which: "page" | "column"): Act =>
+  (model) =>
+    turn(withSpot(model, name, { [which]: (spotOf(model, name)[which] + 1) % answers.length, row: 0 }));
+
+const own: readonly ViewKey[] = [
+  {
+    keys: ["t"],
+    shown: "t",
+    footer: "t take it",
+    help: "take the remedy under the cursor; u takes it back",
+    off: whyNone,
+    act: take,
+  },
+  {
+    keys: ["a"],
+    shown: "a",
+    footer: "a column?",
+    help: "whether the steering column could follow a rack that is shifted: yes, no, not said",
+    act: ask("page"),
+  },
+  {
+    keys: ["n"],
+    shown: "n",
+    footer: "n uprights?",
+    help: "whether the uprights are still to be made: yes, no, not said",
+    act: ask("column"),
+  },
+];
+
+/** Why the locks are unequal, and what would help, each remedy with all that it does. */
+export const locks: View = {
+  name,
+  key: "9",
+  help: "why are my locks unequal? each cause's share, and remedies to take",
+  keys: [...cursorKeys(name, size, "along the list:").filter(({ keys }) => /up|down/.test(keys[0] ?? "")), ...own],
+  work: (model) => {
+    const { study } = model.bench;
+    return "refused" in study ? null : { key: keyOf(model), job: () => remediesJob(study) };
+  },
+  explain,
+  Body,
+};
+
+function explain(model: Model): string {
+  const remedy = remedyHere(model);
+  if (remedy !== undefined) return [remedy.tradeOff, remedy.caution].filter((each) => each !== null).join(" ");
+  const { not } = remediesOf(model);
+  const why = not[0]?.why;
+  return why === undefined ? "" : `Nothing to take: ${why}.`;
+}
+
+/** Bounce steer stands apart from Ackermann's columns. */
+function widthOf(column: number): number {
+  return judged[column]?.[1] === "worstBounceSteer" ? 7 : 6;
+}
+
+function table(model: Model, study: Study, rows: number): readonly Line[] {
+  const { offered } = remediesOf(model);
+  const { unit } = model.display;
+  const cells = (of: Study) => judged.map(([, id], i) => judgedCell(of, id, unit).padStart(widthOf(i))).join("");
+  const head = (line: 0 | 1) =>
+    " ".repeat(nameColumns + 2) + judged.map(([words], i) => words[line].padStart(widthOf(i))).join("");
+  const { row } = spotWithin(model, name, size);
+  const { from, to } = windowOf(offered.length, row, Math.max(1, rows - 3));
+  return [
+    head(0),
+    head(1),
+    `  ${"as it is".padEnd(nameColumns)}${cells(study)}`,
+    ...offered.slice(from, to).map((each, i): Line => {
+      const isHere = from + i === row;
+      const isMore = (i === 0 && from > 0 && "↑") || (from + i === to - 1 && to < offered.length && "↓") || " ";
+      const text = `${isHere ? ">" : isMore} ${each.key.padEnd(nameColumns)}${cells(each.after)}`;
+      return isHere ? [{ text, look: "marked" }] : text;
+    }),
+  ];
+}
+
+function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
+  const { study } = model.bench;
+  const title = heading(model, room.columns, "WHY ARE MY LOCKS UNEQUAL?", "LOCKS");
+  if ("refused" in study) return <Lines columns={room.columns} lines={[title]} />;
+  const length = sayer(model.display);
+  const width = room.columns - 2;
+  const indent = (words: string) => wrapped(words, width).map((line) => ` ${line}`);
+  const why = indent(`${shareSentence({ study, shares: lockSharesOf(study) }, length)}.`);
+  const { column, uprights } = answersOf(model);
+  const asked = ` Column could follow a shifted rack (a): ${said[column]}. Uprights to be made (n): ${said[uprights]}.`;
+  const remedy = remedyHere(model);
+  const done = model.work?.key === keyOf(model) && model.work.state === "done";
+  const what = remedy === undefined ? [] : indent(`${remedy.title(fineOf(model))}.`);
+  const rows = room.rows - 1 - why.length - 1 - what.length;
+  const list =
+    remedy === undefined
+      ? [done ? " No remedy is needed, or none is to be had." : " Working out what would help ..."]
+      : table(model, study, rows);
+  return <Lines columns={room.columns} lines={[title, ...filled([...why, asked, ...list, ...what], room.rows - 1)]} />;
+}
