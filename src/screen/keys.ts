@@ -4,6 +4,7 @@ import type { KeyWords } from "./views/view.ts";
 import { viewOf, views } from "./views/views.ts";
 import {
   whyNoFractions,
+  whyNoGuide,
   whyNoneStarting,
   whyNoOtherOffer,
   whyNoPlace,
@@ -51,6 +52,8 @@ export type Command =
   | "saveAs"
   | "open"
   | "help"
+  | "guide"
+  | "endGuide"
   | "quit"
   | "accept"
   | "clear"
@@ -237,6 +240,14 @@ const car: readonly Binding[] = [
     help: "show inches to 1/32, to 1/16 or in decimals",
     off: whyNoFractions,
   },
+  {
+    keys: ["g"],
+    shown: "g",
+    command: "guide",
+    footer: null,
+    help: "a guided first run, on a car whose rods are cut wrong",
+  },
+  { keys: ["escape"], shown: "Esc", command: "endGuide", footer: null, help: "end the guide", off: whyNoGuide },
   { keys: ["?"], shown: "?", command: "help", footer: "? help", help: "this page" },
   {
     keys: ["q", "ctrl+c"],

@@ -150,6 +150,8 @@ export interface Model {
   readonly pin: Trial | null;
   /** Named by the builder, oldest first; they last as long as the screen does. */
   readonly trials: readonly Trial[];
+  /** The step that the guide has come to; null while it is off. */
+  readonly guide: number | null;
   /** The long work of the view that is seen; null where none was asked for. */
   readonly work: Work | null;
   /** The view below the five numbers, by its name in the list of views. */

@@ -6,6 +6,7 @@ import { firstInches, showActs } from "./acts/show.ts";
 import { trialActs } from "./acts/trials.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
+import { guided } from "./guide.ts";
 import { bindingOf, type Command } from "./keys.ts";
 import type { Model, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
@@ -40,6 +41,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     display: { unit: car.form.units, inches: firstInches, step: firstStep },
     pin: null,
     trials: [],
+    guide: null,
     work: null,
     view: firstView,
     spots: {},
@@ -52,7 +54,8 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
 
 /** What one message makes of the model, and what is to be done: the only way that anything on the screen changes. */
 export function update(model: Model, message: Message): Turn {
-  return withWork(answer(model, message));
+  const { model: next, effects } = answer(model, message);
+  return withWork({ model: guided(next), effects });
 }
 
 /** Asks for the long work of the view that is seen, if it has some that was not asked for yet. */
@@ -93,7 +96,7 @@ function answer(model: Model, message: Message): Turn {
     case "failed":
       return turn(failed(model, message.words));
     case "opened":
-      return turn(start(message.opened, model));
+      return turn({ ...start(message.opened, model), guide: model.guide });
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
   }

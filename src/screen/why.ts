@@ -75,3 +75,8 @@ export function whyNoSwap({ bench, pin }: Model): string | null {
   if (pin === null) return "No car is pinned. Press b to pin this one, then change it.";
   return pin.car.text === bench.car.text ? "The pinned car is the same as this one." : null;
 }
+
+/** Why there is no guide to end. */
+export function whyNoGuide({ guide }: Model): string | null {
+  return guide === null ? "The guide is off. Press g to be shown round." : null;
+}

@@ -9,7 +9,7 @@ import { studyOf } from "../../src/measures/study.ts";
 import { readCar } from "../../src/vehicle/read.ts";
 import { readLength } from "../../src/vehicle/units/length.ts";
 import { prepareProducts } from "../../src/vehicle/units/products.ts";
-import { openTerminal } from "../terminal/support/terminal.ts";
+import { openTerminal, type Terminal } from "../terminal/support/terminal.ts";
 import { folder } from "./run.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
@@ -31,6 +31,17 @@ function shell(line: string, cwd = place.path) {
 
 const named: Readonly<Record<string, string>> = { Down: "\u001b[B", Right: "\u001b[C", Enter: "\r", Space: " " };
 
+/** Long enough for the rest of a frame, or the next one, to arrive on a busy machine. */
+const settling = 300;
+
+/** Waits until the screen stays as it is. */
+async function settled(terminal: Terminal): Promise<void> {
+  for (let before = ""; before !== terminal.text(); ) {
+    before = terminal.text();
+    await new Promise((resolve) => setTimeout(resolve, settling));
+  }
+}
+
 /** What the screen shows of an example after some keys. */
 async function screen(car: string, keys: readonly string[]): Promise<string> {
   const terminal = openTerminal([bin, car], { env: { XDG_STATE_HOME: place.path, LANG: "C.UTF-8" } });
@@ -44,6 +55,7 @@ async function screen(car: string, keys: readonly string[]): Promise<string> {
     }
   }
   await terminal.until("the end of long work", (text) => !text.includes("Esc stops"));
+  await settled(terminal);
   const rows = terminal.rows().map((row) => row.trimEnd());
   const isChanged = terminal.text().includes("NOT SAVED");
   terminal.type("q");

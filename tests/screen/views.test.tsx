@@ -227,6 +227,23 @@ describe("the car's file", () => {
   });
 });
 
+describe("the guide", () => {
+  it("goes through the car whose rods are cut wrong, a step for each key that it names", () => {
+    const bench = offsetRack().press("g");
+    expect(bench.effects.at(-1)).toEqual({ do: "open", source: { from: "preset", id: "cut-rods-off-middle" } });
+    bench.send({ is: "opened", opened: opened("cut-rods-off-middle") });
+    for (const [at, key] of ["2", "b", "c", "1"].entries()) {
+      const text = bench.text().replace(/\s+/g, " ");
+      expect(text).toContain(`GUIDE ${at + 1}/5`);
+      expect(text).toMatch(new RegExp(`[Pp]ress ${key}\\b`));
+      bench.press(key);
+    }
+    expect(bench.text()).toContain("left and right lock are equal");
+    expect(bench.text()).toContain("GUIDE 5/5");
+    expect(bench.press("escape").text()).not.toContain("GUIDE");
+  });
+});
+
 describe("targets", () => {
   const withTargets = (lines: string) => new Bench(opened("widened-offset-rack", (text) => `${text}\n${lines}\n`));
 

@@ -2,6 +2,7 @@ import { hashOf } from "../../files/hash.ts";
 import { pathOf } from "../../files/save.ts";
 import { changed, isUnsaved } from "../bench.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
+import { guideCar } from "../guide.ts";
 import type { Focus, Model, Next, Offer } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { helpLines, helpRoom } from "../view/helpText.ts";
@@ -172,6 +173,8 @@ export const carActs = {
   save: (model) => save(model, null),
   saveAs: (model) => askName(model, nextOf(model)),
   open: (model) => turn(model, { do: "list" }),
+  guide: (model) => leaveFor({ ...model, guide: 0 }, { do: "open", source: guideCar }),
+  endGuide: (model) => turn({ ...model, guide: null }),
   quit: (model) => leaveFor(model, { do: "quit" }),
   accept,
   clear,

@@ -14,6 +14,8 @@ const drawnOnly = [
   "type",
   "sides",
   "rightAsItIs",
+  "guide",
+  "endGuide",
   "smallerStep",
   "largerStep",
   "help",

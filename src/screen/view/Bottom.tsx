@@ -3,6 +3,7 @@ import TextInput from "ink-text-input";
 import { fieldWindow } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
+import { guideWords } from "../guide.ts";
 import { bindingsNow } from "../keys.ts";
 import { bothValues } from "../lengths.ts";
 import type { Focus, Model } from "../model.ts";
@@ -60,6 +61,8 @@ export function Words({
   const width = columns - 2;
   if (focus.on === "question")
     return <Sentences texts={wrapped(questionWords(focus.question), width)} rows={rows} strong />;
+  const guide = guideWords(model);
+  if (guide !== null && notice?.tone !== "wrong") return <Sentences texts={wrapped(guide, width)} rows={rows} />;
   if (notice !== null)
     return <Sentences texts={wrapped(notice.text, width)} rows={rows} strong={notice.tone === "wrong"} />;
   return <Sentences texts={wrapped(viewOf(model.view).explain(model), width)} rows={rows} />;

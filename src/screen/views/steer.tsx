@@ -138,7 +138,21 @@ function explain(model: Model): string {
   const length = sayer(model.display);
   const side = spot.column === 1 ? "left wheel, " : spot.column === 2 ? "right wheel, " : "";
   const where = `${capital(side + inputPlace(study, row.input, length))}`;
-  return cellWords(where, column.figure ?? places[study.inputKind], column.tell(row, length));
+  return cellWords(
+    where,
+    column.figure ?? places[study.inputKind],
+    column.tell(row, length),
+    pinnedWords(model, row, column),
+  );
+}
+
+/** What the pinned car has at the same place; null where none is pinned, or its steering is moved by something else. */
+function pinnedWords({ pin, bench, display }: Model, { input }: SteerRow, column: Column): string | null {
+  const { study } = bench;
+  if (pin === null || "refused" in pin.study || "refused" in study || pin.study.inputKind !== study.inputKind)
+    return null;
+  const [row] = pin.study.steerTable({ from: input, to: input, rows: 1 }).rows;
+  return row === undefined ? null : column.tell(row, sayer(display));
 }
 
 function capital(text: string): string {

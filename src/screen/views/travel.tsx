@@ -1,5 +1,6 @@
 import type { BumpRow, BumpSide } from "../../measures/bumpTable.ts";
 import { type Figure, figureOf, poseFigures } from "../../measures/figures.ts";
+import type { Span } from "../../measures/span.ts";
 import type { Study } from "../../measures/study.ts";
 import { type WorstToe, worstToeOf } from "../../measures/worstToe.ts";
 import {
@@ -123,13 +124,15 @@ function tableRows(model: Model): readonly TravelRow[] {
   const { wheelTravel } = study;
   const rows = Math.max(2, Math.min(mostRows, spaceFor(model, false).room.rows - 2 - wordRows));
   const span = roundSpan({ from: wheelTravel.bump, to: -wheelTravel.droop, rows }, model.display.unit);
-  const table = study.bumpTable(model.place.input, span)?.rows ?? [];
-  return table.map((row) => ({
+  return rowsOf(study, model.place.input, span);
+}
+
+function rowsOf(study: Study, input: number, span: Span): readonly TravelRow[] {
+  const rows = study.bumpTable(input, span)?.rows ?? [];
+  return rows.map((row) => ({
     ...row,
     rollCentre:
-      row.blame === null
-        ? (rollCentre?.read(study.pose(model.place.input, row.travel, row.travel), 0, study) ?? null)
-        : null,
+      row.blame === null ? (rollCentre?.read(study.pose(input, row.travel, row.travel), 0, study) ?? null) : null,
   }));
 }
 
@@ -159,7 +162,20 @@ function explain(model: Model): string {
   const under = columnsOf(model)[spot.column];
   if (row === undefined || under?.figure === undefined) return "";
   const where = `${travelPlace(row.travel, sayer(model.display))}${under.wheel === null ? "" : `, ${under.wheel} wheel`}`;
-  return cellWords(where.charAt(0).toUpperCase() + where.slice(1), under.figure, under.tell(row));
+  return cellWords(
+    where.charAt(0).toUpperCase() + where.slice(1),
+    under.figure,
+    under.tell(row),
+    pinnedWords(model, row.travel, under),
+  );
+}
+
+/** What the pinned car has at the same place; null where none is pinned. */
+function pinnedWords(model: Model, travel: number, under: Column): string | null {
+  const { pin, place } = model;
+  if (pin === null || "refused" in pin.study) return null;
+  const [row] = rowsOf(pin.study, place.input, { from: travel, to: travel, rows: 1 });
+  return row === undefined ? null : under.tell(row);
 }
 
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
