@@ -1,4 +1,4 @@
-import { existsSync } from "node:fs";
+import { existsSync, lstatSync } from "node:fs";
 import { loadText } from "../files/load.ts";
 import { loadPreset, presetNames } from "../files/presets.ts";
 import { type Study, studyOf } from "../measures/study.ts";
@@ -33,13 +33,22 @@ export function firstPreset(): string {
 export function findCar(name: string | undefined): Found {
   if (name === undefined) return { preset: firstPreset() };
   const presets = presetNames();
-  if (existsSync(name)) return { file: name };
+  if (isNamed(name)) return { file: name };
   if (presets.includes(name)) return { preset: name };
   if (existsSync(`${name}.yaml`)) return { file: `${name}.yaml` };
   throw new Ended(
     Exit.badInput,
     `there is no file "${printable(name)}", and no preset of that name. ${advice(name, presets)}`,
   );
+}
+
+/** True also for a link that leads nowhere: what is wrong with it is told when it is read. */
+function isNamed(name: string): boolean {
+  try {
+    return lstatSync(name, { throwIfNoEntry: false }) !== undefined;
+  } catch {
+    return existsSync(name);
+  }
 }
 
 function advice(name: string, presets: readonly string[]): string {

@@ -1,3 +1,4 @@
+import { reasonOf } from "../files/reason.ts";
 import { findCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { Desk, type OpenScreen } from "./desk.ts";
@@ -18,7 +19,12 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
     desk.note(ended.said);
     desk.exit = ended.exit;
   }
-  await desk.flush();
+  try {
+    await desk.flush();
+  } catch (error) {
+    streams.stderr.write(`rackwright: what it prints cannot be written: ${reasonOf(error)}.\n`);
+    return Exit.badInput;
+  }
   return desk.exit;
 }
 

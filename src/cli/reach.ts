@@ -15,8 +15,10 @@ export function warnOfInput(desk: Desk, study: Study, inputs: readonly number[],
   if (over(worst) > ROUNDING) {
     const [size, way] = worst > 0 ? [left, "left"] : [right, "right"];
     const said = (place: number) => (study.inputKind === "rack" ? length(place) : degrees(place));
+    const asked = said(Math.abs(worst));
+    const place = asked === said(size) ? `just over ${asked}` : asked;
     desk.note(
-      `warning: ${study.inputKind} at ${said(Math.abs(worst))} to the ${way} is beyond the file's travel, ${said(size)} to that side.`,
+      `warning: ${study.inputKind} at ${place} to the ${way} is beyond the file's travel, ${said(size)} to that side.`,
     );
   }
 }

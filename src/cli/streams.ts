@@ -8,9 +8,9 @@ export interface Streams {
   readonly env: Readonly<Record<string, string | undefined>>;
 }
 
-/** True where a screen can be drawn and keys can be read. */
-export function onTerminal({ stdin, stdout, env }: Streams): boolean {
-  return stdin.isTTY === true && stdout.isTTY === true && env.TERM !== "dumb";
+/** True where someone sits at a terminal: the screen then sees for itself whether it can be drawn or must talk in lines. */
+export function onTerminal({ stdin, stdout }: Streams): boolean {
+  return stdin.isTTY === true && stdout.isTTY === true;
 }
 
 /**

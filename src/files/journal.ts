@@ -2,7 +2,6 @@ import { createHash } from "node:crypto";
 import {
   closeSync,
   fdatasync,
-  mkdirSync,
   openSync,
   readdirSync,
   readFileSync,
@@ -18,7 +17,7 @@ import { hashOf } from "./hash.ts";
 import { reasonOf } from "./reason.ts";
 import { type EditLine, type Head, lineOf, readJournal } from "./record.ts";
 import { spliceBetween } from "./splice.ts";
-import { stateFolder } from "./state.ts";
+import { makeFolder, stateFolder } from "./state.ts";
 
 /** Longer than this, bytes, a journal begins anew with the edits so far as one. */
 const longest = 1024 * 1024;
@@ -109,7 +108,7 @@ export class Journal {
 
   /** A journal's file with these lines, put in the place of the one before in one step. */
   #begin(folder: string, lines: readonly EditLine[]): Open {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    makeFolder(folder);
     const { pid } = process;
     const began = Date.now();
     const path = this.#open?.path ?? join(folder, `${nameOf(this.#car)}-${pid}-${began.toString(36)}.journal`);

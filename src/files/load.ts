@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readFileSync, statSync } from "node:fs";
+import { closeSync, fstatSync, lstatSync, openSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { Car } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
@@ -45,6 +45,8 @@ function textOf(bytes: Buffer): { text: string } | string {
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff))
     return "it is written as UTF-16: save it as UTF-8 in your editor";
   if (bytes.includes(0)) return "it is not a text file";
+  if (bytes.includes(0x0d) && !bytes.includes(0x0a))
+    return "its lines end in carriage returns alone (CR): save it with the line ends LF or CRLF in your editor";
   try {
     return { text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(bytes) };
   } catch {
@@ -62,7 +64,12 @@ export function loadText(path: string): Loaded | Refused {
     if (typeof decoded === "string") return wholeFile(`cannot be read: ${decoded}`);
     return { path: resolve(path), text: decoded.text, hash: hashOf(decoded.text) };
   } catch (error) {
-    if (codeOf(error) === "ENOENT") return wholeFile("cannot be read: there is no such file");
+    if (codeOf(error) === "ENOENT") {
+      const isLink = lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink();
+      return wholeFile(
+        `cannot be read: ${isLink ? "it is a link to a file that is not there" : "there is no such file"}`,
+      );
+    }
     return wholeFile(`cannot be read: ${reasonOf(error)}`);
   }
 }

@@ -1,6 +1,7 @@
-import { lstatSync, mkdirSync } from "node:fs";
+import { existsSync, lstatSync, mkdirSync } from "node:fs";
 import { homedir, tmpdir, userInfo } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
+import { codeOf } from "./reason.ts";
 
 /** Only the user himself may read what he has not saved yet. */
 const ownOnly = 0o700;
@@ -41,10 +42,26 @@ function userName(): string {
   }
 }
 
+/**
+ * Makes a folder of the user's own, and those above it that are missing. Throws what the system throws. Node's own way to
+ * make several at once never ends where a folder that is there takes no other in it, as in /proc.
+ */
+export function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { mode: ownOnly });
+  } catch (error) {
+    const above = dirname(folder);
+    if (codeOf(error) === "EEXIST") return;
+    if (codeOf(error) !== "ENOENT" || existsSync(above)) throw error;
+    makeFolder(above);
+    mkdirSync(folder, { mode: ownOnly });
+  }
+}
+
 /** A folder of the user's own, made if need be; false when there is none or it belongs to someone else. */
 function isOurs(folder: string): boolean {
   try {
-    mkdirSync(folder, { recursive: true, mode: ownOnly });
+    makeFolder(folder);
     const stats = lstatSync(folder);
     return stats.isDirectory() && (process.getuid === undefined || stats.uid === process.getuid());
   } catch {

@@ -126,4 +126,13 @@ describe("what is no car file gets one clear complaint", () => {
       fault.code = "";
     }
   });
+
+  test("names line ends that are carriage returns alone, a link to nothing and a link to itself", () => {
+    writeFileSync(folder.at("cr.yaml"), "title: car\runits: in\r");
+    symlinkSync(folder.at("nowhere"), folder.at("nothing.yaml"));
+    symlinkSync(folder.at("loop.yaml"), folder.at("loop.yaml"));
+    expect(complaint(folder.at("cr.yaml"))).toContain("carriage returns alone (CR)");
+    expect(complaint(folder.at("nothing.yaml"))).toBe("cannot be read: it is a link to a file that is not there");
+    expect(complaint(folder.at("loop.yaml"))).toBe("cannot be read: it is a link that leads back to itself");
+  });
 });

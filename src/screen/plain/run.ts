@@ -14,8 +14,6 @@ import type { Message, Opened } from "../turn.ts";
 import { start, update } from "../update.ts";
 import { answers, lineHelp, understand } from "./lines.ts";
 
-const interrupted = 130;
-
 /**
  * The bench in lines, for a screen reader or a terminal that can only print: what is typed is a name with its new value or a
  * command's words, and what is said back is only what changed. Gives the exit code.
@@ -125,7 +123,6 @@ export async function runPlain(
       else ask();
       if (code === null) reader.prompt();
     });
-    reader.on("SIGINT", () => end(interrupted));
     reader.on("close", () => resolve(code ?? 0));
     reader.prompt();
   });
