@@ -4,7 +4,7 @@ import { Side } from "../kinematics/slots.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import type { Shock } from "../vehicle/sections/shock.ts";
 import { bodiesOf, type CornerBodies } from "./range/bodies.ts";
-import { placeMoved, still } from "./range/motion.ts";
+import { placeMoved } from "./range/motion.ts";
 import type { Study } from "./study.ts";
 
 /** A shock in one pose. Lengths mm. */
@@ -57,11 +57,7 @@ export function shockAt(bodies: CornerBodies, shock: Pick<Shock, "top" | "foot" 
   const point = ({ ahead, out, up }: Shock["top"]): Point => ({ x: ahead, y: out, z: up });
   const [top, drawn] = [point(shock.top), point(shock.foot)];
   const move = bodies.move(shock.on);
-  const motion = still();
-  const foot = (poses: Float64Array, at: number) => {
-    move(poses, at, motion);
-    return placeMoved(motion, drawn);
-  };
+  const foot = (poses: Float64Array, at: number) => placeMoved(move(poses, at), drawn);
   const velocity = velocityOf(bodies, shock.on, foot);
   return (poses, at) => {
     const along = minus(foot(poses, at), top);

@@ -1,6 +1,6 @@
 import type { Study } from "../measures/study.ts";
-import type { CheckReport } from "../solve/check/check.ts";
 import type { CheckItem, Fact, Part, State } from "../solve/check/item.ts";
+import type { CheckReport } from "../solve/check/report.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { poundsPerInch } from "../vehicle/units/rate.ts";
 import type { Json } from "./json.ts";
@@ -49,12 +49,18 @@ export function whereWords(study: Study, { where }: CheckItem, length: Length): 
   return `${inputPlace(study, where.input, length)}${travel}`;
 }
 
-/** An item in one sentence without its state: label, value, limit, where. */
-export function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
+/** An item and its value: "Left tie rod to lower arm: 3/32 in". */
+export function itemBrief(item: CheckItem, unit: LengthUnit, length: Length): string {
   const value = item.value === null || item.id === "range" ? "" : `: ${said(item.value, item.kind, unit, length)}`;
+  return item.label + value;
+}
+
+/** An item in one sentence without its state: label, value, limit, where. */
+function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
   const limit = limitWords(item, unit, length);
   const where = whereWords(study, item, length);
-  return `${item.label}${value}${limit === null ? "" : ` (${limit})`}${where === null ? "" : `, at ${where}`}`;
+  const brief = itemBrief(item, unit, length);
+  return `${brief}${limit === null ? "" : ` (${limit})`}${where === null ? "" : `, at ${where}`}`;
 }
 
 /** What else an item tells, in sentences: its facts, and what to beware of. */

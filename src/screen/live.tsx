@@ -3,6 +3,7 @@ import type { Capabilities } from "../terminal/capabilities.ts";
 import { chord, type Key } from "../terminal/key.ts";
 import { createSession } from "../terminal/session.ts";
 import { prepareProducts } from "../vehicle/units/products.ts";
+import { checker } from "./checker.ts";
 import { doer } from "./effects.ts";
 import { bindingOf } from "./keys.ts";
 import type { Model } from "./model.ts";
@@ -21,9 +22,11 @@ export function runLive(
   let model: Model = start(opened, session.size());
   let lastWords: string | null = null;
   const effects = doer(model, { env, send, quit });
+  const checks = checker(send);
 
   function quit(words: string | null): void {
     lastWords = words;
+    checks.end();
     session.quit(0);
   }
 
@@ -32,6 +35,7 @@ export function runLive(
     const next = update(model, message);
     model = next.model;
     for (const effect of next.effects) effects.do(effect, model);
+    checks.see(model);
     session.invalidate();
   }
 
@@ -50,6 +54,7 @@ export function runLive(
     onResize: (size) => send({ is: "resized", ...size }),
   });
   // Products and brackets in a typed length need a large reader, which is fetched once the first frame stands.
+  setImmediate(() => checks.see(model));
   setImmediate(() => prepareProducts().then(session.invalidate, () => undefined));
   return left.then((code) => {
     if (lastWords !== null) stderr.write(`${lastWords}\n`);

@@ -1,4 +1,5 @@
 import type { Refused, Study } from "../measures/study.ts";
+import type { CheckReport } from "../solve/check/report.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { LengthStyle } from "../vehicle/units/format.ts";
 
@@ -106,6 +107,13 @@ export interface Work {
   readonly result: unknown;
 }
 
+/** The checks of a car over its whole range. */
+export interface Checked {
+  /** The text of the car that they are of: of any other text they are out of date. */
+  readonly text: string;
+  readonly report: CheckReport;
+}
+
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
@@ -154,6 +162,8 @@ export interface Model {
   readonly guide: number | null;
   /** The long work of the view that is seen; null where none was asked for. */
   readonly work: Work | null;
+  /** The last checks that were finished; null before the first. */
+  readonly check: Checked | null;
   /** The view below the five numbers, by its name in the list of views. */
   readonly view: string;
   /** The spot of each view that has been moved about in, by its name. */

@@ -1,6 +1,6 @@
 import type { Job } from "../solve/job.ts";
 import type { Car } from "../vehicle/car.ts";
-import type { Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
+import type { Checked, Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
 
 /** A car that has been read, with what else was found of it. */
 export interface Opened {
@@ -55,6 +55,8 @@ export type Message =
       readonly done: boolean;
       readonly result: unknown;
     }
+  /** The checks of a car with that text are finished. */
+  | { readonly is: "checked"; readonly checked: Checked }
   /** Another car than that on the bench was written. */
   | { readonly is: "written"; readonly path: string }
   /** Nothing was written, since the file is not as it was known. */

@@ -43,6 +43,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     trials: [],
     guide: null,
     work: null,
+    check: null,
     view: firstView,
     spots: {},
     focus: askedAbout(offers),
@@ -85,6 +86,8 @@ function answer(model: Model, message: Message): Turn {
       return saved(model, message);
     case "worked":
       return turn(worked(model, message));
+    case "checked":
+      return turn({ ...model, check: message.checked });
     case "written": {
       const notice = { text: `Written to ${message.path}.`, tone: "done" } as const;
       return turn({ ...model, focus: { on: "bench" }, notice });

@@ -1,6 +1,7 @@
 import { Command } from "commander";
 import { checkJson, checkText } from "../../output/check.ts";
-import { checkJob, countOf } from "../../solve/check/check.ts";
+import { checkJob } from "../../solve/check/check.ts";
+import { countOf } from "../../solve/check/report.ts";
 import { finished } from "../../solve/job.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";

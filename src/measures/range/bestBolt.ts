@@ -18,6 +18,12 @@ function largest(shanks: Shanks, x: number, y: number, z: number, skip: number):
   return most;
 }
 
+/** A bolt direction, a unit vector, and the worst swing that it gives, rad. */
+export interface Best {
+  readonly bolt: Point;
+  readonly worst: number;
+}
+
 /** Rings of the first grid over the half sphere, and how many shanks it looks at. */
 const RINGS = 24;
 const SAMPLE = 150;
@@ -28,8 +34,9 @@ const FINE = 1e-7;
  * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
  * A grid over the half sphere, and from its best a pattern search that halves its step; every direction is looked at by
  * max|e·b|, which is convex as a function of b before its length is fixed, so there are few valleys to miss. Deterministic.
+ * Yields between small pieces of the work. Null where there are no shanks.
  */
-export function bestBolt(shanks: Shanks): { readonly bolt: Point; readonly worst: number } | null {
+export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> {
   if (shanks.length === 0) return null;
   const skip = Math.max(Math.floor(shanks.length / 3 / SAMPLE), 1);
   let [x, y, z, least] = [0, 0, 1, Number.POSITIVE_INFINITY];
@@ -47,6 +54,7 @@ export function bestBolt(shanks: Shanks): { readonly bolt: Point; readonly worst
       const way = (j * 2 * Math.PI) / around;
       look(Math.sin(lean) * Math.cos(way), Math.sin(lean) * Math.sin(way), Math.cos(lean), skip);
     }
+    yield;
   }
   least = largest(shanks, x, y, z, 1);
   for (let step = Math.PI / 2 / RINGS; step > FINE; ) {
@@ -63,6 +71,15 @@ export function bestBolt(shanks: Shanks): { readonly bolt: Point; readonly worst
       better = look(bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz, 1) || better;
     }
     if (!better) step /= 2;
+    yield;
   }
   return { bolt: { x, y, z }, worst: Math.asin(Math.min(least, 1)) };
+}
+
+/** The same in one go. See searchBolt. */
+export function bestBolt(shanks: Shanks): Best | null {
+  const search = searchBolt(shanks);
+  let next = search.next();
+  while (!next.done) next = search.next();
+  return next.value;
 }

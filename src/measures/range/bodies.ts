@@ -9,8 +9,8 @@ import { pointAt } from "../drawn/places.ts";
 import type { Study } from "../study.ts";
 import { type Marks, type Motion, moved, standing, still } from "./motion.ts";
 
-/** Moves a body from its drawn place to that of a pose, whose side starts at `at`. */
-type Move = (poses: Float64Array, at: number, motion: Motion) => void;
+/** A body's motion from its drawn place to that of a pose, whose side starts at `at`; its numbers are good until the next pose. */
+type Move = (poses: Float64Array, at: number) => Motion;
 
 /** How every body of one corner moves. */
 export interface CornerBodies {
@@ -32,12 +32,33 @@ function across({ x, y, z }: Point): Point {
   return { x, y: -y, z };
 }
 
-function moverOf(drawn: Marks, marksIn: (poses: Float64Array, at: number) => Marks): Move {
-  const from = standing(drawn);
-  return (poses, at, motion) => moved(from, marksIn(poses, at), motion);
+/**
+ * Does something once a pose, though it may be asked for often: a pose of one front end is nothing but its input and its
+ * travel.
+ */
+export function oncePose(write: (poses: Float64Array, at: number) => void): (poses: Float64Array, at: number) => void {
+  let [input, travel] = [Number.NaN, Number.NaN];
+  return (poses, at) => {
+    if (poses[at + Side.Input] === input && poses[at + Side.Travel] === travel) return;
+    input = poses[at + Side.Input];
+    travel = poses[at + Side.Travel];
+    write(poses, at);
+  };
 }
 
-const standsStill: Move = (_, __, motion) => motion.set(still());
+function moverOf(drawn: Marks, marksIn: (poses: Float64Array, at: number) => Marks): Move {
+  const from = standing(drawn);
+  const motion = still();
+  const triad = new Float64Array(9);
+  const write = oncePose((poses, at) => moved(from, marksIn(poses, at), triad, motion));
+  return (poses, at) => {
+    write(poses, at);
+    return motion;
+  };
+}
+
+const standsStill: Move = () => nowhere;
+const nowhere = still();
 
 /** Turns about an axis on the frame, so far that its joint is where the end of the steering axis is. */
 function turner(origin: Point, axis: Point, joint: Point, end: "lower" | "upper"): Move {
@@ -93,12 +114,13 @@ function steeringMove(study: Study, wheel: Wheel, place: CornerBodies["place"]):
 }
 
 function slideFrom(eye: Point): Move {
-  return (poses, side, motion) => {
-    motion.set(still());
+  const motion = still();
+  return (poses, side) => {
     const now = slot(poses, side + Side.TieRodInner);
     motion[9] = now.x - eye.x;
     motion[10] = now.y - eye.y;
     motion[11] = now.z - eye.z;
+    return motion;
   };
 }
 

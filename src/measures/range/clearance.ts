@@ -1,14 +1,13 @@
 import type { Point } from "../../kinematics/drawn.ts";
-import { minus } from "../../kinematics/math.ts";
 import { Side } from "../../kinematics/slots.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import type { Body } from "../../vehicle/linkage.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { FrameTube } from "../../vehicle/sections/tubes.ts";
 import type { Study } from "../study.ts";
-import type { CornerBodies } from "./bodies.ts";
+import { type CornerBodies, oncePose } from "./bodies.ts";
 import { type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
-import { placeMoved, still } from "./motion.ts";
+import { placeMoved } from "./motion.ts";
 import type { Watched } from "./watched.ts";
 
 /** Two parts of one corner that could meet, and their distance in a pose, surface to surface, mm; negative: they overlap. */
@@ -32,8 +31,13 @@ interface Bars {
 }
 
 function putSegment(segments: Float64Array, i: number, from: Point, to: Point): void {
-  const span = minus(to, from);
-  segments.set([from.x, from.y, from.z, span.x, span.y, span.z], 6 * i);
+  const at = 6 * i;
+  segments[at] = from.x;
+  segments[at + 1] = from.y;
+  segments[at + 2] = from.z;
+  segments[at + 3] = to.x - from.x;
+  segments[at + 4] = to.y - from.y;
+  segments[at + 5] = to.z - from.z;
 }
 
 function tieRod(radius: number): Bars {
@@ -58,18 +62,17 @@ function partBars(bodies: CornerBodies, part: Body, radius: number): Bars {
   const tubes = part.tubes.map(([from, to]) => [bodies.place(from), bodies.place(to)] as const);
   const segments = new Float64Array(6 * tubes.length);
   const move = bodies.move(part.name);
-  const motion = still();
   return {
     id: part.name,
     label: part.label,
     radius,
     count: tubes.length,
     segments,
-    put: (poses, at) => {
-      move(poses, at, motion);
-      for (const [i, [from, to]] of tubes.entries())
-        putSegment(segments, i, placeMoved(motion, from), placeMoved(motion, to));
-    },
+    put: oncePose((poses, at) => {
+      const motion = move(poses, at);
+      for (let i = 0; i < tubes.length; i++)
+        putSegment(segments, i, placeMoved(motion, tubes[i][0]), placeMoved(motion, tubes[i][1]));
+    }),
     pivots: part.moves === "with the upright" ? [] : tubes.map(([from]) => from),
   };
 }
@@ -97,17 +100,13 @@ function shockBars(study: Study, bodies: CornerBodies): Bars | null {
   const [top, foot] = [point(shock.top), point(shock.foot)];
   const segments = new Float64Array(6);
   const move = bodies.move(shock.on);
-  const motion = still();
   return {
     id: "shock",
     label: "shock",
     radius: shock.diameter / 2,
     count: 1,
     segments,
-    put: (poses, at) => {
-      move(poses, at, motion);
-      putSegment(segments, 0, top, placeMoved(motion, foot));
-    },
+    put: oncePose((poses, at) => putSegment(segments, 0, top, placeMoved(move(poses, at), foot))),
     pivots: [],
   };
 }
@@ -135,12 +134,13 @@ function barsToRing(wheel: Wheel, a: Bars, name: "rim" | "tyre", ring: Ring): Pa
     wheel,
     id: `${a.id}.${name}`,
     label: `${a.label} to ${name}`,
-    read: (poses, at) => {
+    read: (poses, at, enough = Number.POSITIVE_INFINITY) => {
       a.put(poses, at);
+      const [middle, axis] = [at + Side.WheelCenter, at + Side.Spin];
       let least = Number.POSITIVE_INFINITY;
       for (let i = 0; i < a.count; i++) {
-        const here = segmentToRing(a.segments, 6 * i, ring, poses, at + Side.WheelCenter, at + Side.Spin);
-        least = Math.min(least, here);
+        const goal = Math.min(least, enough + a.radius);
+        least = Math.min(least, segmentToRing(a.segments, 6 * i, ring, poses, middle, axis, goal));
       }
       return least - a.radius;
     },

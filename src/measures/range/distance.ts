@@ -55,14 +55,16 @@ export function pointToRing(ring: Ring, radius: number, along: number): number {
 }
 
 /** Places along the segment that are looked at first, and halvings (by the golden section) about the nearest of them. */
-const PLACES = 16;
-const ROUNDS = 26;
+const PLACES = 12;
+const ROUNDS = 28;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * Distance of a segment (start and span in a buffer) from a ring about the unit axis a through c, three numbers each at
  * `middle` and `axis` of another buffer; mm, negative inside. The place along the axis is linear and the square of the
- * radius quadratic in the place along the segment; the nearest of some places is then closed in on.
+ * radius quadratic in the place along the segment; the nearest of some places is then closed in on. Where nothing on the
+ * segment can be nearer than `enough`, some distance above that is good enough: no place is nearer than its neighbour's
+ * distance less the way between them.
  */
 export function segmentToRing(
   segment: Float64Array,
@@ -71,6 +73,7 @@ export function segmentToRing(
   buffer: Float64Array,
   middle: number,
   axis: number,
+  enough = Number.POSITIVE_INFINITY,
 ): number {
   const ax = buffer[axis];
   const ay = buffer[axis + 1];
@@ -88,6 +91,9 @@ export function segmentToRing(
   const r2 = ux * ux + uy * uy + uz * uz - z1 * z1;
   const at = (t: number) => pointToRing(ring, Math.sqrt(Math.max(r0 + t * (r1 + t * r2), 0)), z0 + t * z1);
 
+  const reach = Math.sqrt(ux * ux + uy * uy + uz * uz);
+  const middlemost = at(0.5);
+  if (middlemost - 0.5 * reach >= enough) return middlemost;
   let best = 0;
   let least = at(0);
   for (let k = 1; k <= PLACES; k++) {
@@ -97,6 +103,7 @@ export function segmentToRing(
       best = k;
     }
   }
+  if (least - (0.5 * reach) / PLACES >= enough) return least;
   let low = Math.max(best - 1, 0) / PLACES;
   let high = Math.min(best + 1, PLACES) / PLACES;
   let left = high - GOLDEN * (high - low);

@@ -1,5 +1,4 @@
 import type { Point } from "../../kinematics/drawn.ts";
-import { cross, dot, minus, times } from "../../kinematics/math.ts";
 
 /**
  * A rigid motion from the drawn place of a body to its place in a pose, in a corner's frame: p′ = R p + t, R row by row and
@@ -19,49 +18,54 @@ export interface Marks {
   readonly place: Point;
 }
 
-function unit(a: Point): Point {
-  return times(a, 1 / Math.sqrt(dot(a, a)));
+/** How a body stands, worked out once: its triad as nine numbers, and its place. */
+export interface Standing {
+  readonly triad: Float64Array;
+  readonly place: Point;
 }
 
-type Triad = readonly [Point, Point, Point];
-
-/** How a body stands, worked out once: three unit vectors, each square to the others, and its place. */
-export interface Standing {
-  readonly triad: Triad;
-  readonly place: Point;
+/** Three unit vectors, each square to the others, from a body's marks: u along the first, v toward the second, u × v. */
+function putTriad({ first, second }: Marks, triad: Float64Array): void {
+  const size = 1 / Math.sqrt(first.x * first.x + first.y * first.y + first.z * first.z);
+  const [ux, uy, uz] = [first.x * size, first.y * size, first.z * size];
+  const along = second.x * ux + second.y * uy + second.z * uz;
+  const [sx, sy, sz] = [second.x - along * ux, second.y - along * uy, second.z - along * uz];
+  const side = 1 / Math.sqrt(sx * sx + sy * sy + sz * sz);
+  const [vx, vy, vz] = [sx * side, sy * side, sz * side];
+  triad[0] = ux;
+  triad[1] = uy;
+  triad[2] = uz;
+  triad[3] = vx;
+  triad[4] = vy;
+  triad[5] = vz;
+  triad[6] = uy * vz - uz * vy;
+  triad[7] = uz * vx - ux * vz;
+  triad[8] = ux * vy - uy * vx;
 }
 
 /** How a body with these marks stands. */
 export function standing(marks: Marks): Standing {
-  return { triad: triad(marks), place: marks.place };
-}
-
-function triad({ first, second }: Marks): Triad {
-  const u = unit(first);
-  const v = unit(minus(second, times(u, dot(second, u))));
-  return [u, v, cross(u, v)];
+  const triad = new Float64Array(9);
+  putTriad(marks, triad);
+  return { triad, place: marks.place };
 }
 
 /**
- * The motion that takes a body's marks from one standing to another: R = Σ wᵢ′ wᵢᵀ over the triad w of each, t = q′ − R q.
- * Elementary geometry.
+ * The motion that takes a body from one standing to that of other marks: R = Σ wᵢ′ wᵢᵀ over the triad w of each, t = q′ − R q.
+ * `triad` is scratch of nine numbers. Elementary geometry.
  */
-export function moved(from: Standing, to: Marks, motion: Motion): void {
+export function moved(from: Standing, to: Marks, triad: Float64Array, motion: Motion): void {
   const before = from.triad;
-  const after = triad(to);
-  const keys = ["x", "y", "z"] as const;
+  putTriad(to, triad);
   for (let row = 0; row < 3; row++) {
-    for (let column = 0; column < 3; column++) {
-      let sum = 0;
-      for (let i = 0; i < 3; i++) sum += after[i][keys[row]] * before[i][keys[column]];
-      motion[3 * row + column] = sum;
-    }
+    for (let column = 0; column < 3; column++)
+      motion[3 * row + column] =
+        triad[row] * before[column] + triad[3 + row] * before[3 + column] + triad[6 + row] * before[6 + column];
   }
   const { x, y, z } = from.place;
-  for (let row = 0; row < 3; row++) {
-    const at = 3 * row;
-    motion[9 + row] = to.place[keys[row]] - (motion[at] * x + motion[at + 1] * y + motion[at + 2] * z);
-  }
+  motion[9] = to.place.x - (motion[0] * x + motion[1] * y + motion[2] * z);
+  motion[10] = to.place.y - (motion[3] * x + motion[4] * y + motion[5] * z);
+  motion[11] = to.place.z - (motion[6] * x + motion[7] * y + motion[8] * z);
 }
 
 /** Where a motion takes a place. */

@@ -8,7 +8,7 @@ import type { Direction, DirectionName, RodEnd } from "../../vehicle/sections/ro
 import { tieRodJoints } from "../../vehicle/sections/rod-ends.ts";
 import type { Study } from "../study.ts";
 import type { CornerBodies } from "./bodies.ts";
-import { still, turned, turnedBack } from "./motion.ts";
+import { turned, turnedBack } from "./motion.ts";
 
 /** A rod end of one corner, ready to be asked how it stands in a pose. */
 export interface RodEndInPlace {
@@ -74,11 +74,7 @@ function shankIn(bodies: CornerBodies, joint: Joint, body: string, drawn: Point)
       });
   }
   const move = bodies.move(body);
-  const motion = still();
-  return (poses: Float64Array, at: number) => {
-    move(poses, at, motion);
-    return turned(motion, drawn);
-  };
+  return (poses: Float64Array, at: number) => turned(move(poses, at), drawn);
 }
 
 function inPlace(bodies: CornerBodies, joint: Joint, end: RodEnd): RodEndInPlace | null {
@@ -90,17 +86,13 @@ function inPlace(bodies: CornerBodies, joint: Joint, end: RodEnd): RodEndInPlace
   if (dot(shank, shank) === 0 || dot(bolt, bolt) === 0) return null;
   const inCorner = shankIn(bodies, joint, holder, shank);
   const move = bodies.move(carrier);
-  const motion = still();
   return {
     wheel: bodies.wheel,
     joint,
     end,
     bolt,
     shank,
-    shankIn: (poses, at) => {
-      move(poses, at, motion);
-      return turnedBack(motion, inCorner(poses, at));
-    },
+    shankIn: (poses, at) => turnedBack(move(poses, at), inCorner(poses, at)),
   };
 }
 

@@ -9,6 +9,9 @@ export interface RangePlace {
 /** Something of one wheel that is watched over the whole range; the lower it gets, the worse. */
 export interface Watched {
   readonly wheel: Wheel;
-  /** Its value in a pose whose side starts at `at` and closes: mm or rad. */
-  readonly read: (poses: Float64Array, at: number) => number;
+  /**
+   * Its value in a pose whose side starts at `at` and closes: mm or rad; where that is no less than `enough`, any value that
+   * is no less either will do.
+   */
+  readonly read: (poses: Float64Array, at: number, enough?: number) => number;
 }

@@ -4,6 +4,7 @@ import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { viewOf } from "../views/views.ts";
 import { Footer, type Typed, Words } from "./Bottom.tsx";
+import { CheckLine } from "./CheckLine.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
 import { Numbers } from "./Numbers.tsx";
@@ -84,6 +85,7 @@ function Bench({
           layout={layout}
         />
       )}
+      {"refused" in study ? null : <CheckLine model={model} columns={layout.columns} />}
       <Tabs model={model} columns={layout.columns} />
       <Box flexDirection="column" height={layout.room.rows}>
         <Body model={model} room={layout.room} />
@@ -108,7 +110,7 @@ function Refusal({
     ? "Press u to take the last change back, or move something until it fits."
     : "Move something until it fits: the list below still works.";
   return (
-    <Box flexDirection="column" height={layout.numberRows + 1} paddingLeft={2}>
+    <Box flexDirection="column" height={layout.numberRows + 2} paddingLeft={2}>
       <Text {...tones.bad}>{["DOES NOT GO TOGETHER", ...wrapped(words, layout.columns - 4)].join("\n")}</Text>
       <Text>{cure}</Text>
     </Box>

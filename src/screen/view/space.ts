@@ -7,8 +7,8 @@ import { wrapped } from "./wrap.ts";
 /** Wider than this, lines get too long to follow. */
 const widest = 160;
 
-/** Rows that are always there: title, left and right, tabs, caution, footer. */
-const fixedRows = 5;
+/** Rows that are always there: title, left and right, checks, tabs, caution, footer. */
+const fixedRows = 6;
 
 /** Rows for words, below a small view and below one whose every number is explained. */
 const fewWords = 2;

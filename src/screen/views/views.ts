@@ -1,5 +1,6 @@
 import { adjust } from "./adjust.tsx";
 import { car } from "./car.tsx";
+import { checks } from "./checks.tsx";
 import { front, plan } from "./drawing.tsx";
 import { locks } from "./locks.tsx";
 import { map } from "./map.tsx";
@@ -9,7 +10,7 @@ import { trials } from "./trials.tsx";
 import type { View } from "./view.ts";
 
 /** The list of views, in the order of their tabs: a new view is a file beside this one and a line here. */
-export const views: readonly View[] = [adjust, steer, travel, plan, front, map, car, trials, locks];
+export const views: readonly View[] = [adjust, steer, travel, plan, front, map, car, trials, locks, checks];
 
 /** The view that is seen first. */
 export const firstView = adjust.name;

@@ -4,7 +4,8 @@ import { rodEndsAt } from "../../measures/range/rodEnds.ts";
 import type { Study } from "../../measures/study.ts";
 import { type Job, jobOf, type Piece } from "../job.ts";
 import { clearanceItems } from "./clearance.ts";
-import { type CheckItem, notGiven, type State } from "./item.ts";
+import { notGiven } from "./item.ts";
+import type { CheckReport } from "./report.ts";
 import { noteShank, rodEndItems, watchEnd } from "./rodEnds.ts";
 import { shockItems } from "./shocks.ts";
 import { sizeItems } from "./size.ts";
@@ -12,24 +13,6 @@ import { steeringItems } from "./steering.ts";
 import { shaftItems } from "./steeringShaft.ts";
 import { swept } from "./sweep.ts";
 import { threadItems } from "./threads.ts";
-
-/** All that was checked over the whole range of a car, in the order it is told. */
-export interface CheckReport {
-  readonly items: readonly CheckItem[];
-}
-
-/** How many of a report's items came out so. */
-export function countOf({ items }: CheckReport, state: State): number {
-  return items.filter((each) => each.state === state).length;
-}
-
-const rank: Readonly<Record<State, number>> = { broken: 0, close: 1, "not given": 2, pass: 2 };
-
-/** The item that a builder should look at first: broken before close, the first of equals; null where nothing is wrong. */
-export function worstOf({ items }: CheckReport): CheckItem | null {
-  const wrong = items.filter(({ state }) => rank[state] < 2);
-  return wrong.reduce<CheckItem | null>((a, b) => (a === null || rank[b.state] < rank[a.state] ? b : a), null);
-}
 
 function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void> {
   const corners = (["left", "right"] as const).map((wheel) => bodiesOf(study, wheel));
@@ -63,7 +46,7 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
 
 /**
  * Checks a car over its whole range: every rack position by every travel, both sides, and what needs no range. A piece is
- * one place of the steering by all travels, or one rod end's best bolt; the best is null until all is done.
+ * one place of steering and travel, or a small part of what follows; the best is null until all is done.
  */
 export function checkJob(study: Study): Job<CheckReport | null> {
   return jobOf<CheckReport | null>(null, pieces(study));

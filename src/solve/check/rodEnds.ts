@@ -1,18 +1,20 @@
 import type { Point } from "../../kinematics/drawn.ts";
 import { Side } from "../../kinematics/slots.ts";
 import { sideAt } from "../../measures/points.ts";
-import { bestBolt, worstSwing } from "../../measures/range/bestBolt.ts";
+import { type Best, searchBolt, worstSwing } from "../../measures/range/bestBolt.ts";
 import { namedDirection, type RodEndInPlace, swing } from "../../measures/range/rodEnds.ts";
 import type { Watched } from "../../measures/range/watched.ts";
 import type { Study } from "../../measures/study.ts";
 import type { DirectionName } from "../../vehicle/sections/rod-ends.ts";
 import { type CheckItem, type Fact, limited } from "./item.ts";
-import type { Worst } from "./sweep.ts";
+import { PLACES, type Worst } from "./sweep.ts";
 
 /** A rod end that is watched: what is left of its rated angle, rad; and all its shank's directions over the range. */
 export interface WatchedEnd extends Watched {
   readonly end: RodEndInPlace;
-  readonly shanks: number[];
+  readonly shanks: Float64Array;
+  /** How many of them are noted so far. */
+  count: number;
 }
 
 /** Watches what is left of a rod end's rated angle. */
@@ -20,17 +22,21 @@ export function watchEnd(end: RodEndInPlace): WatchedEnd {
   return {
     wheel: end.wheel,
     end,
-    shanks: [],
+    shanks: new Float64Array(3 * PLACES * PLACES),
+    count: 0,
     read: (poses, at) => end.end.angle - swing(end.shankIn(poses, at), end.bolt),
   };
 }
 
 /** Notes where the shank points in a pose. */
-export function noteShank({ wheel, end, shanks }: WatchedEnd, poses: Float64Array): void {
-  const at = sideAt(wheel);
+export function noteShank(watched: WatchedEnd, poses: Float64Array): void {
+  const at = sideAt(watched.wheel);
   if (poses[at + Side.Blame] !== 0) return;
-  const { x, y, z } = end.shankIn(poses, at);
-  shanks.push(x, y, z);
+  const { x, y, z } = watched.end.shankIn(poses, at);
+  const i = 3 * watched.count++;
+  watched.shanks[i] = x;
+  watched.shanks[i + 1] = y;
+  watched.shanks[i + 2] = z;
 }
 
 const usual: readonly (readonly [id: string, label: string, name: DirectionName])[] = [
@@ -43,9 +49,7 @@ function upward({ x, y, z }: Point): readonly [number, number, number] {
   return z < 0 ? [-x, -y, -z] : [x, y, z];
 }
 
-function factsOf({ end, shanks }: WatchedEnd): readonly Fact[] {
-  const all = Float64Array.from(shanks);
-  const best = bestBolt(all);
+function factsOf({ end }: WatchedEnd, all: Float64Array, best: Best | null): readonly Fact[] {
   const angle = (id: string, label: string, value: number): Fact => ({ id, label, kind: "angle", value });
   return [
     angle("swing", "worst angle", worstSwing(all, end.bolt)),
@@ -75,7 +79,7 @@ function cautionsOf({ joint, end }: RodEndInPlace): readonly string[] {
   ];
 }
 
-function itemOf(study: Study, watched: WatchedEnd, worst: Worst): CheckItem {
+function itemOf(study: Study, watched: WatchedEnd, worst: Worst, all: Float64Array, best: Best | null): CheckItem {
   const { end } = watched;
   return limited(study, "rod-end", worst?.value ?? null, {
     id: `rod-end.${end.joint.path.join("-")}`,
@@ -83,7 +87,7 @@ function itemOf(study: Study, watched: WatchedEnd, worst: Worst): CheckItem {
     label: `Rod end, ${end.wheel} ${end.joint.label}: angle to spare`,
     wheel: end.wheel,
     where: worst,
-    facts: factsOf(watched),
+    facts: factsOf(watched, all, best),
     cautions: cautionsOf(end),
   });
 }
@@ -100,8 +104,11 @@ export function* rodEndItems(
     const own = watched.flatMap((each, i) => (each.end.joint.path.join(".") === name ? [i] : []));
     const left = (i: number) => worst[i]?.value ?? Number.POSITIVE_INFINITY;
     const at = own.reduce((a, b) => (left(b) < left(a) ? b : a));
-    items.push(itemOf(study, watched[at], worst[at]));
-    yield (done + 1) / names.length;
+    const all = watched[at].shanks.subarray(0, 3 * watched[at].count);
+    const search = searchBolt(all);
+    let next = search.next();
+    for (; !next.done; next = search.next()) yield done / names.length;
+    items.push(itemOf(study, watched[at], worst[at], all, next.value));
   }
   return items;
 }

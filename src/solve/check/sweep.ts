@@ -33,7 +33,7 @@ function within(place: number, span: Span): number {
 
 /**
  * Looks at all that is watched at every rack position by every travel, both wheels alike, and then about each worst place
- * ever closer. `each` sees every pose as well. Yields how much is done after each row, from 0 to 1; gives the worst of each.
+ * ever closer. `each` sees every pose as well. Yields how much is done after each place, from 0 to 1; gives the worst of each.
  */
 export function* swept(
   study: Study,
@@ -46,7 +46,7 @@ export function* swept(
   const look = (i: number, input: number, travel: number) => {
     const at = sideAt(watched[i].wheel);
     if (poses[at + Side.Blame] !== 0) return;
-    const value = watched[i].read(poses, at);
+    const value = watched[i].read(poses, at, worst[i].value);
     if (value < worst[i].value) worst[i] = { value, input, travel };
   };
   for (let row = 0; row < inputs.rows; row++) {
@@ -56,8 +56,8 @@ export function* swept(
       solve(study.front, input, travel, travel, poses, 0);
       for (let i = 0; i < watched.length; i++) look(i, input, travel);
       each(poses);
+      yield (0.9 * (row * travels.rows + column + 1)) / (inputs.rows * travels.rows);
     }
-    yield (0.9 * (row + 1)) / inputs.rows;
   }
   for (let i = 0; i < watched.length; i++) {
     if (worst[i].value === Number.POSITIVE_INFINITY) continue;
@@ -75,8 +75,8 @@ export function* swept(
           look(i, input, travel);
         }
       }
+      yield 0.9 + (0.1 * (i + 1)) / watched.length;
     }
-    yield 0.9 + (0.1 * (i + 1)) / watched.length;
   }
   return worst.map((each) => (each.value === Number.POSITIVE_INFINITY ? null : each));
 }
