@@ -54,7 +54,7 @@ describe("choosing another front end or steering", () => {
     expect(bench.text()).toContain("Strut instead of double A-arms.");
     expect(bench.text()).toMatch(/> Strut, top mount, ahead: -2 3\/8 in/);
     bench.press("enter");
-    expect(bench.text()).toMatch(/^>\?Strut +top mount, ahead +-2 3\/8/m);
+    expect(bench.text()).toMatch(/^>~Strut +top mount, ahead +-2 3\/8/m);
     expect(bench.text()).toMatch(/^ STARTING VALUE: measure it; x once it is right/m);
     bench.press("right");
     expect(bench.text()).toMatch(/^> Strut +top mount, ahead +-2 5\/16/m);

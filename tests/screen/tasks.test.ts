@@ -45,7 +45,7 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     bench.type("u");
     await shows(bench, /> +out +19 13\/16/);
     bench.type("s");
-    await shows(bench, "Save as:");
+    await shows(bench, "Save as");
     bench.type(path);
     bench.type(key.enter);
     await shows(bench, "mine.yaml, saved");
@@ -119,7 +119,7 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     await shows(bench, "q quit");
     expect(readFileSync(path, "utf8")).toBe(theirs);
     bench.type("S");
-    await shows(bench, "Save as:");
+    await shows(bench, "Save as");
     bench.type(key.enter);
     await shows(bench, /There is a file[\s\S]*already/);
     expect(readFileSync(path, "utf8")).toBe(theirs);
@@ -133,9 +133,9 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     const bench = openBench(["balanced-two-seater"]);
     await shows(bench, /> Tie-rod tab ahead/);
     bench.type("S");
-    await shows(bench, "Save as:");
+    await shows(bench, "Save as");
     const before = bench.rows();
-    const row = before.findIndex((each) => each.includes("Save as:"));
+    const row = before.findIndex((each) => each.includes("Save as"));
     bench.type(`\x1b[200~/no-such-folder/${"a-long-way-down/".repeat(8)}car.yaml\x1b[201~`);
     await shows(bench, /Save as: ….*car\.yaml$/m);
     expect(bench.rows().filter((_, at) => at !== row)).toEqual(before.filter((_, at) => at !== row));
@@ -194,7 +194,7 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     bench.type(`${key.down}${key.down}${key.enter}`);
     await shows(bench, "6 STARTING VALUES TO CHECK");
     bench.type(key.enter);
-    await shows(bench, /^>\?Strut +top mount, ahead +-2 3\/8/m);
+    await shows(bench, /^>~Strut +top mount, ahead +-2 3\/8/m);
     bench.type(`${key.enter}-2 1/2${key.enter}`);
     await shows(bench, /^> Strut +top mount, ahead +-2 1\/2/m);
     bench.type(`S${path}${key.enter}`);
