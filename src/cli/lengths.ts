@@ -1,5 +1,5 @@
 import type { InputKind } from "../measures/front.ts";
-import type { Span } from "../measures/span.ts";
+import { type Span, steppedSpan } from "../measures/span.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { readAngle } from "../vehicle/units/angle.ts";
 import { readLength } from "../vehicle/units/length.ts";
@@ -58,11 +58,8 @@ export interface SpanOptions {
 /** More rows than anyone reads or any plot shows. */
 const MOST_ROWS = 10_001;
 
-/**
- * The rows asked for: what is not said is as in `usual`. Both ends are included and rows are evenly spaced, so a
- * step that does not divide the range is made a little smaller; `note` hears of it.
- */
-export function spanOf(options: SpanOptions, usual: Span, read: Reader, note: (words: string) => void): Span {
+/** The rows asked for, both ends among them; what is not said is as in `usual`. Ends the command when the step is none. */
+export function spanOf(options: SpanOptions, usual: Span, read: Reader): Span {
   const from = options.from === undefined ? usual.from : read("--from", options.from);
   const to = options.to === undefined ? usual.to : read("--to", options.to);
   const range = Math.abs(to - from);
@@ -72,16 +69,15 @@ export function spanOf(options: SpanOptions, usual: Span, read: Reader, note: (w
   if (!(step > 0)) {
     throw new Ended(Exit.badInput, `--step "${options.step}" is no step from row to row: it must be above 0.`);
   }
-  // A range that was typed in fractions or another unit may be a hair over a whole number of steps.
-  const steps = Math.max(1, Math.ceil(range / step - 1e-9));
-  if (steps >= MOST_ROWS) {
+  // A range that was typed in fractions or another unit may be a hair off a whole number of steps.
+  const steps = Math.round(range / step);
+  const divides = steps > 0 && Math.abs(steps * step - range) <= 1e-9 * range;
+  const span = divides ? { from, to, rows: steps + 1 } : steppedSpan(from, to, step);
+  if (span.rows > MOST_ROWS) {
     throw new Ended(
       Exit.badInput,
-      `--step "${options.step}" makes ${steps + 1} rows, more than ${MOST_ROWS}: give a larger step.`,
+      `--step "${options.step}" makes ${span.rows} rows, more than ${MOST_ROWS}: give a larger step.`,
     );
   }
-  if (Math.abs(steps * step - range) > 1e-9 * range) {
-    note(`note: ${options.step} does not divide the range; its ${steps + 1} rows are evenly spaced, a little closer.`);
-  }
-  return { from, to, rows: steps + 1 };
+  return span;
 }

@@ -38,16 +38,12 @@ describe("steer, its rows", () => {
     expect((await steer(car, "--from=10", "--to=-10", "--step=10")).rows.map((row) => row.rack)).toEqual([10, 0, -10]);
   });
 
-  it("are a little closer where the step does not divide the range, which is said", async () => {
-    const { code, out, err } = await run(["steer", car, "--from=0", "--to=10", "--step=3", "--json"]);
-    expect(code).toBe(0);
-    expect(err).toContain("3 does not divide the range");
-    const { rows } = steerShape.parse(JSON.parse(out));
-    expectClose(
-      rows.map((row) => row.rack),
-      [0, 2.5, 5, 7.5, 10],
-      { abs: 1e-12, rel: 0 },
-    );
+  it("stand at whole steps between the ends where the step does not divide the range", async () => {
+    const racks = async (...asked: string[]) => (await steer(car, ...asked)).rows.map((row) => row.rack);
+    expect(await racks("--from=0", "--to=10", "--step=3")).toEqual([0, 3, 6, 9, 10]);
+    expect(await racks("--from=-10", "--to=7", "--step=6")).toEqual([-10, -6, 0, 6, 7]);
+    expect(await racks("--from=7", "--to=-10", "--step=6")).toEqual([7, 6, 0, -6, -10]);
+    expect(await racks("--from=1", "--to=2", "--step=6")).toEqual([1, 2]);
   });
 
   it("take lengths with units", async () => {

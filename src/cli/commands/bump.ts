@@ -36,7 +36,7 @@ export function bumpCommand(desk: Desk): Command {
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
       const input = inputOf(options, study.inputKind, unit);
-      const span = spanOf(options, travelSpan(study), lengthReader(unit), (words) => desk.note(words));
+      const span = spanOf(options, travelSpan(study), lengthReader(unit));
       warnOfInput(desk, study, [input], length);
       warnOfTravel(desk, study, [span.from, span.to], length);
       const table = study.bumpTable(input, span);

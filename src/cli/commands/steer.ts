@@ -33,7 +33,7 @@ export function steerCommand(desk: Desk): Command {
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
-      const span = spanOf(options, inputSpan(study), inputReader(study.inputKind, unit), (words) => desk.note(words));
+      const span = spanOf(options, inputSpan(study), inputReader(study.inputKind, unit));
       warnOfInput(desk, study, [span.from, span.to], length);
       const table = study.steerTable(span);
       printReport(desk, options, {
