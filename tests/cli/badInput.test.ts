@@ -100,15 +100,20 @@ describe("a car that is not there", () => {
     mkdirSync(join(place.path, "folder.yaml"));
     symlinkSync(join(place.path, "nowhere"), join(place.path, "link.yaml"));
     writeFileSync(join(place.path, "plain"), "x");
-    const names = ["missing.yaml", "link.yaml", "plain/car.yaml"];
+    const names = ["missing.yaml", "plain/car.yaml"];
     for (const name of names) {
       const { code, out, err } = await run(["steer", join(place.path, name)]);
       expect({ code, out }).toEqual({ code: 2, out: "" });
       expect(err).toMatch(/^rackwright: there is no file ".*", and no preset of that name\. /);
     }
-    const { code, err } = await run(["steer", join(place.path, "folder.yaml")]);
-    expect(code).toBe(2);
-    expect(err).toContain("it is a folder, not a car file");
+    for (const [name, words] of [
+      ["folder.yaml", "it is a folder, not a car file"],
+      ["link.yaml", "it is a link to a file that is not there"],
+    ]) {
+      const { code, err } = await run(["steer", join(place.path, name)]);
+      expect(code).toBe(2);
+      expect(err).toContain(words);
+    }
   });
 
   it("gets the file or the preset that was most likely meant", async () => {

@@ -83,7 +83,7 @@ describe("what is no car file gets one clear complaint", () => {
     symlinkSync("b", folder.at("a"));
     symlinkSync("none", folder.at("c"));
     expect(complaint(folder.at("a"))).toContain("a link that leads back to itself");
-    expect(complaint(folder.at("c"))).toContain("no such file");
+    expect(complaint(folder.at("c"))).toBe("cannot be read: it is a link to a file that is not there");
   });
 
   test("a path through a file, or with too long a name", () => {
@@ -127,12 +127,8 @@ describe("what is no car file gets one clear complaint", () => {
     }
   });
 
-  test("names line ends that are carriage returns alone, a link to nothing and a link to itself", () => {
+  test("names line ends that are carriage returns alone", () => {
     writeFileSync(folder.at("cr.yaml"), "title: car\runits: in\r");
-    symlinkSync(folder.at("nowhere"), folder.at("nothing.yaml"));
-    symlinkSync(folder.at("loop.yaml"), folder.at("loop.yaml"));
     expect(complaint(folder.at("cr.yaml"))).toContain("carriage returns alone (CR)");
-    expect(complaint(folder.at("nothing.yaml"))).toBe("cannot be read: it is a link to a file that is not there");
-    expect(complaint(folder.at("loop.yaml"))).toBe("cannot be read: it is a link that leads back to itself");
   });
 });

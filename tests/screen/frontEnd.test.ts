@@ -67,11 +67,11 @@ describe("choosing another front end or steering", () => {
       "Strut, bottom, up",
     ]);
     bench.press("u");
-    expect(bench.text()).toMatch(/^>\? +top mount, out/m);
+    expect(bench.text()).toMatch(/^>~ +top mount, out/m);
     bench.press("X", "x", "x", "x", "x", "x");
     expect(bench.model.focus.on).toBe("bench");
     expect(bench.press("X").text()).toContain("There are no starting values to check.");
-    expect(bench.press("x").text()).toContain("only lines marked ? are");
+    expect(bench.press("x").text()).toContain("only lines marked ~ are");
     expect(bench.model.bench.car.text).not.toContain("starting value");
   });
 

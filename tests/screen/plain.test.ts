@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
+import { openTerminal } from "../terminal/support/terminal.ts";
 
 const program = fileURLToPath(new URL("../../bin/rackwright.js", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "lines-"));
@@ -57,6 +58,25 @@ describe("line mode", () => {
     expect(said[3]).toContain("Strut, top mount, up: 27.");
     expect(said[4]).toContain("Strut, top mount, up: 27, a starting value.");
     expect(said[5]).toContain("Taken back: Strut instead of double A-arms");
+  });
+
+  it("checks the car as it now is", () => {
+    const [, before, , after] = talk("checks", "rack offset = 0", "checks", "undo", "quit");
+    expect(before).toMatch(/BROKEN +Right tie rod, least rod-to-arm angle: 17.5°/);
+    expect(after).toMatch(/CLOSE +Right tie rod, least rod-to-arm angle/);
+    expect(after).not.toContain("BROKEN");
+  });
+
+  it("breaks sentences between words in a terminal, never within one", async () => {
+    const terminal = openTerminal([program, "--plain", "widened-offset-rack"], { env: { XDG_STATE_HOME: folder } });
+    await terminal.until("the prompt", (text) => /^> *$/m.test(text));
+    terminal.type("help\r");
+    await terminal.until("the help", (text) => text.includes("quit: leave"));
+    const rows = terminal.rows().map((row) => row.trimEnd());
+    expect(rows.every((row) => row.length < 80)).toBe(true);
+    expect(rows.join(" ").replaceAll(/ +/g, " ")).toContain("every number shows its change from it; b again lets go");
+    terminal.type("quit\r");
+    expect(await terminal.ended()).toBe(0);
   });
 
   it("moves a plain number", () => {

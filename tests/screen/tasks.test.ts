@@ -120,7 +120,7 @@ describe("a task at the bench, in a pseudo-terminal", () => {
     expect(readFileSync(path, "utf8")).toBe(theirs);
     bench.type("S");
     await shows(bench, "Save as");
-    bench.type(key.enter);
+    bench.type(`${path}${key.enter}`);
     await shows(bench, /There is a file[\s\S]*already/);
     expect(readFileSync(path, "utf8")).toBe(theirs);
     bench.type("o");

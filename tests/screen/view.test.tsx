@@ -113,7 +113,7 @@ describe("the bench at 80 by 24", () => {
   });
 
   it("shows that the list goes on beyond what is seen", () => {
-    expect(offsetRack().text()).toMatch(/^↓ +up +8 5\/8/m);
+    expect(offsetRack().text()).toMatch(/^↓ Rack +ahead +-5 1\/2/m);
     expect(
       offsetRack()
         .press(...Array<string>(9).fill("down"))

@@ -50,6 +50,7 @@ export function lineHelp(): readonly string[] {
     "Or type one of these:",
     "  list: say everything",
     "  list tab: say what has these words in it",
+    "  checks: what binds, what hits, what holds too little thread",
     "  help: this",
     ...commands,
   ];

@@ -1,17 +1,21 @@
 import { createInterface } from "node:readline";
+import { checkText } from "../../output/check.ts";
 import { toAscii } from "../../output/printable.ts";
 import { cautions } from "../../output/words.ts";
+import { finished } from "../../solve/job.ts";
 import { prepareProducts } from "../../vehicle/units/products.ts";
 import { adjustables, isFirst } from "../adjust.ts";
 import { doer } from "../effects.ts";
 import { echoOf } from "../entry.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
+import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
 import { sentences } from "../sentences.ts";
 import type { Surroundings } from "../surroundings.ts";
 import type { Message, Opened } from "../turn.ts";
 import { start, update } from "../update.ts";
+import { wrapped } from "../view/wrap.ts";
 import { answers, lineHelp, understand } from "./lines.ts";
 
 /**
@@ -24,6 +28,7 @@ export async function runPlain(
   { unicode }: { readonly unicode: boolean },
 ): Promise<number> {
   await prepareProducts();
+  const { checkJob } = await import("../../solve/check/check.ts");
   let model: Model = start(opened, { columns: 80, rows: 24 });
   let said: readonly string[] = [];
   let code: number | null = null;
@@ -36,7 +41,14 @@ export async function runPlain(
   }
 
   function say(lines: readonly string[]): void {
-    for (const line of lines) stdout.write(`${unicode ? line : toAscii(line)}\n`);
+    for (const line of lines.flatMap(folded)) stdout.write(`${unicode ? line : toAscii(line)}\n`);
+  }
+
+  /** A sentence broken between words where the terminal says how wide it is; what follows stands in as far as its start. */
+  function folded(line: string): readonly string[] {
+    const indent = /^ */.exec(line)?.[0] ?? "";
+    const width = stdout.columns ?? Number.POSITIVE_INFINITY;
+    return line.length < width ? [line] : wrapped(line.trim(), width - indent.length - 1).map((part) => indent + part);
   }
 
   function send(message: Message): void {
@@ -93,7 +105,16 @@ export async function runPlain(
   function asked(line: string): readonly string[] | null {
     const [, words] = /^list\b\s*(.*)$/i.exec(line) ?? [];
     if (words !== undefined) return sentences(model).filter((each) => each.toLowerCase().includes(words.toLowerCase()));
+    if (/^checks?$/i.test(line)) return checked();
     return /^(help|\?)$/i.test(line) ? lineHelp() : null;
+  }
+
+  /** What binds, what hits and what holds too little thread, worked out now. */
+  function checked(): readonly string[] {
+    const { bench, display } = model;
+    if ("refused" in bench.study) return ["There is nothing to check before the parts fit together."];
+    const report = finished(checkJob(bench.study));
+    return report === null ? [] : checkText(bench.study, report, display.unit, sayer(display));
   }
 
   function end(exit: number): void {
