@@ -44,7 +44,7 @@ async function settled(terminal: Terminal): Promise<void> {
 
 /** What the screen shows of an example after some keys. */
 async function screen(car: string, keys: readonly string[]): Promise<string> {
-  const terminal = openTerminal([bin, car], { env: { XDG_STATE_HOME: place.path, LANG: "C.UTF-8" } });
+  const terminal = openTerminal([bin, car], { env: { XDG_STATE_HOME: join(place.path, "state"), LANG: "C.UTF-8" } });
   await terminal.until("the first frame", (text) => text.includes("? help") && !text.includes("CHECKING"));
   for (const key of keys) {
     const [name, times = "1"] = key.split("*");
