@@ -2,6 +2,7 @@ import type { FigureWords } from "./figure.ts";
 import type { SteerRow } from "./steerTable.ts";
 import type { Study } from "./study.ts";
 import { shortOfIdeal } from "./turning.ts";
+import { overallWidth } from "./turningCircle.ts";
 
 /** Read from a whole study: locks, worst values over the range, lengths to cut. */
 export interface CarFigure extends FigureWords {
@@ -197,6 +198,16 @@ export const carFigures: readonly CarFigure[] = [
     sign: "",
     explanation: "Between the middles of the two front tyres on the ground, as drawn.",
     read: (study) => study.track,
+  },
+  {
+    of: "car",
+    id: "overallWidth",
+    kind: "length",
+    label: "Overall width over the front tyres",
+    sign: "",
+    explanation:
+      "From the outermost place of one front tyre to that of the other, as drawn: what has to fit a gate or a trailer.",
+    read: overallWidth,
   },
   {
     of: "car",

@@ -1,7 +1,9 @@
 import { carFigures } from "../measures/carFigures.ts";
 import type { Study } from "../measures/study.ts";
+import { overallWidth } from "../measures/turningCircle.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
+import { labelNames, labelsOf } from "../vehicle/labels.ts";
 import { assumedWords } from "./assumed.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
@@ -35,6 +37,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
   const fine: Length = (mm) => (unit === "in" ? `${length(mm)} (${written(mm, "length", unit)})` : length(mm));
   return [
     ...wrap(study.car.title, WIDTH),
+    ...labelLines(study),
     ...loud(steersBackwards(study)),
     ...loud(wildToe(study)),
     ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),
@@ -61,6 +64,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
       "RODS",
       sides((wheel) => rodWords(study, wheel, fine)),
     ),
+    ...block("SIZE", [sizeWords(study, length)]),
     ...wrap(cautions.join(" "), WIDTH),
   ];
 }
@@ -71,6 +75,7 @@ export function summaryJson(study: Study, unit: LengthUnit): Json {
   return {
     units: unitsOf(unit),
     title: study.car.title,
+    ...labelsJson(study),
     warnings: study.car.warnings.map(complaintText),
     steersBackwards: study.steersBackwards,
     rods: { left: study.car.form.rods.left, right: study.car.form.rods.right },
@@ -97,6 +102,25 @@ export function summaryJson(study: Study, unit: LengthUnit): Json {
 function complaintText({ line, column, part, message }: Complaint): string {
   const words = part === "" ? message : `${part}: ${message}`;
   return line === null ? words : `line ${line}${column === null ? "" : `, column ${column}`}: ${words}`;
+}
+
+/** "job: Job 12", and so on, of those that the file has. */
+function labelLines({ car }: Study): string[] {
+  const labels = labelsOf(car);
+  const said = labelNames.filter((name) => name !== "title" && labels[name] !== "");
+  return said.flatMap((name) => wrap(`${name}: ${labels[name]}`, WIDTH, "", 2));
+}
+
+function labelsJson({ car }: Study): { readonly [name: string]: Json } {
+  const { job, date, "as-built": asBuilt } = labelsOf(car);
+  const orNull = (words: string) => (words === "" ? null : words);
+  return { job: orNull(job), date: orNull(date), asBuilt: orNull(asBuilt) };
+}
+
+function sizeWords(study: Study, length: Length): string {
+  const width = overallWidth(study);
+  const over = width === null ? "" : `; ${length(width)} wide over the front tyres`;
+  return `track ${length(study.track)}, wheelbase ${length(study.wheelbase)}${over}`;
 }
 
 function assumedLines(study: Study): string[] {

@@ -1,6 +1,7 @@
 import type { Refused, Study } from "../measures/study.ts";
 import type { CheckReport } from "../solve/check/report.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
+import type { LabelName } from "../vehicle/labels.ts";
 import type { LengthStyle } from "../vehicle/units/format.ts";
 
 /** Which wheels a key acts on. */
@@ -86,8 +87,11 @@ export type Question =
   /** Which of the offers is asked about; the others wait. */
   | { readonly about: "recover"; readonly offers: readonly Offer[]; readonly at: number };
 
-/** What a line of text is asked for: the car's notes, the name of a trial, or the file that one of them is written to. */
-export type Asked = { readonly about: "notes" | "trial" } | { readonly about: "trialFile"; readonly trial: number };
+/** What a line of text is asked for: the car's notes or one of its labels, the name of a trial, or the file that one of them is written to. */
+export type Asked =
+  | { readonly about: "notes" | "trial" }
+  | { readonly about: "label"; readonly label: LabelName }
+  | { readonly about: "trialFile"; readonly trial: number };
 
 /** A car that others are compared with. */
 export interface Trial {

@@ -1,3 +1,4 @@
+import type { LabelName } from "../vehicle/labels.ts";
 import type { Asked, Offer, Question } from "./model.ts";
 
 /** A question in words; its answers are in the list of keys. */
@@ -14,6 +15,13 @@ export function questionWords(question: Question): string {
   }
 }
 
+const labelWords: Readonly<Record<LabelName, string>> = {
+  title: "Title",
+  job: "Job, whose it is or its number",
+  date: "Date",
+  "as-built": "Built otherwise than drawn",
+};
+
 /** What a line of text is asked for, and what to type, in words. */
 export function askedWords(asked: Asked): { readonly label: string; readonly hint: string } {
   switch (asked.about) {
@@ -24,6 +32,8 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
       };
     case "notes":
       return { label: "Notes:", hint: "Type what is to be kept in the car's file; | begins a new line." };
+    case "label":
+      return { label: `${labelWords[asked.label]}:`, hint: "Enter takes it and goes on: title, job, date, as built." };
     case "trialFile":
       return {
         label: "Write the trial to:",

@@ -77,6 +77,9 @@ export const bumpShape = z.strictObject({
 export const summaryShape = z.strictObject({
   units,
   title: z.string(),
+  job: z.string().nullable(),
+  date: z.string().nullable(),
+  asBuilt: z.string().nullable(),
   warnings: z.array(z.string()),
   steersBackwards: z.boolean().nullable(),
   rods: z.strictObject({ left: z.enum(["fit", "cut"]), right: z.enum(["fit", "cut"]) }),

@@ -3,10 +3,12 @@ import { describe, expect, it } from "vitest";
 import type { Case } from "../../src/measures/evened.ts";
 import { type LockShares, lockSharesOf, sharesOf } from "../../src/measures/lockShares.ts";
 import { noStops } from "../../src/measures/stops.ts";
+import { cutRods } from "../../src/vehicle/edit.ts";
 import { expectClose } from "../close.ts";
 import { cars, mirrored, seed } from "../oracles/cars.ts";
 import type { DoubleArmCar } from "../oracles/corner.ts";
 import { presetText, studied } from "./carTexts.ts";
+import { between, built, plausible } from "./plausibleCars.ts";
 
 const keys = ["inner", "outer", "turnRadius"] as const;
 
@@ -60,6 +62,26 @@ describe("the shares of a difference of locks", () => {
       { seed, numRuns: 60 },
     );
     // Of 180 asked: at an end that some set of causes cannot reach nothing can be told.
+    expect(told).toBeGreaterThan(60);
+  });
+
+  it("add up to it on random cars that a builder could have made, rods cut wrong and stops unlike", () => {
+    const cut = fc.tuple(plausible, between(-4, 4), between(0, 3));
+    let told = 0;
+    for (const [each, wrong, collar] of fc.sample(cut, { numRuns: 30, seed })) {
+      const whole = built(each);
+      if (whole === null) continue;
+      const lengths = { left: whole.rodLengths.left + wrong, right: whole.rodLengths.right };
+      const text = `${cutRods(whole.car, lengths)}stops: { collar: { left: ${collar}, right: 0 } }\n`;
+      const made = lockSharesOf(studied(text));
+      for (const key of keys) {
+        const { [key]: difference } = made.difference;
+        const all = sum(made, key);
+        if (all === null || difference === null) continue;
+        told++;
+        expectClose(all, difference, key === "turnRadius" ? { abs: 1e-6, rel: 1e-9 } : { abs: 1e-12 });
+      }
+    }
     expect(told).toBeGreaterThan(60);
   });
 

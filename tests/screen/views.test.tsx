@@ -5,6 +5,7 @@ import type { Effect } from "../../src/screen/turn.ts";
 import { helpLines } from "../../src/screen/view/helpText.ts";
 import { views } from "../../src/screen/views/views.ts";
 import { cellsOf } from "../../src/terminal/cells.ts";
+import { labelsOf } from "../../src/vehicle/labels.ts";
 import { notesOf } from "../../src/vehicle/notes.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
@@ -224,6 +225,32 @@ describe("the car's file", () => {
     expect(notesOf(bench.model.bench.car)).toBe("measured: 3 May\nleft tab bent");
     expect(bench.text()).toContain("Notes: measured: 3 May | left tab bent");
     expect(bench.press("n", "=", "enter").model.bench.car.text).not.toContain("notes:");
+  });
+});
+
+describe("title, job, date and what was built otherwise", () => {
+  it("are asked for one after the other, each a change of its own that u takes back", () => {
+    const bench = offsetRack().press("7", "t");
+    expect(bench.text()).toContain("Title: Rail two-seater");
+    bench.press("=Rail for the yard", "enter", "=Job 12", "enter", "=2 May", "enter", "=left tab bent", "enter");
+    const { text } = bench.model.bench.car;
+    expect(text).toContain("title: Rail for the yard");
+    expect(labelsOf({ text })).toEqual({
+      title: "Rail for the yard",
+      job: "Job 12",
+      date: "2 May",
+      "as-built": "left tab bent",
+    });
+    expect(bench.model.focus.on).toBe("bench");
+    expect(bench.text()).toContain("Job 12, 2 May, as built: left tab bent. Notes: none");
+    expect(labelsOf(bench.press("u").model.bench.car)["as-built"]).toBe("");
+  });
+
+  it("stay as they are where nothing is typed, and a car keeps a title", () => {
+    const bench = offsetRack().press("7", "t", "=", "enter");
+    expect(bench.text()).toContain("A car needs a title.");
+    bench.press("escape", "t", "enter", "enter", "enter", "enter");
+    expect(bench.model.bench.undo).toEqual([]);
   });
 });
 

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { carFigures } from "../../src/measures/carFigures.ts";
 import type { Study } from "../../src/measures/study.ts";
@@ -5,6 +6,8 @@ import { remediesFor } from "../../src/solve/remedies/remedies.ts";
 import { notAsked, type Remedy } from "../../src/solve/remedies/remedy.ts";
 import { difference, expectClose } from "../close.ts";
 import { presetText, studied } from "../measures/carTexts.ts";
+import { built, type Plausible, plausible, textOf } from "../measures/plausibleCars.ts";
+import { seed } from "../oracles/cars.ts";
 
 const offset = presetText("widened-offset-rack");
 const cut = presetText("cut-rods-off-middle");
@@ -88,6 +91,52 @@ describe("each remedy is the same as its edit by hand", () => {
     expectSame(made, offset.replace("steering:", `  right: { tie-rod: { outer: { ahead: ${ahead} } } }\nsteering:`));
     expect(Math.abs(inner(made.after))).toBeLessThan(0.05);
     expect(made.tradeOff).toContain("handed");
+  });
+});
+
+describe("each remedy of a random car that a builder could have made", () => {
+  it("is the same as its edit by hand, written anew from the changed measures", () => {
+    const kinds = new Set<string>();
+    for (const each of fc.sample(plausible, { numRuns: 6, seed })) {
+      const now = built(each);
+      if (now === null) continue;
+      const middle: Plausible = { ...each, straightAhead: 0 };
+      const place = (study: Study) => Number(study.straightAhead.toFixed(6));
+      const apart = 2 * Math.abs(each.offset);
+      for (const { key, after } of remediesFor(now, notAsked).offered) {
+        const byHand: Plausible | null =
+          key === "recut"
+            ? middle
+            : key === "shift"
+              ? { ...middle, offset: 0 }
+              : key === "shift-half"
+                ? { ...middle, offset: each.offset / 2 }
+                : key === "extender"
+                  ? { ...middle, offset: 0, eyeToEye: each.eyeToEye + apart }
+                  : key === "bracket"
+                    ? { ...middle, offset: 0, eyeToEye: each.eyeToEye - apart }
+                    : key.startsWith("off-middle")
+                      ? { ...each, straightAhead: place(after) }
+                      : null;
+        if (byHand === null) continue;
+        kinds.add(key);
+        // A rod's length is written to a millionth of a mm, a place of the rack to a hundredth: nothing else is rounded.
+        expectClose(figuresOf(after), figuresOf(studied(textOf(byHand))), { abs: 1e-4 });
+      }
+    }
+    expect([...kinds].sort()).toEqual(
+      ["bracket", "extender", "off-middle", "off-middle-circles", "recut", "shift", "shift-half"].sort(),
+    );
+  });
+
+  it("leaves inner locks equal where it says so", () => {
+    for (const each of fc.sample(plausible, { numRuns: 6, seed })) {
+      const now = built(each);
+      if (now === null) continue;
+      for (const { key, after } of remediesFor(now, notAsked).offered)
+        if (["shift", "extender", "bracket"].includes(key)) expectClose(inner(after), 0, { abs: 1e-6 });
+        else if (["off-middle", "collar", "tab"].includes(key)) expect(Math.abs(inner(after)), key).toBeLessThan(0.05);
+    }
   });
 });
 

@@ -8,13 +8,14 @@ import { studyOf } from "../../measures/study.ts";
 import { jsonText } from "../../output/json.ts";
 import { printable } from "../../output/printable.ts";
 import { WIDTH, wrap } from "../../output/table.ts";
+import { priceOfAssuming, tapeNotes } from "../../output/tapeNotes.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
 import { changeFrontEnd, type FrontEndChange } from "../../vehicle/change.ts";
-import { setTitle } from "../../vehicle/edit.ts";
 import { changed } from "../../vehicle/edits/change.ts";
 import type { Tape } from "../../vehicle/from-tape/readings.ts";
 import { blankSheet, readSheet } from "../../vehicle/from-tape/sheet.ts";
 import { carFromTape } from "../../vehicle/from-tape/text.ts";
+import { labelNames, withLabel } from "../../vehicle/labels.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
 import { readCar } from "../../vehicle/read.ts";
@@ -24,8 +25,7 @@ import { firstPreset } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
-import { jsonOption } from "../report.ts";
-import { priceOfAssuming, tapeNotes } from "../tapeNotes.ts";
+import { jsonOption, lengthsIn } from "../report.ts";
 
 interface NewOptions extends FrontEndChange {
   readonly json?: boolean;
@@ -109,13 +109,11 @@ export function newCommand(desk: Desk): Command {
 }
 
 /** The text with the new car's title, job and date. */
-function labelled(text: string, { title, job, date }: NewOptions): string {
-  const line = (words: string) => JSON.stringify(words);
-  const named = title === undefined ? text : setTitle({ text }, title);
-  return changed(named, [
-    ...(job === undefined ? [] : [{ path: ["job"], text: line(job) }]),
-    ...(date === undefined ? [] : [{ path: ["date"], text: line(date) }]),
-  ]);
+function labelled(text: string, options: NewOptions): string {
+  return labelNames.reduce((so, name) => {
+    const words = name === "as-built" ? undefined : options[name];
+    return words === undefined ? so : withLabel({ text: so }, name, words);
+  }, text);
 }
 
 /** A copy of a car file or an example; what belongs to the other job alone does not come along. */
@@ -170,7 +168,13 @@ async function fromTape(desk: Desk, sheet: string | true, options: NewOptions): 
   const study = studyOf(car);
   if ("refused" in study) throw new Ended(Exit.badInput, `these readings make no car. ${study.refused}`);
   const from = sheet === true ? "tape" : sheet;
-  return { text, from, filled: [...startingValues(car)], words: "from the tape", notes: tapeNotes(tape, layout) };
+  return {
+    text,
+    from,
+    filled: [...startingValues(car)],
+    words: "from the tape",
+    notes: tapeNotes(tape, layout, lengthsIn(tape.units)),
+  };
 }
 
 function readSheetFile(file: string): Tape {

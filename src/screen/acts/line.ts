@@ -1,4 +1,5 @@
 import { pathOf } from "../../files/save.ts";
+import { type LabelName, labelNames, labelsOf, withLabel } from "../../vehicle/labels.ts";
 import { withNotes } from "../../vehicle/notes.ts";
 import { changed } from "../bench.ts";
 import type { Model } from "../model.ts";
@@ -20,6 +21,8 @@ export const acceptLine: Act = (model) => {
         .join("\n");
       return changed(model, withNotes(model.bench.car, notes), "Notes written");
     }
+    case "label":
+      return labelled(model, focus.asks.label, text);
     case "trialFile": {
       const trial = model.trials[focus.asks.trial];
       if (trial === undefined) return turn({ ...model, focus: { on: "bench" } });
@@ -28,6 +31,21 @@ export const acceptLine: Act = (model) => {
     }
   }
 };
+
+/** Asks for a label, with what the file has of it in the field. */
+export function askLabel(model: Model, label: LabelName): Turn {
+  const text = labelsOf(model.bench.car)[label].split("\n").join(" ");
+  return turn({ ...model, focus: { on: "line", asks: { about: "label", label }, text, complaint: null } });
+}
+
+/** The label is taken, and the next one asked for. */
+function labelled(model: Model, label: LabelName, words: string): Turn {
+  if (label === "title" && words === "") return complain(model, "A car needs a title.");
+  const after = changed(model, withLabel(model.bench.car, label, words), `${label}: ${words === "" ? "none" : words}`);
+  const next = labelNames[labelNames.indexOf(label) + 1];
+  if (next === undefined || after.model.focus.on !== "bench") return after;
+  return turn(askLabel(after.model, next).model, ...after.effects);
+}
 
 function complain(model: Model, complaint: string): Turn {
   return model.focus.on === "line" ? turn({ ...model, focus: { ...model.focus, complaint } }) : turn(model);

@@ -1,3 +1,4 @@
+import { labelsOf } from "../../vehicle/labels.ts";
 import { leftOut } from "../../vehicle/left-out.ts";
 import { notesOf } from "../../vehicle/notes.ts";
 import { quantitiesOf } from "../../vehicle/quantities.ts";
@@ -5,6 +6,7 @@ import type { Quantity } from "../../vehicle/quantity.ts";
 import { sectionNames } from "../../vehicle/sections.ts";
 import { formatRatio } from "../../vehicle/units/format.ts";
 import { adjustActs } from "../acts/adjust.ts";
+import { askLabel } from "../acts/line.ts";
 import { type Adjustable, adjustableOf, adjustables, valueNow, whyFixed } from "../adjust.ts";
 import { isStarting } from "../frontEnd.ts";
 import { bareValue } from "../lengths.ts";
@@ -53,6 +55,13 @@ const own: readonly ViewKey[] = [
     help: "more, by one step",
     off: whyNotAdjusted,
     act: adjustActs.more,
+  },
+  {
+    keys: ["t"],
+    shown: "t",
+    footer: "t title",
+    help: "write title, job, date and what was built otherwise than drawn, one after the other",
+    act: (model) => askLabel(model, "title"),
   },
   {
     keys: ["n"],
@@ -127,10 +136,18 @@ function rangeWords(quantity: Quantity, { display }: Model): string {
   return `${Math.round(low / size)}..${Math.round(high / size)}${unit}`;
 }
 
+/** "Job 12, 2 May; as built: left tab bent. ": what the file says of whose car it is; "" where it says nothing. */
+function labelsLine({ bench }: Model): string {
+  const { job, date, "as-built": built } = labelsOf(bench.car);
+  const said = [job, date, built === "" ? "" : `as built: ${built}`].filter((each) => each !== "");
+  return said.length === 0 ? "" : `${said.join(", ").replaceAll("\n", " ")}. `;
+}
+
 /** The notes, and what else the file has that is not a number of the list. */
-function notesLine({ bench }: Model, columns: number): Line {
+function notesLine(model: Model, columns: number): Line {
+  const { bench } = model;
   const notes = notesOf(bench.car).split("\n").join(lineBreak);
   const sections = sectionNames.filter((name) => bench.car.sections[name] !== null);
   const also = sections.length === 0 ? "" : ` Also in the file: ${sections.join(", ")}.`;
-  return ` ${fitting([`Notes: ${notes === "" ? "none, n writes them." : notes}${also}`], columns - 2)}`;
+  return ` ${fitting([`${labelsLine(model)}Notes: ${notes === "" ? "none, n writes them." : notes}${also}`], columns - 2)}`;
 }
