@@ -103,6 +103,9 @@ describe("the summary", () => {
     expect(rest).toEqual({
       units: { length: "in", angle: "deg" },
       title: "Rail two-seater, front widened, offset rack",
+      job: null,
+      date: null,
+      asBuilt: null,
       warnings: [],
       steersBackwards: false,
       rods: { left: "fit", right: "fit" },
