@@ -19,6 +19,7 @@ const FAR = 3000;
 /** A number of a check for a reader, unit included. */
 function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit, length: Length): string {
   if (kind === "length") return value < 0 ? `-${length(-value)}` : value > FAR ? far(value, unit) : length(value);
+  if (kind === "travel") return travelPlace(value, length);
   if (kind === "angle") return degrees(value);
   if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
   return kind === "diameters" ? `${fixed(value, 2)} diameters` : fixed(value, 3);
@@ -117,6 +118,7 @@ export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit
 
 function number(value: number | null, kind: Exclude<Kind, "direction">, unit: LengthUnit): number | null {
   if (value === null) return null;
+  if (kind === "travel") return inUnits(value, "length", unit);
   if (kind === "length" || kind === "angle") return inUnits(value, kind, unit);
   return kind === "rate" && unit === "in" ? value / poundsPerInch : value;
 }

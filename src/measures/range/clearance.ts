@@ -2,6 +2,7 @@ import type { Point } from "../../kinematics/drawn.ts";
 import { Side } from "../../kinematics/slots.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import type { Body } from "../../vehicle/linkage.ts";
+import { linkageOf } from "../../vehicle/linkages.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { FrameTube } from "../../vehicle/sections/tubes.ts";
 import type { Study } from "../study.ts";
@@ -178,12 +179,27 @@ function comesAcross({ from, to }: FrameTube, bodies: CornerBodies): boolean {
   return Math.min(from.out, to.out) < 0 || bodies.place("tie-rod.inner").y < 0;
 }
 
-/** What a clearance check lacks, in the file's own keys. */
-export function clearanceLacks(study: Study, wheel: Wheel): readonly string[] {
-  const tubes = study.car.sections.tubes?.[wheel] ?? null;
+const wheels: readonly Wheel[] = ["left", "right"];
+
+/** The key of what a corner lacks, with the side where the other one has it; nothing where both have it. */
+function lacking(key: string, has: (wheel: Wheel) => boolean): readonly string[] {
+  const without = wheels.filter((wheel) => !has(wheel));
+  if (without.length === 0) return [];
+  return [without.length === wheels.length ? key : `${key} (${without.join("")})`];
+}
+
+/** What the clearance checks of a car lack, in the file's own keys. */
+export function clearanceLacks(study: Study): readonly string[] {
+  const { tubes, shock } = study.car.sections;
   const { rim, tyre } = ringsOf(study);
+  const links = ["tie-rod", ...linkageOf(study.car.form.linkage).bodies.map(({ name }) => name)];
+  const hasFrame = wheels.some((wheel) => (tubes?.[wheel]?.frame.size ?? 0) > 0);
   return [
-    ...(tubes?.diameters["tie-rod"] ? [] : ["tubes: tie-rod"]),
+    ...links.flatMap((name) =>
+      lacking(`tubes: ${name}`, (wheel) => (tubes?.[wheel]?.diameters[name] ?? null) !== null),
+    ),
+    ...(hasFrame ? [] : ["tubes: frame"]),
+    ...lacking("shock: diameter", (wheel) => shock?.[wheel]?.diameter !== null),
     ...(rim === null ? ["rim: diameter and width"] : []),
     ...(tyre === null ? ["tire: width"] : []),
   ];
@@ -212,6 +228,11 @@ export function pairingsAt(study: Study, bodies: CornerBodies): readonly Pairing
   const { rim, tyre } = ringsOf(study);
   const turning = parts.filter(({ part }) => part.moves !== "with the upright").map(({ bars }) => bars);
   const movers = [...(rod === null ? [] : [rod]), ...turning];
+  const besideWheel = [
+    ...(rod === null ? [] : [rod]),
+    ...parts.map(({ bars }) => bars),
+    ...(shock === null ? [] : [shock]),
+  ];
   const on = study.car.sections.shock?.[wheel]?.on;
   return [
     ...(rod === null ? [] : parts.map(({ bars }) => barsToBars(wheel, rod, bars))),
@@ -219,10 +240,9 @@ export function pairingsAt(study: Study, bodies: CornerBodies): readonly Pairing
     ...parts
       .filter(({ part }) => shock !== null && part.name !== on && part.moves !== "with the upright")
       .flatMap(({ bars }) => (shock === null ? [] : [barsToBars(wheel, bars, shock)])),
-    ...movers.flatMap((bars) => (rim === null ? [] : [barsToRing(wheel, bars, "rim", rim)])),
-    ...[...movers, ...(shock === null ? [] : [shock]), ...frame].flatMap((bars) =>
-      tyre === null ? [] : [barsToRing(wheel, bars, "tyre", tyre)],
-    ),
+    // The tyre's inner wall is the rim's barrel over the tyre's width: a tube of the frame meets it there first.
+    ...besideWheel.flatMap((bars) => (rim === null ? [] : [barsToRing(wheel, bars, "rim", rim)])),
+    ...[...besideWheel, ...frame].flatMap((bars) => (tyre === null ? [] : [barsToRing(wheel, bars, "tyre", tyre)])),
     ...movers.flatMap((bars) =>
       frame.filter((tube) => !isBolted(bars, tube)).map((tube) => barsToBars(wheel, bars, tube)),
     ),

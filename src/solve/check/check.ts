@@ -4,15 +4,16 @@ import { rodEndsAt } from "../../measures/range/rodEnds.ts";
 import type { Study } from "../../measures/study.ts";
 import { type Job, jobOf, type Piece } from "../job.ts";
 import { clearanceItems } from "./clearance.ts";
-import { notGiven } from "./item.ts";
+import { type CheckItem, notGiven } from "./item.ts";
 import type { CheckReport } from "./report.ts";
-import { noteShank, rodEndItems, watchEnd } from "./rodEnds.ts";
+import { rodEndItems } from "./rodEnds.ts";
 import { shockItems } from "./shocks.ts";
 import { sizeItems } from "./size.ts";
 import { steeringItems } from "./steering.ts";
 import { shaftItems } from "./steeringShaft.ts";
 import { swept } from "./sweep.ts";
 import { threadItems } from "./threads.ts";
+import { noteShank, watchEnd } from "./watchedEnd.ts";
 
 function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void> {
   const corners = (["left", "right"] as const).map((wheel) => bodiesOf(study, wheel));
@@ -28,19 +29,24 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
   const rods = rodEndItems(study, ends, worst);
   let end = rods.next();
   for (; !end.done; end = rods.next()) yield { progress: 0.85 + 0.1 * end.value, best: null };
-  const lacks = clearanceLacks(study, "left");
-  const items = [
-    ...steeringItems(study),
-    ...(ends.length === 0 ? [notGiven("rod ends", "Rod ends' angles", ["rod-ends"])] : end.value),
-    ...threadItems(study),
-    ...clearanceItems(study, pairs, worst.slice(ends.length)),
-    ...(lacks.length === 0
-      ? []
-      : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)]),
-    ...shaftItems(study),
-    ...shockItems(study),
-    ...sizeItems(study),
+  const lacks = clearanceLacks(study);
+  const told = end.value;
+  const inOrder: readonly (() => readonly CheckItem[])[] = [
+    () => steeringItems(study),
+    () => told,
+    () => threadItems(study),
+    () => clearanceItems(study, pairs, worst.slice(ends.length)),
+    () =>
+      lacks.length === 0 ? [] : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)],
+    () => shaftItems(study),
+    () => shockItems(study),
+    () => sizeItems(study),
   ];
+  const items: CheckItem[] = [];
+  for (const [done, more] of inOrder.entries()) {
+    items.push(...more());
+    yield { progress: 0.95 + (0.05 * done) / inOrder.length, best: null };
+  }
   yield { progress: 1, best: { items } };
 }
 

@@ -6,9 +6,12 @@ import { type Limit, type LimitName, limitKinds, limitOf } from "../../vehicle/s
 /** How a check came out. "not given": the file does not say what it needs. */
 export type State = "pass" | "close" | "broken" | "not given";
 
-/** What a number of a check is: mm, rad, a bare number, N/mm, or a direction as shares ahead, out and up. */
+/**
+ * What a number of a check is: mm, mm of wheel travel (bump positive), rad, a bare number, N/mm, or a direction as shares
+ * ahead, out and up.
+ */
 export type Fact = { readonly id: string; readonly label: string } & (
-  | { readonly kind: "length" | "angle" | "ratio" | "rate" | "diameters"; readonly value: number | null }
+  | { readonly kind: "length" | "travel" | "angle" | "ratio" | "rate" | "diameters"; readonly value: number | null }
   | { readonly kind: "direction"; readonly value: readonly [ahead: number, out: number, up: number] }
 );
 
@@ -39,6 +42,13 @@ export interface CheckItem {
   readonly cautions: readonly string[];
 }
 
+const wheels: readonly Wheel[] = ["left", "right"];
+
+/** "Left" or "Right", as a line begins. */
+export function upperSide(wheel: Wheel): string {
+  return wheel === "left" ? "Left" : "Right";
+}
+
 /** How a value stands against a limit. */
 export function stateOf(value: number | null, limit: Limit & { readonly bad: "under" | "over" }): State {
   if (value === null) return "not given";
@@ -57,10 +67,15 @@ export function limited(study: Study, name: LimitName, value: number | null, res
   return { ...rest, kind, value, limit, state: stateOf(value, limit) };
 }
 
-/** An item that the file says too little for. */
-export function notGiven(part: Part, label: string, lacks: readonly string[]): CheckItem {
+/** An item that the file says too little for; `lacks` are the file's own keys. */
+export function notGiven(
+  part: Part,
+  label: string,
+  lacks: readonly string[],
+  id = `${part.replace(" ", "-")}.not-given`,
+): CheckItem {
   return {
-    id: `${part.replace(" ", "-")}.not-given`,
+    id,
     part,
     label,
     state: "not given",
@@ -72,4 +87,24 @@ export function notGiven(part: Part, label: string, lacks: readonly string[]): C
     facts: [],
     cautions: [`Needs in the file: ${lacks.join("; ")}.`],
   };
+}
+
+/**
+ * The items of a section that each side has its own of: one "not given" where neither has, and one for the side that has
+ * none where the other does.
+ */
+export function ofSides<T>(
+  part: Part,
+  label: string,
+  section: string,
+  given: (wheel: Wheel) => T | null,
+  itemsOf: (wheel: Wheel, worth: T) => readonly CheckItem[],
+): readonly CheckItem[] {
+  const sides = wheels.map((wheel) => ({ wheel, worth: given(wheel) }));
+  if (sides.every(({ worth }) => worth === null)) return [notGiven(part, label, [section])];
+  return sides.flatMap(({ wheel, worth }) =>
+    worth === null
+      ? [notGiven(part, `${label}, ${wheel} side`, [`${section}: ${wheel}`], `${section}.not-given.${wheel}`)]
+      : itemsOf(wheel, worth),
+  );
 }

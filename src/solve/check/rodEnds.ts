@@ -1,43 +1,12 @@
 import type { Point } from "../../kinematics/drawn.ts";
-import { Side } from "../../kinematics/slots.ts";
-import { sideAt } from "../../measures/points.ts";
 import { type Best, searchBolt, worstSwing } from "../../measures/range/bestBolt.ts";
-import { namedDirection, type RodEndInPlace, swing } from "../../measures/range/rodEnds.ts";
-import type { Watched } from "../../measures/range/watched.ts";
+import { namedDirection, type RodEndInPlace } from "../../measures/range/rodEnds.ts";
 import type { Study } from "../../measures/study.ts";
 import type { DirectionName } from "../../vehicle/sections/rod-ends.ts";
-import { type CheckItem, type Fact, limited } from "./item.ts";
-import { PLACES, type Worst } from "./sweep.ts";
-
-/** A rod end that is watched: what is left of its rated angle, rad; and all its shank's directions over the range. */
-export interface WatchedEnd extends Watched {
-  readonly end: RodEndInPlace;
-  readonly shanks: Float64Array;
-  /** How many of them are noted so far. */
-  count: number;
-}
-
-/** Watches what is left of a rod end's rated angle. */
-export function watchEnd(end: RodEndInPlace): WatchedEnd {
-  return {
-    wheel: end.wheel,
-    end,
-    shanks: new Float64Array(3 * PLACES * PLACES),
-    count: 0,
-    read: (poses, at) => end.end.angle - swing(end.shankIn(poses, at), end.bolt),
-  };
-}
-
-/** Notes where the shank points in a pose. */
-export function noteShank(watched: WatchedEnd, poses: Float64Array): void {
-  const at = sideAt(watched.wheel);
-  if (poses[at + Side.Blame] !== 0) return;
-  const { x, y, z } = watched.end.shankIn(poses, at);
-  const i = 3 * watched.count++;
-  watched.shanks[i] = x;
-  watched.shanks[i + 1] = y;
-  watched.shanks[i + 2] = z;
-}
+import { pairFacts } from "./boltPair.ts";
+import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
+import type { Worst } from "./sweep.ts";
+import { shanksOf, type WatchedEnd } from "./watchedEnd.ts";
 
 const usual: readonly (readonly [id: string, label: string, name: DirectionName])[] = [
   ["vertical", "with an upright bolt", "vertical"],
@@ -49,10 +18,10 @@ function upward({ x, y, z }: Point): readonly [number, number, number] {
   return z < 0 ? [-x, -y, -z] : [x, y, z];
 }
 
-function factsOf({ end }: WatchedEnd, all: Float64Array, best: Best | null): readonly Fact[] {
-  const angle = (id: string, label: string, value: number): Fact => ({ id, label, kind: "angle", value });
+function factsOf({ end }: WatchedEnd, worst: Worst, all: Float64Array, best: Best | null): readonly Fact[] {
+  const angle = (id: string, label: string, value: number | null): Fact => ({ id, label, kind: "angle", value });
   return [
-    angle("swing", "worst angle", worstSwing(all, end.bolt)),
+    angle("swing", "worst angle", worst === null ? null : end.end.angle - worst.value),
     angle("rated", "rated", end.end.angle),
     ...usual.map(([id, label, name]) => angle(id, `worst ${label}`, worstSwing(all, namedDirection(name, end.shank)))),
     ...(best === null
@@ -79,7 +48,7 @@ function cautionsOf({ joint, end }: RodEndInPlace): readonly string[] {
   ];
 }
 
-function itemOf(study: Study, watched: WatchedEnd, worst: Worst, all: Float64Array, best: Best | null): CheckItem {
+function itemOf(study: Study, watched: WatchedEnd, worst: Worst, facts: readonly Fact[]): CheckItem {
   const { end } = watched;
   return limited(study, "rod-end", worst?.value ?? null, {
     id: `rod-end.${end.joint.path.join("-")}`,
@@ -87,7 +56,7 @@ function itemOf(study: Study, watched: WatchedEnd, worst: Worst, all: Float64Arr
     label: `Rod end, ${end.wheel} ${end.joint.label}: angle to spare`,
     wheel: end.wheel,
     where: worst,
-    facts: factsOf(watched, all, best),
+    facts,
     cautions: cautionsOf(end),
   });
 }
@@ -104,11 +73,22 @@ export function* rodEndItems(
     const own = watched.flatMap((each, i) => (each.end.joint.path.join(".") === name ? [i] : []));
     const left = (i: number) => worst[i]?.value ?? Number.POSITIVE_INFINITY;
     const at = own.reduce((a, b) => (left(b) < left(a) ? b : a));
-    const all = watched[at].shanks.subarray(0, 3 * watched[at].count);
+    const all = shanksOf(watched[at]);
     const search = searchBolt(all);
     let next = search.next();
     for (; !next.done; next = search.next()) yield done / names.length;
-    items.push(itemOf(study, watched[at], worst[at], all, next.value));
+    const facts = factsOf(watched[at], worst[at], all, next.value);
+    const pair = name === "tie-rod.inner" ? pairFacts(watched) : [];
+    items.push(itemOf(study, watched[at], worst[at], [...facts, ...pair]));
+    const [first] = own.map((i) => watched[i]);
+    if (own.length === 1 && first !== undefined) items.push(otherSide(first.end));
   }
-  return items;
+  return items.length === 0 ? [notGiven("rod ends", "Rod ends' angles", ["rod-ends"])] : items;
+}
+
+/** A joint that the file gives at one side alone. */
+function otherSide({ wheel, joint }: RodEndInPlace): CheckItem {
+  const other = wheel === "left" ? "right" : "left";
+  const key = ["rod-ends", other, ...joint.path].join(": ");
+  return notGiven("rod ends", `Rod end, ${other} ${joint.label}`, [key], `rod-end.${joint.path.join("-")}.${other}`);
 }

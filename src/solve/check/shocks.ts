@@ -1,14 +1,13 @@
 import { Side } from "../../kinematics/slots.ts";
 import { sideAt } from "../../measures/points.ts";
 import { bodiesOf } from "../../measures/range/bodies.ts";
+import type { RangePlace } from "../../measures/range/watched.ts";
 import { type ShockIn, shockAt, wheelRate } from "../../measures/shock.ts";
 import { type Study, studyOf } from "../../measures/study.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { Shock } from "../../vehicle/sections/shock.ts";
-import { type CheckItem, type Fact, notGiven, stateOf } from "./item.ts";
-
-const wheels: readonly Wheel[] = ["left", "right"];
+import { type CheckItem, type Fact, ofSides, stateOf, upperSide } from "./item.ts";
 
 /** A shock at full bump, ride height and full droop, wheels straight; null where its wheel does not close. */
 function placesOf(study: Study, wheel: Wheel, shock: ShockIn) {
@@ -18,27 +17,50 @@ function placesOf(study: Study, wheel: Wheel, shock: ShockIn) {
     const poses = study.pose(input, travel, travel);
     return poses[at + Side.Blame] === 0 ? shock(poses, at) : null;
   };
-  return { bump: place(study.wheelTravel.bump), ride: place(0), droop: place(-study.wheelTravel.droop), place };
+  return { bump: place(study.wheelTravel.bump), ride: place(0), droop: place(-study.wheelTravel.droop), place, input };
 }
 
 /** Halvings of the travel in search of where a shock has a length: they leave less than a thousandth of a millimetre. */
 const HALVINGS = 30;
 
-/** The wheel travel at which a shock has a length, mm; null where it has it nowhere between droop and bump. */
-function travelAt(study: Study, lengthAt: (travel: number) => number | null, length: number): number | null {
-  let [low, high] = [-study.wheelTravel.droop, study.wheelTravel.bump];
+/** How far a shock's end is looked for from ride height, mm: wheels go no further; and how far apart, so that no place is missed. */
+const FAR = 600;
+const STEP = 10;
+
+/**
+ * The wheel travel nearest to ride height, up (1) or down (−1), at which a shock has a length, mm, beyond the file's travel
+ * too; null where the linkage stops before. What is past the length at ride height already is looked for the other way.
+ */
+function travelAt(lengthAt: (travel: number) => number | null, length: number, way: 1 | -1): number | null {
   const over = (travel: number) => {
     const here = lengthAt(travel);
     return here === null ? null : here > length;
   };
-  const first = over(low);
-  if (first === null || over(high) === null || first === over(high)) return null;
-  for (let i = 0; i < HALVINGS; i++) {
-    const middle = (low + high) / 2;
-    if (over(middle) === first) low = middle;
-    else high = middle;
+  const first = over(0);
+  // A shock gets shorter in bump: one that is longer than the length has to go up, and else down, to have it.
+  const toward = first === (way === 1) ? way : -way;
+  for (let near = 0; near < FAR; near += STEP) {
+    const there = over(toward * (near + STEP));
+    if (there === null) return null;
+    if (there === first) continue;
+    let [low, high] = [near, near + STEP];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = (low + high) / 2;
+      if (over(toward * middle) === first) low = middle;
+      else high = middle;
+    }
+    return (toward * (low + high)) / 2;
   }
-  return (low + high) / 2;
+  return null;
+}
+
+/** The wheel travels at which a shock bottoms and tops out, and all that lies between them, mm. */
+function travelsOf(shock: Shock, at: ReturnType<typeof placesOf>) {
+  const { "free-length": free, stroke } = shock;
+  const lengthAt = (travel: number) => at.place(travel)?.length ?? null;
+  const bottoms = free === null || stroke === null ? null : travelAt(lengthAt, free - stroke, 1);
+  const topsOut = free === null ? null : travelAt(lengthAt, free, -1);
+  return { bottoms, topsOut, whole: bottoms === null || topsOut === null ? null : bottoms - topsOut };
 }
 
 function ratioFacts(shock: Shock, at: ReturnType<typeof placesOf>): readonly Fact[] {
@@ -87,24 +109,25 @@ function widenedFacts(study: Study, wheel: Wheel, shock: Shock): readonly Fact[]
   const by = shock["arms-widened"];
   const donor = by === null || by === 0 ? null : asTheDonor(study, wheel, by);
   if (donor === null) return [];
-  const { ride } = placesOf(donor, wheel, shockAt(bodiesOf(donor, wheel), shock));
+  const at = placesOf(donor, wheel, shockAt(bodiesOf(donor, wheel), shock));
+  const { ride } = at;
   if (ride === null) return [];
-  const { "spring-rate": rate, stroke } = shock;
-  const facts: readonly (Fact | null)[] = [
-    { id: "donorMotionRatio", label: "before the arms were widened: that ratio", kind: "ratio", value: ride.ratio },
-    rate === null
-      ? null
-      : { id: "donorWheelRate", label: "wheel rate", kind: "rate", value: wheelRate(rate, ride.ratio) },
-    stroke === null
-      ? null
-      : {
-          id: "donorTravel",
-          label: "wheel travel of the whole stroke, about",
-          kind: "length",
-          value: stroke / ride.ratio,
-        },
+  const rate = shock["spring-rate"];
+  return [
+    {
+      id: "donorMotionRatio",
+      label: "before the arms were widened: shock travel per wheel travel, ride height",
+      kind: "ratio",
+      value: ride.ratio,
+    },
+    {
+      id: "donorWheelRate",
+      label: "wheel rate",
+      kind: "rate",
+      value: rate === null ? null : wheelRate(rate, ride.ratio),
+    },
+    { id: "donorTravel", label: "wheel travel of the whole stroke", kind: "length", value: travelsOf(shock, at).whole },
   ];
-  return facts.filter((fact) => fact !== null);
 }
 
 const cautions = [
@@ -118,19 +141,19 @@ function endItem(
   label: string,
   value: number | null,
   facts: readonly Fact[],
-  travel: number,
+  where: RangePlace,
 ): CheckItem {
   const limit = { close: 0, broken: 0, bad: "under", from: "the parts" } as const;
   return {
     id: `shock.${id}.${wheel}`,
     part: "shocks",
-    label: `${wheel === "left" ? "Left" : "Right"} shock, ${label}`,
+    label: `${upperSide(wheel)} shock, ${label}`,
     state: stateOf(value, limit),
     kind: "length",
     value,
     limit,
     wheel,
-    where: { input: 0, travel },
+    where,
     facts,
     cautions: id === "bump" ? cautions : [],
   };
@@ -140,15 +163,9 @@ function itemsAt(study: Study, wheel: Wheel, shock: Shock): readonly CheckItem[]
   const at = placesOf(study, wheel, shockAt(bodiesOf(study, wheel), shock));
   const [free, stroke] = [shock["free-length"], shock.stroke];
   const closed = free === null || stroke === null ? null : free - stroke;
-  const lengthAt = (travel: number) => at.place(travel)?.length ?? null;
   const left = (length: number | null, end: number | null) => (length === null || end === null ? null : length - end);
   const over = (a: number | null) => (a === null ? null : 0 - a);
-  const travelFact = (id: string, label: string, length: number | null): Fact => ({
-    id,
-    label,
-    kind: "length",
-    value: length === null ? null : travelAt(study, lengthAt, length),
-  });
+  const { bottoms, topsOut, whole } = travelsOf(shock, at);
   return [
     endItem(
       wheel,
@@ -157,18 +174,19 @@ function itemsAt(study: Study, wheel: Wheel, shock: Shock): readonly CheckItem[]
       left(at.bump?.length ?? null, closed),
       [
         ...ratioFacts(shock, at),
-        travelFact("bottomsAt", "bottoms at a wheel travel of", closed),
+        { id: "bottomsAt", label: "bottoms at", kind: "travel", value: bottoms },
+        { id: "wheelTravel", label: "wheel travel of the whole stroke", kind: "length", value: whole },
         ...widenedFacts(study, wheel, shock),
       ],
-      study.wheelTravel.bump,
+      { input: at.input, travel: study.wheelTravel.bump },
     ),
     endItem(
       wheel,
       "droop",
       "stroke left at full droop",
       over(left(at.droop?.length ?? null, free)),
-      [travelFact("topsOutAt", "tops out at a wheel travel of", free)],
-      -study.wheelTravel.droop,
+      [{ id: "topsOutAt", label: "tops out at", kind: "travel", value: topsOut }],
+      { input: at.input, travel: -study.wheelTravel.droop },
     ),
   ];
 }
@@ -177,9 +195,11 @@ function itemsAt(study: Study, wheel: Wheel, shock: Shock): readonly CheckItem[]
 export function shockItems(study: Study): readonly CheckItem[] {
   const { shock } = study.car.sections;
   if (!study.suspended) return [];
-  const given = wheels.flatMap((wheel) => {
-    const own = shock?.[wheel] ?? null;
-    return own === null ? [] : [itemsAt(study, wheel, own)];
-  });
-  return given.length === 0 ? [notGiven("shocks", "Shocks", ["shock"])] : given.flat();
+  return ofSides(
+    "shocks",
+    "Shocks",
+    "shock",
+    (wheel) => shock?.[wheel] ?? null,
+    (wheel, own) => itemsAt(study, wheel, own),
+  );
 }

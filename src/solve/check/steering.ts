@@ -5,7 +5,7 @@ import type { Study } from "../../measures/study.ts";
 import { leverArm, transmissionAngle } from "../../measures/tieRod.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { sayLength } from "../../vehicle/units/format.ts";
-import { type CheckItem, type Fact, limited } from "./item.ts";
+import { type CheckItem, type Fact, limited, upperSide } from "./item.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
@@ -31,7 +31,7 @@ function rodToArm(study: Study, wheel: Wheel): CheckItem {
   return limited(study, "rod-to-arm", least?.angle ?? null, {
     id: `rod-to-arm.${wheel}`,
     part: "steering",
-    label: `${wheel === "left" ? "Left" : "Right"} tie rod, least rod-to-arm angle`,
+    label: `${upperSide(wheel)} tie rod, least rod-to-arm angle`,
     wheel,
     where: least === null ? null : { input: least.input, travel: least.travel },
     facts: least === null ? [] : factsOf(study, wheel, least.input, least.travel),

@@ -7,19 +7,15 @@ import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
 
 const offset = indexOf("rack.offset");
 
-function worstBend(shaft: SteeringShaft, shift: number): number {
-  return Math.max(...shaftRun(shaft, shift).joints.map(({ bend }) => bend));
-}
-
-/** The worst joint with the rack's housing, and the pinion with it, moved across the car. */
-function shiftFacts(study: Study, shaft: SteeringShaft): readonly Fact[] {
+/** One joint's bend with the rack's housing, and the pinion with it, moved across the car: side by side with what it is. */
+function shiftFacts(study: Study, shaft: SteeringShaft, joint: number): readonly Fact[] {
   const step = study.car.form.units === "in" ? 2 * inch : 50;
   const words = study.car.form.units === "in" ? "2 in" : "50 mm";
   const at = (id: string, label: string, shift: number): Fact => ({
     id,
-    label: `worst joint with the housing ${label}`,
+    label: `with the housing ${label}`,
     kind: "angle",
-    value: worstBend(shaft, shift),
+    value: shaftRun(shaft, shift).joints[joint]?.bend ?? null,
   });
   const off = study.car.form.mechanism === "rack" ? (study.car.numbers[offset] ?? 0) : 0;
   return [
@@ -51,14 +47,14 @@ export function shaftItems(study: Study): readonly CheckItem[] {
   if (shaft === null) return [notGiven("steering shaft", "Steering shaft's joints", ["steering-shaft"])];
   const { joints } = shaftRun(shaft);
   const worst = joints.reduce((a, b) => (b.bend > a.bend ? b : a));
-  const items = joints.map((joint) =>
+  const items = joints.map((joint, i) =>
     limited(study, "shaft-joint", joint.bend, {
       id: `shaft-joint.${joint.name}`,
       part: "steering shaft",
       label: `Steering shaft, ${joint.name} joint's bend`,
       wheel: null,
       where: null,
-      facts: joint === worst ? [...speedFacts(shaft), ...shiftFacts(study, shaft)] : [],
+      facts: [...shiftFacts(study, shaft, i), ...(joint === worst ? speedFacts(shaft) : [])],
       cautions:
         joint === worst
           ? ["Moving the seat to the middle, or the rack off it, is what commonly bends these joints too far."]
@@ -70,11 +66,11 @@ export function shaftItems(study: Study): readonly CheckItem[] {
   const support: CheckItem = {
     id: "shaft-support",
     part: "steering shaft",
-    label: "Steering shaft, support bearing between three joints",
+    label: `Steering shaft, ${joints.length} joints, ${held ? "held by" : "without"} a support bearing`,
     state: held ? "pass" : "close",
     kind: "ratio",
-    value: held ? 1 : 0,
-    limit: { close: 1, broken: 0, bad: "under", from: "common practice" },
+    value: null,
+    limit: null,
     wheel: null,
     where: null,
     facts: [],

@@ -1,9 +1,7 @@
 import type { Study } from "../../measures/study.ts";
 import { type EndFit, type RodFit, threadsOf } from "../../measures/threads.ts";
 import type { Wheel } from "../../vehicle/car.ts";
-import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
-
-const wheels: readonly Wheel[] = ["left", "right"];
+import { type CheckItem, type Fact, limited, ofSides, upperSide } from "./item.ts";
 
 function factsOf(fit: RodFit): readonly Fact[] {
   const length = (id: string, label: string, value: number): Fact => ({ id, label, kind: "length", value });
@@ -40,7 +38,7 @@ function engagementItem(study: Study, wheel: Wheel, fit: RodFit): CheckItem {
   return limited(study, "engagement", worse.diameters, {
     id: `thread.engagement.${wheel}`,
     part: "threads",
-    label: `${wheel === "left" ? "Left" : "Right"} tie rod, thread engaged, ${worse.end} end (${worse.thread.size.name})`,
+    label: `${upperSide(wheel)} tie rod, thread engaged, ${worse.end} end (${worse.thread.size.name})`,
     wheel,
     where: null,
     facts: factsOf(fit),
@@ -53,7 +51,7 @@ function adjustmentItem(study: Study, wheel: Wheel, fit: RodFit): CheckItem {
   return limited(study, "adjustment", value, {
     id: `thread.adjustment.${wheel}`,
     part: "threads",
-    label: `${wheel === "left" ? "Left" : "Right"} tie rod, adjustment left, ${way}`,
+    label: `${upperSide(wheel)} tie rod, adjustment left, ${way}`,
     wheel,
     where: null,
     facts: [],
@@ -67,7 +65,7 @@ function jamNutItem(wheel: Wheel, fit: RodFit): CheckItem {
   return {
     id: `thread.jam-nut.${wheel}`,
     part: "threads",
-    label: `${wheel === "left" ? "Left" : "Right"} tie rod, bare thread beside the jam nut, ${worse.end} end`,
+    label: `${upperSide(wheel)} tie rod, bare thread beside the jam nut, ${worse.end} end`,
     // What is screwed in as far as the nut lets it has none left: to rounding that is room enough.
     state: worse.jamNutRoom < -1e-6 ? "broken" : "pass",
     kind: "length",
@@ -82,14 +80,11 @@ function jamNutItem(wheel: Wheel, fit: RodFit): CheckItem {
 
 /** Threads of both tie rods. */
 export function threadItems(study: Study): readonly CheckItem[] {
-  const fits = wheels.flatMap((wheel) => {
-    const fit = threadsOf(study, wheel);
-    return fit === null ? [] : [{ wheel, fit }];
-  });
-  if (fits.length === 0) return [notGiven("threads", "Threads of the tie rods", ["threads"])];
-  return fits.flatMap(({ wheel, fit }) => [
-    engagementItem(study, wheel, fit),
-    adjustmentItem(study, wheel, fit),
-    jamNutItem(wheel, fit),
-  ]);
+  return ofSides(
+    "threads",
+    "Threads of the tie rods",
+    "threads",
+    (wheel) => threadsOf(study, wheel),
+    (wheel, fit) => [engagementItem(study, wheel, fit), adjustmentItem(study, wheel, fit), jamNutItem(wheel, fit)],
+  );
 }

@@ -1,6 +1,8 @@
 import type { QuantityKind } from "../quantity.ts";
+import { isSaid, sourceAt } from "../tree.ts";
 import { inch } from "../units/length.ts";
 import { degree } from "../value.ts";
+import { told } from "../worth.ts";
 import type { Field } from "./field.ts";
 import { group, number, optional } from "./fields.ts";
 
@@ -80,16 +82,41 @@ export type Limits = Readonly<
   Record<LimitName, { readonly close: number | null; readonly broken: number | null } | null>
 >;
 
+/** Complains of a limit that is close only once it is broken; `level` is what the file says of both, as written. */
+function inOrder(name: LimitName, field: Field<{ readonly close: number | null; readonly broken: number | null }>) {
+  const { bad } = limitKinds[name];
+  const read: typeof field.read = (look) => {
+    const limit = field.read(look);
+    if (limit === undefined || limit.close === null || limit.broken === null) return limit;
+    if (bad === "under" ? limit.close >= limit.broken : limit.close <= limit.broken) return limit;
+    const [close, broken] = (["close", "broken"] as const).map((key) => {
+      const places = look.places.map((path) => [...path, key]);
+      const path = places.find((each) => isSaid(look.tree, each)) ?? [];
+      return { path, text: told(sourceAt(look.tree, path) ?? "") };
+    });
+    const more = bad === "under" ? "more" : "less";
+    look.complain(
+      close?.path ?? [],
+      `found ${close?.text}, expected ${more} than ${broken?.text}: what is broken ${bad} ${broken?.text} is close before that`,
+    );
+    return undefined;
+  };
+  return { ...field, read };
+}
+
 function limitField(name: LimitName) {
   const { kind, low, high, bad, help } = limitKinds[name];
   const end = (words: string) => optional(number({ kind, low, high }, `${words} Left out, common practice.`));
   return optional(
-    group(
-      {
-        close: end(`Counts as close ${bad} this.`),
-        broken: end(`Counts as broken ${bad} this.`),
-      },
-      `${help} Left out, common practice.`,
+    inOrder(
+      name,
+      group(
+        {
+          close: end(`Counts as close ${bad} this.`),
+          broken: end(`Counts as broken ${bad} this.`),
+        },
+        `${help} Left out, common practice.`,
+      ),
     ),
   );
 }
@@ -105,10 +132,13 @@ export const limitsField: Field<Limits> = group(
 /** A limit of a car: its file's own where that has one, else common practice, and which of the two it is. */
 export function limitOf(limits: Limits | null, name: LimitName): Limit & { readonly from: "file" | "common practice" } {
   const own = limits?.[name] ?? null;
-  const usual = limitKinds[name];
+  const usual: LimitKind = limitKinds[name];
+  const said = { close: own?.close ?? null, broken: own?.broken ?? null };
+  // A level given alone must not stand on the wrong side of the other one's default.
+  const [first, last] = usual.bad === "over" ? [Math.min, Math.max] : [Math.max, Math.min];
   return {
-    close: own?.close ?? (own?.broken === null || own === null ? usual.close : own.broken),
-    broken: own?.broken ?? usual.broken,
-    from: own === null ? "common practice" : "file",
+    close: said.close ?? (said.broken === null ? usual.close : first(usual.close, said.broken)),
+    broken: said.broken ?? (said.close === null ? usual.broken : last(usual.broken, said.close)),
+    from: said.close === null && said.broken === null ? "common practice" : "file",
   };
 }
