@@ -61,6 +61,14 @@ export function loadPreset(name: string): { readonly name: string; readonly text
   }
 }
 
+/**
+ * An example car's text as a new car's: the comments at its top tell of the example, and would be untrue of what is made of
+ * it, so that in their place stands where it began.
+ */
+export function begunFrom({ name, text }: { readonly name: string; readonly text: string }): string {
+  return `# Begun from the example car "${name}".\n${text.replace(/^(?:#.*\r?\n)+/, "")}`;
+}
+
 /** All example cars. */
 export function listPresets(): readonly Preset[] {
   return presetNames().flatMap((name) => {

@@ -1,8 +1,8 @@
 import { readdirSync } from "node:fs";
 import { relative, resolve } from "node:path";
 import { findLeftovers } from "../files/journal.ts";
-import { type Loaded, loadText } from "../files/load.ts";
-import { listPresets, loadPreset } from "../files/presets.ts";
+import { loadText } from "../files/load.ts";
+import { begunFrom, listPresets, loadPreset } from "../files/presets.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { readCar } from "../vehicle/read.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
@@ -36,13 +36,14 @@ export function shortly({ complaints: [first = "This is no car file.", ...others
 /** Opens a car file, or an example as a new car; or why it cannot be opened. */
 export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<Opened | Unopened> {
   const name = source.from === "file" ? source.path : source.id;
-  const loaded: Pick<Loaded, "text"> | ReturnType<typeof loadText> | ReturnType<typeof loadPreset> =
+  const loaded: ReturnType<typeof loadText> | ReturnType<typeof loadPreset> =
     source.from === "file" ? loadText(source.path) : loadPreset(source.id);
   if ("complaints" in loaded) return unopened(name, loaded.complaints);
-  if (mayHoldProducts(loaded.text)) await prepareProducts();
-  const car = readCar(loaded.text);
+  const text = "name" in loaded ? begunFrom(loaded) : loaded.text;
+  if (mayHoldProducts(text)) await prepareProducts();
+  const car = readCar(text);
   if ("complaints" in car) return unopened(name, car.complaints);
-  const { offers, openElsewhere } = findLeftovers(journalName(source), loaded.text, env);
+  const { offers, openElsewhere } = findLeftovers(journalName(source), text, env);
   return {
     source,
     car,

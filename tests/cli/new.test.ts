@@ -36,6 +36,10 @@ describe("new", () => {
     const text = readFileSync(here("stand.yaml"), "utf8");
     expect(text).toMatch(/linkage: strut/);
     expect(text).toMatch(/mechanism: relay/);
+    expect(text).toMatch(/^# Begun from the example car "balanced-two-seater".\ntitle: "?Strut, relay: to be measured/);
+    const { code: checked, out: check } = await run(["check", "stand.yaml"]);
+    expect(checked).toBe(0);
+    expect(check).toMatch(/CLOSE +\d+ sizes are assumed, not measured/);
     expect(text).toMatch(/pitman:\n.*# starting value: measure and correct/);
     const { out } = await run(["steer", "stand.yaml", "--json"]);
     expect(JSON.parse(out).locks.left.inner).toBeGreaterThan(20);

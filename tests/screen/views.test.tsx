@@ -142,6 +142,18 @@ describe("before and after", () => {
     expect(bench.model.pin?.car.text).toBe(second);
     expect(bench.press("v").model.bench.car.text).toBe(second);
     expect(bench.press("u", "u").model.bench.car.text).toBe(second);
+    expect(bench.model.pin?.car.text).toBe(first);
+    expect(bench.press("u").model.bench.car.text).toBe(first);
+  });
+
+  it("keeps the pinned car when a swap is taken back, and done again", () => {
+    const bench = offsetRack();
+    const first = bench.model.bench.car.text;
+    const second = bench.press("b", "right").model.bench.car.text;
+    bench.press("v", "u");
+    expect([bench.model.bench.car.text, bench.model.pin?.car.text]).toEqual([second, first]);
+    bench.press("r");
+    expect([bench.model.bench.car.text, bench.model.pin?.car.text]).toEqual([first, second]);
   });
 
   it("says why there is nothing to swap", () => {

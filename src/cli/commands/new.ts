@@ -2,7 +2,7 @@ import { existsSync } from "node:fs";
 import { relative } from "node:path";
 import { Command, Option } from "commander";
 import { loadText } from "../../files/load.ts";
-import { loadPreset } from "../../files/presets.ts";
+import { begunFrom, loadPreset } from "../../files/presets.ts";
 import { newFile, pathOf } from "../../files/save.ts";
 import { studyOf } from "../../measures/study.ts";
 import { jsonText } from "../../output/json.ts";
@@ -135,7 +135,9 @@ function copied(options: NewOptions): Begun {
         text,
         ["job", "date", "as-built"].map((key) => ({ path: [key], text: null })),
       )
-    : text;
+    : filled.length > 0
+      ? withLabel({ text: begunFrom({ name, text }) }, "title", unmeasuredTitle(text))
+      : text;
   return {
     text: fresh,
     from: isFile ? name : "name" in loaded ? loaded.name : name,
@@ -146,6 +148,14 @@ function copied(options: NewOptions): Begun {
         ? ['Its lines marked "starting value" are guesses to begin with: measure and correct them.']
         : [],
   };
+}
+
+/** "Strut, relay: to be measured": an example's own title would be untrue of another front end. */
+function unmeasuredTitle(text: string): string {
+  const car = readCar(text);
+  if ("complaints" in car) return "New car";
+  const words = `${car.form.linkage}, ${car.form.mechanism}`.replaceAll("-", " ");
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}: to be measured`;
 }
 
 /** A car from a filled-in sheet, or from what is asked for one by one. */

@@ -4,7 +4,7 @@ import type { Quantity } from "../../vehicle/quantity.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { sayLength } from "../../vehicle/units/format.ts";
 import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
-import { changed, redone, undone } from "../bench.ts";
+import { changed } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
 import { bothValues } from "../lengths.ts";
 import type { Model, Sides } from "../model.ts";
@@ -144,6 +144,4 @@ export const adjustActs = {
   largerStep: sizeBy(1),
   sides,
   rods,
-  undo: undone,
-  redo: redone,
 } satisfies Record<string, Act>;

@@ -1,4 +1,4 @@
-import { changed } from "../bench.ts";
+import { changed, redone, undone } from "../bench.ts";
 import type { Model, Trial } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
 
@@ -21,9 +21,23 @@ const pin: Act = (model) =>
 /** The pinned car comes on the bench, and the one that was there is pinned. */
 const swap: Act = (model) => {
   if (model.pin === null) return turn(model);
-  const other = trialOf(model, "pinned");
-  const next = changed(model, model.pin.car.text, "Swapped with the pinned car");
-  return turn({ ...next.model, pin: other }, ...next.effects);
+  return pinningWhatWas(model, changed(model, model.pin.car.text, swapped));
 };
 
-export const trialActs = { pin, swap } satisfies Record<string, Act>;
+const swapped = "Swapped with the pinned car";
+
+function pinningWhatWas(model: Model, { model: next, effects }: Turn): Turn {
+  return turn({ ...next, pin: trialOf(model, "pinned") }, ...effects);
+}
+
+const undo: Act = (model) => {
+  const wasSwap = model.pin !== null && model.bench.undo.at(-1)?.what === swapped;
+  return wasSwap ? pinningWhatWas(model, undone(model)) : undone(model);
+};
+
+const redo: Act = (model) => {
+  const isSwap = model.pin !== null && model.bench.redo.at(-1)?.what === swapped;
+  return isSwap ? pinningWhatWas(model, redone(model)) : redone(model);
+};
+
+export const trialActs = { pin, swap, undo, redo } satisfies Record<string, Act>;

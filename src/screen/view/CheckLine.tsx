@@ -16,14 +16,14 @@ function words(model: Model): { readonly texts: readonly string[]; readonly tone
   const [broken, close, open] = [countOf(report, "broken"), countOf(report, "close"), countOf(report, "not given")];
   const worst = worstOf(report);
   if (worst === null) {
-    const rest = open === 0 ? "" : `; ${open} the file says too little for (${checks.key} shows)`;
+    const rest = open === 0 ? "" : `; ${open} the file says too little for (press ${checks.key})`;
     return { texts: [`nothing broken, nothing close${rest}`, "nothing broken, nothing close"], tone: "plain" };
   }
   const counts = [broken === 0 ? "" : `${broken} BROKEN`, close === 0 ? "" : `${close} close`];
   const count = counts.filter((each) => each !== "").join(", ");
   const item = itemBrief(worst, model.display.unit, sayer(model.display));
   return {
-    texts: [`${count} (${checks.key} shows). Worst: ${item}`, `${count} (${checks.key}): ${item}`],
+    texts: [`${count} (press ${checks.key}). Worst: ${item}`, `${count} (press ${checks.key}): ${item}`],
     tone: broken > 0 ? "bad" : "warn",
   };
 }

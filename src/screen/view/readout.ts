@@ -8,6 +8,7 @@ import {
   bumpCure,
   degrees,
   fixed,
+  type Grade,
   type Length,
   offMiddle,
   rodAngleGrade,
@@ -91,7 +92,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       label: "DEAD POINT",
       caption: "",
       slot: 15,
-      cells: both((wheel) => rodAngle(study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
+      cells: both((wheel) => rodAngle(study, study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
     },
     { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
     { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, wheel, length)) },
@@ -308,11 +309,16 @@ function bounceOf(study: Study, before: Study | null, length: Length): Cell {
 const gradeWords = { good: "good", doubtful: "DOUBTFUL", dangerous: "DANGEROUS" } as const;
 const gradeTones = { good: "plain", doubtful: "warn", dangerous: "bad" } as const;
 
-function rodAngle(least: LeastRodAngle | null, before: LeastRodAngle | null | undefined): Cell {
+/** "good" would say too much of a travel that was never measured. */
+function gradeOf({ noTravel }: Study, grade: Grade): string {
+  return grade === "good" && noTravel === "assumed" ? "ride height" : gradeWords[grade];
+}
+
+function rodAngle(study: Study, least: LeastRodAngle | null, before: LeastRodAngle | null | undefined): Cell {
   if (least === null) return notReached;
   const grade = rodAngleGrade(least.angle);
   return cell(
-    [`${degrees(least.angle)} ${gradeWords[grade]}`],
+    [`${degrees(least.angle)} ${gradeOf(study, grade)}`],
     gradeTones[grade],
     {
       low: 0,

@@ -14,7 +14,7 @@ import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 
 const name = "Trials";
-const valueColumns = 12;
+const valueColumns = 13;
 
 /** The figures of the car that can be told, now or before: each on one line. */
 function figuresOf(model: Model): typeof carFigures {

@@ -3,6 +3,7 @@ import { clearanceLacks, pairingsAt } from "../../measures/range/clearance.ts";
 import { rodEndsAt } from "../../measures/range/rodEnds.ts";
 import type { Study } from "../../measures/study.ts";
 import { type Job, jobOf, type Piece } from "../job.ts";
+import { assumedItems } from "./assumed.ts";
 import { clearanceItems } from "./clearance.ts";
 import { type CheckItem, notGiven } from "./item.ts";
 import type { CheckReport } from "./report.ts";
@@ -32,6 +33,7 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
   const lacks = clearanceLacks(study);
   const told = end.value;
   const inOrder: readonly (() => readonly CheckItem[])[] = [
+    () => assumedItems(study),
     () => steeringItems(study),
     () => told,
     () => threadItems(study),
@@ -43,10 +45,8 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
     () => sizeItems(study),
   ];
   const items: CheckItem[] = [];
-  for (const [done, more] of inOrder.entries()) {
-    items.push(...more());
-    yield { progress: 0.95 + (0.05 * done) / inOrder.length, best: null };
-  }
+  for (const [done, more] of inOrder.entries()) items.push(...more());
+  yield { progress: 0.95 + (0.05 * done) / inOrder.length, best: null };
   yield { progress: 1, best: { items } };
 }
 

@@ -16,7 +16,16 @@ export type Fact = { readonly id: string; readonly label: string } & (
 );
 
 /** The parts of a check, in the order they are told. */
-export const parts = ["steering", "rod ends", "threads", "clearance", "steering shaft", "shocks", "size"] as const;
+export const parts = [
+  "sizes",
+  "steering",
+  "rod ends",
+  "threads",
+  "clearance",
+  "steering shaft",
+  "shocks",
+  "size",
+] as const;
 
 export type Part = (typeof parts)[number];
 

@@ -41,6 +41,11 @@ function rodToArm(study: Study, wheel: Wheel): CheckItem {
   });
 }
 
+/** What of its range a car is moved over: travel that was never measured is not in it. */
+function coveredWords({ noTravel }: Study): string {
+  return noTravel === "assumed" ? "all steering, at ride height only" : "the whole range";
+}
+
 /** Whether the front end goes together everywhere in its range. */
 function reached(study: Study): CheckItem {
   const { blame } = study.worst;
@@ -49,7 +54,7 @@ function reached(study: Study): CheckItem {
   return {
     id: "range",
     part: "steering",
-    label: "Goes together over the whole range",
+    label: `Goes together over ${coveredWords(study)}`,
     state: blame === null ? "pass" : "broken",
     kind: "length",
     value: blame === null ? 0 : Math.abs(blame.gap),
