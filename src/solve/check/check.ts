@@ -45,8 +45,10 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
     () => sizeItems(study),
   ];
   const items: CheckItem[] = [];
-  for (const [done, more] of inOrder.entries()) items.push(...more());
-  yield { progress: 0.95 + (0.05 * done) / inOrder.length, best: null };
+  for (const [done, more] of inOrder.entries()) {
+    items.push(...more());
+    yield { progress: 0.95 + (0.05 * done) / inOrder.length, best: null };
+  }
   yield { progress: 1, best: { items } };
 }
 
