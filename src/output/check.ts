@@ -8,7 +8,7 @@ import { inUnits, unitsOf } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import { cautions, degrees, far, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
 
-type Kind = Fact["kind"];
+type Kind = Fact["kind"] | CheckItem["kind"];
 
 /** The states in the order of their counts, and what a reader is told. */
 const states: readonly State[] = ["broken", "close", "not given", "pass"];
@@ -22,6 +22,7 @@ function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit,
   if (kind === "travel") return travelPlace(value, length);
   if (kind === "angle") return degrees(value);
   if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
+  if (kind === "percent") return `${fixed(value, 0)} %`;
   return kind === "diameters" ? `${fixed(value, 2)} diameters` : fixed(value, 3);
 }
 

@@ -13,6 +13,7 @@ import { sizeItems } from "./size.ts";
 import { steeringItems } from "./steering.ts";
 import { shaftItems } from "./steeringShaft.ts";
 import { swept } from "./sweep.ts";
+import { targetItems } from "./targets.ts";
 import { threadItems } from "./threads.ts";
 import { noteShank, watchEnd } from "./watchedEnd.ts";
 
@@ -42,6 +43,7 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
       lacks.length === 0 ? [] : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)],
     () => shaftItems(study),
     () => shockItems(study),
+    () => targetItems(study),
     () => sizeItems(study),
   ];
   const items: CheckItem[] = [];

@@ -24,6 +24,7 @@ export const parts = [
   "clearance",
   "steering shaft",
   "shocks",
+  "targets",
   "size",
 ] as const;
 
@@ -37,7 +38,7 @@ export interface CheckItem {
   /** A builder's words, side included. */
   readonly label: string;
   readonly state: State;
-  readonly kind: "length" | "angle" | "ratio" | "diameters";
+  readonly kind: "length" | "angle" | "ratio" | "percent" | "diameters";
   readonly value: number | null;
   readonly limit:
     | (Limit & { readonly bad: "under" | "over"; readonly from: "file" | "common practice" | "the parts" })
