@@ -1,5 +1,6 @@
+import { keepDraft, readDraft } from "../files/draft.ts";
 import { discardLeftover, Journal } from "../files/journal.ts";
-import { saveText } from "../files/save.ts";
+import { newFile, saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar, shortly } from "./files.ts";
@@ -82,6 +83,19 @@ export function doer(first: Model, world: World): Doer {
     else world.send({ is: "failed", words: `There is a file ${path} already. Type another name.` });
   }
 
+  function begin({ path, text }: Effect & { do: "begin" }): void {
+    const outcome = newFile(path, text);
+    if (outcome.saved) {
+      keepDraft(null, world.env);
+      world.send({ is: "begun", path: outcome.path });
+    } else if ("complaint" in outcome) world.send({ is: "failed", words: `${path} ${outcome.complaint}.` });
+  }
+
+  function keepReadings({ answers }: Effect & { do: "keepReadings" }): void {
+    const complaint = keepDraft(answers, world.env);
+    if (complaint !== null) world.send({ is: "failed", words: complaint });
+  }
+
   async function open({ source }: Effect & { do: "open" }): Promise<void> {
     const opened = await openCar(source, world.env);
     if ("complaints" in opened) {
@@ -127,6 +141,9 @@ export function doer(first: Model, world: World): Doer {
     discard: ({ offer }) => discardLeftover(offer.path),
     save: (effect, model) => save(effect, model.bench.car.text),
     write,
+    begin,
+    keepReadings,
+    readings: () => world.send({ is: "readings", kept: readDraft(world.env) }),
     work: ({ key, job }) => work.start(key, job),
     halt: () => work.halt(),
     open: (effect) => {

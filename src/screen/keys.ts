@@ -51,6 +51,8 @@ export type Command =
   | "save"
   | "saveAs"
   | "open"
+  | "fromTape"
+  | "emptyTape"
   | "help"
   | "guide"
   | "endGuide"
@@ -226,6 +228,13 @@ const car: readonly Binding[] = [
   { keys: ["S"], shown: "S", command: "saveAs", footer: null, help: "save the car under another name" },
   { keys: ["o"], shown: "o", command: "open", footer: null, help: "open another car or an example" },
   {
+    keys: ["T"],
+    shown: "T",
+    command: "fromTape",
+    footer: null,
+    help: "a new car from fifteen readings with a tape: a form that says what to measure",
+  },
+  {
     keys: ["m"],
     shown: "m",
     command: "unit",
@@ -328,7 +337,47 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
         { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
         { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
         { keys: ["enter"], shown: "Enter", command: "accept", footer: "Enter open", help: "open this car" },
+        {
+          keys: ["T"],
+          shown: "T",
+          command: "fromTape",
+          footer: "T new from a tape",
+          help: "a new car from readings with a tape",
+        },
         cancel("back", "back to the bench"),
+      ],
+    },
+  ],
+  tape: [
+    {
+      heading: "WHILE TYPING READINGS WITH A TAPE",
+      bindings: [
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter next",
+          help: "take the reading and go on; at the end of a page, make the car",
+        },
+        { keys: ["up"], shown: "↑", command: "listUp", footer: "↑↓ choose", help: "up the list" },
+        { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
+        {
+          keys: ["pageDown"],
+          shown: "PgDn",
+          command: "listDown",
+          footer: "PgDn page 2",
+          help: "to page 2, arms and travel, for bump steer",
+        },
+        { keys: ["pageUp"], shown: "PgUp", command: "listUp", footer: null, help: "to page 1" },
+        {
+          keys: ["ctrl+r"],
+          shown: "Ctrl-R",
+          command: "emptyTape",
+          footer: null,
+          help: "throw all these readings away, for another car",
+        },
+        clear,
+        cancel("bench, readings kept", "to the bench; the readings typed so far are kept, also for next time"),
       ],
     },
   ],

@@ -126,6 +126,8 @@ export type Focus =
   | { readonly on: "line"; readonly asks: Asked; readonly text: string; readonly complaint: string | null }
   | { readonly on: "question"; readonly question: Question }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
+  /** The form for a new car from a tape; `text` is what its field holds. */
+  | { readonly on: "tape"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
   | { readonly on: "parts"; readonly cursor: number }
   | { readonly on: "starting"; readonly cursor: number }
   | { readonly on: "help"; readonly top: number };
@@ -146,6 +148,9 @@ export interface Spot {
   readonly page: number;
 }
 
+/** Readings with a tape as they were typed, by their field. */
+export type Answers = Readonly<Record<string, string>>;
+
 /** Everything the screen shows, as plain data. Views read it; update makes the next one. */
 export interface Model {
   readonly bench: Bench;
@@ -162,6 +167,8 @@ export interface Model {
   readonly pin: Trial | null;
   /** Named by the builder, oldest first; they last as long as the screen does. */
   readonly trials: readonly Trial[];
+  /** The readings of a new car that is begun from a tape; null until the form is first seen. */
+  readonly tape: Answers | null;
   /** The step that the guide has come to; null while it is off. */
   readonly guide: number | null;
   /** The long work of the view that is seen; null where none was asked for. */

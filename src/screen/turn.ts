@@ -1,6 +1,6 @@
 import type { Job } from "../solve/job.ts";
 import type { Car } from "../vehicle/car.ts";
-import type { Checked, Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
+import type { Answers, Checked, Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
 
 /** A car that has been read, with what else was found of it. */
 export interface Opened {
@@ -30,6 +30,12 @@ export type Effect =
   /** Write another car than that on the bench to a file that is not there yet. */
   | { readonly do: "write"; readonly path: string; readonly text: string }
   | { readonly do: "open"; readonly source: Source }
+  /** Ask for the readings of a new car that were kept; null where there are none. */
+  | { readonly do: "readings" }
+  /** Keep them on disk until they are a car; null throws them away. */
+  | { readonly do: "keepReadings"; readonly answers: Answers | null }
+  /** Write a car that was made from them to a file that is not there yet. */
+  | { readonly do: "begin"; readonly path: string; readonly text: string }
   /** Do long work in pieces between keys, in the place of any that is being done. */
   | { readonly do: "work"; readonly key: string; readonly job: Job<unknown> }
   | { readonly do: "halt" }
@@ -69,6 +75,9 @@ export type Message =
     }
   /** Something could not be done, in a sentence. */
   | { readonly is: "failed"; readonly words: string }
+  | { readonly is: "readings"; readonly kept: Answers | null }
+  /** The car from a tape is written. */
+  | { readonly is: "begun"; readonly path: string }
   | { readonly is: "opened"; readonly opened: Opened }
   | { readonly is: "listed"; readonly choices: readonly Choice[] };
 

@@ -1,14 +1,15 @@
 import { adjustActs } from "./acts/adjust.ts";
-import { askedAbout, carActs, goOn } from "./acts/car.ts";
+import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
+import { failedInTape, openTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
 import { guided } from "./guide.ts";
 import { bindingOf, type Command } from "./keys.ts";
-import type { Model, Origin } from "./model.ts";
+import type { Model, Next, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
@@ -18,6 +19,7 @@ const acts: Readonly<Record<Command, Act>> = {
   ...trialActs,
   ...adjustActs,
   ...frontEndActs,
+  ...tapeActs,
   ...placeActs,
   ...showActs,
   ...carActs,
@@ -41,6 +43,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     display: { unit: car.form.units, inches: firstInches, step: firstStep },
     pin: null,
     trials: [],
+    tape: null,
     guide: null,
     work: null,
     check: null,
@@ -98,11 +101,20 @@ function answer(model: Model, message: Message): Turn {
     }
     case "failed":
       return turn(failed(model, message.words));
+    case "readings":
+      return openTape(model, message.kept);
+    case "begun":
+      return leaveFor({ ...model, tape: null, focus: { on: "bench" } }, begunCar(message.path));
     case "opened":
-      return turn({ ...start(message.opened, model), guide: model.guide });
+      return turn({ ...start(message.opened, model), guide: model.guide, tape: model.tape });
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
   }
+}
+
+/** The car that was just made of a tape's readings is what is opened next. */
+function begunCar(path: string): Next {
+  return { do: "open", source: { from: "file", path } };
 }
 
 function press(model: Model, chord: string): Turn {
@@ -120,6 +132,7 @@ function press(model: Model, chord: string): Turn {
 function typed(model: Model, text: string): Model {
   const { focus } = model;
   if (focus.on === "entry") return { ...model, focus: { ...focus, text }, notice: null };
+  if (focus.on === "tape") return typeInTape(model, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
   return model;
 }
@@ -133,6 +146,7 @@ function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): T
 /** A save that failed leaves its question open, so that another name can be tried. */
 function failed(model: Model, words: string): Model {
   const { focus } = model;
+  if (focus.on === "tape") return failedInTape(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
   return { ...model, notice: { text: words, tone: "wrong" } };
 }

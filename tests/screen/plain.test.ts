@@ -32,6 +32,19 @@ describe("line mode", () => {
     expect(back).toContain("Tie-rod tab, out: 19 3/4.");
   });
 
+  it("asks for the readings of a new car one after the other, and writes it", () => {
+    const path = join(folder, "from-tape.yaml");
+    const page1 = ["", "68", "10 3/4", "56", "7", "42 1/2", "4 1/2", "1 1/2", "8 1/2", "4", "9", "8 5/8", "1", "four"];
+    const rest = ["4", "2 1/2", "right", "2", "", "12", "", "", "", ""];
+    const said = talk("from tape", path, ...page1, ...rest, "", "quit");
+    expect(said[1]).toContain("Name of the new car's file: What to call the new car's file");
+    expect(said[3]).toContain("Wheelbase: Wheelbase (front hub to rear hub, the mean of both sides).");
+    expect(said.join("")).toContain('"four" is not');
+    expect(said.join("")).toContain("The right rod was taped 12 in, and the other readings make it 10 13/16 in");
+    expect(said.join("")).toContain("Enter writes the car's file and opens it. Assumed");
+    expect(readFileSync(path, "utf8")).toContain('title: "from-tape"');
+  });
+
   it("takes one side, asks when a name may be two, and complains of what it does not know", () => {
     const [, left, two, none, odd] = talk("left tab up = 9", "tab = 9", "wing = 9", "tab up = much", "undo", "quit");
     expect(left).toContain("Tie-rod tab, up, left: 9.");

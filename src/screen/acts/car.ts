@@ -9,6 +9,7 @@ import { helpLines, helpRoom } from "../view/helpText.ts";
 import { acceptEntry } from "./adjust.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
 import { acceptLine } from "./line.ts";
+import { acceptTape, moveInTape, typeInTape } from "./tape.ts";
 
 const bench: Focus = { on: "bench" };
 
@@ -36,7 +37,7 @@ export function goOn(model: Model, next: Next | null): Turn {
 }
 
 /** Leaves the car on the bench for something else, but asks first where changes would be lost. */
-function leaveFor(model: Model, next: Next): Turn {
+export function leaveFor(model: Model, next: Next): Turn {
   if (!isUnsaved(model)) return goOn(model, next);
   return turn({ ...model, focus: { on: "question", question: { about: "unsaved", next } } });
 }
@@ -70,6 +71,7 @@ const accept: Act = (model, chord) => {
   if (focus.on === "saveAs") return acceptName(model);
   if (focus.on === "parts") return acceptPart(model);
   if (focus.on === "starting") return acceptStarting(model);
+  if (focus.on === "tape") return acceptTape(model);
   if (focus.on === "line") return acceptLine(model, chord);
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
@@ -82,6 +84,7 @@ const clear: Act = (model) => {
   const { focus } = model;
   if (focus.on === "saveAs" || focus.on === "line")
     return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
+  if (focus.on === "tape") return turn(typeInTape(model, ""));
   return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
 };
 
@@ -91,6 +94,10 @@ const cancel: Act = (model) => {
   if (focus.on === "question" && focus.question.about === "exists") {
     const { path, next } = focus.question;
     return turn({ ...model, focus: { on: "saveAs", text: path, next, complaint: null } });
+  }
+  if (focus.on === "tape") {
+    const notice = { text: "The readings typed so far are kept: T goes on with them.", tone: "done" } as const;
+    return turn({ ...model, focus: bench, notice }, { do: "keepReadings", answers: model.tape });
   }
   return turn({ ...model, focus: bench });
 };
@@ -163,6 +170,7 @@ function listBy(ways: number): Act {
       const by = chord.startsWith("page") ? page : 1;
       return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
     }
+    if (focus.on === "tape") return moveInTape(model, ways, chord);
     if (!("cursor" in focus)) return turn(model);
     const cursor = Math.min(lengthOf(model) - 1, Math.max(0, focus.cursor + ways));
     return turn({ ...model, focus: { ...focus, cursor } });

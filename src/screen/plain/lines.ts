@@ -3,6 +3,7 @@ import { type Adjustable, adjustables } from "../adjust.ts";
 import { partsFor } from "../frontEnd.ts";
 import { type Binding, bindingsNow, keys } from "../keys.ts";
 import type { Model, Sides } from "../model.ts";
+import { beforeMaking, crossCheck, tapeRows } from "../tape.ts";
 import type { Message } from "../turn.ts";
 
 /** Keys that only make sense where a list is seen: in lines, a name does their work. */
@@ -47,6 +48,7 @@ export function lineHelp(): readonly string[] {
     "  left tab up +1/16",
     "  rack offset = 0",
     "  checked strut top up: a starting value is right as it is",
+    "In the form for a new car from a tape: the reading, Enter to leave it as it is, back, page 2, make or cancel.",
     "Or type one of these:",
     "  list: say everything",
     "  list tab: say what has these words in it",
@@ -59,6 +61,23 @@ export function lineHelp(): readonly string[] {
 /** The answers to the question that is asked, with the words to type for each. */
 export function answers(model: Model): readonly string[] {
   return bindingsNow(model).map((binding) => `  ${wordsOf(binding)}: ${binding.help}`);
+}
+
+/** The question of the row of the form that is asked for, with what stands there and what all readings make. */
+export function readingAsked({ focus, tape }: Model): readonly string[] {
+  const row = focus.on === "tape" ? tapeRows[focus.cursor] : undefined;
+  if (focus.on !== "tape" || row === undefined) return [];
+  const now = tape ?? {};
+  const complaint = focus.complaint === null ? [] : [focus.complaint];
+  if (row.is === "make")
+    return [
+      ...complaint,
+      ...(crossCheck(now)?.words ?? []),
+      beforeMaking(now),
+      "Type Enter to make it, page 2, back or cancel.",
+    ];
+  const stands = focus.text === "" ? "" : ` It stands as ${focus.text}; Enter keeps it.`;
+  return [...complaint, `${row.name}: ${row.ask}${stands}`];
 }
 
 /** Lines of the list whose label has every one of these words, or words that begin so. */
@@ -110,6 +129,7 @@ export function understand(model: Model, line: string): Understood {
           { is: "key", chord: "enter" },
         ];
   }
+  if (model.focus.on === "tape") return reading(model, text);
   if (model.focus.on === "open")
     return choose(
       model.focus.choices.map(({ name }) => name),
@@ -139,6 +159,27 @@ export function understand(model: Model, line: string): Understood {
     { is: "typed", text: value },
     { is: "key", chord: "enter" },
   ]);
+}
+
+/** An answer to the form for a new car from a tape. */
+function reading({ tape }: Model, text: string): Understood {
+  const wanted = text.toLowerCase();
+  if (wanted === "cancel") return [{ is: "key", chord: "escape" }];
+  if (wanted === "back") return [{ is: "key", chord: "up" }];
+  if (wanted === "make")
+    return [
+      { is: "key", chord: "pageDown" },
+      { is: "key", chord: "up" },
+      { is: "key", chord: "enter" },
+    ];
+  if (wanted === "page 2") return [{ is: "key", chord: "pageDown" }];
+  // An empty line leaves the reading as it stands.
+  return text === "" || tape === null
+    ? [{ is: "key", chord: "enter" }]
+    : [
+        { is: "typed", text },
+        { is: "key", chord: "enter" },
+      ];
 }
 
 /** Leaving while a question is asked: what was found stays for next time, but what would be lost is asked for first. */

@@ -16,7 +16,7 @@ import type { Surroundings } from "../surroundings.ts";
 import type { Message, Opened } from "../turn.ts";
 import { start, update } from "../update.ts";
 import { wrapped } from "../view/wrap.ts";
-import { answers, lineHelp, understand } from "./lines.ts";
+import { answers, lineHelp, readingAsked, understand } from "./lines.ts";
 
 /**
  * The bench in lines, for a screen reader or a terminal that can only print: what is typed is a name with its new value or a
@@ -55,7 +55,7 @@ export async function runPlain(
     const next = update(model, message);
     model = next.model;
     for (const effect of next.effects) effects.do(effect, model);
-    if (message.is === "opened" || message.is === "listed") tell();
+    if (message.is === "opened" || message.is === "listed" || message.is === "readings") tell();
   }
 
   /** What the last thing did: its notice, what is asked, and every sentence that is not as it was. */
@@ -68,6 +68,7 @@ export async function runPlain(
       send({ is: "key", chord: "escape" });
     }
     if (focus.on === "saveAs") say([focus.complaint ?? "Type a file name to save as, or cancel."]);
+    if (focus.on === "tape") say(readingAsked(model));
     if (focus.on === "open") {
       say(focus.choices.map(({ name, about }, index) => `${index + 1}: ${name}, ${about}`));
       say(["Type a number or a name, or cancel."]);
@@ -140,7 +141,7 @@ export async function runPlain(
   tell();
   return new Promise((resolve) => {
     reader.on("line", (line) => {
-      if (line.trim() !== "" || model.focus.on === "saveAs") take(line.trim());
+      if (line.trim() !== "" || ["saveAs", "tape"].includes(model.focus.on)) take(line.trim());
       else ask();
       if (code === null) reader.prompt();
     });

@@ -41,7 +41,7 @@ export function Words({
   readonly onTyped: Typed;
 }) {
   const { focus, notice, columns } = model;
-  if ("text" in focus) {
+  if (focus.on === "entry" || focus.on === "saveAs" || focus.on === "line") {
     return (
       <Box flexDirection="column" height={rows}>
         {focus.on === "entry" ? (

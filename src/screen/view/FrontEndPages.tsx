@@ -100,7 +100,7 @@ export function StartingPage({
   const head: readonly Row[] = [
     { text: `${count.toUpperCase()} TO CHECK`, look: "heading" },
     ...lines(
-      "These were filled in so that the car can be drawn; they were not measured on it. Measure each, and correct it. They stay marked with ? in the list until then.",
+      "These were filled in so that the car can be drawn; they were not measured on it. Measure each, and correct it. They stay marked with ~ in the list until then.",
     ).map((text) => ({ text })),
     ...(notice === null ? [] : [{ text: "" }, ...lines(`${notice.text}.`).map((text) => ({ text }))]),
     ...refused.map((text): Row => ({ text, look: "bad" })),

@@ -46,7 +46,7 @@ export function OpenPage({
       <Text bold wrap="truncate">
         {" OPEN A CAR"}
       </Text>
-      <Text wrap="truncate"> Examples open as new cars without a name; they cannot be written over.</Text>
+      <Text wrap="truncate"> Examples open as new cars without a name. T begins one from a tape instead.</Text>
       {shown.map((choice, index) => {
         const isSelected = from + index === cursor;
         return (

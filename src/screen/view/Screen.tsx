@@ -10,6 +10,7 @@ import { type Layout, layoutOf } from "./layout.ts";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
 import { Tabs } from "./Tabs.tsx";
+import { TapePage } from "./TapePage.tsx";
 import { tones } from "./tone.ts";
 import { fitting, wrapped } from "./wrap.ts";
 
@@ -28,7 +29,7 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
     );
   }
   const { focus } = model;
-  const page = ["help", "open", "parts", "starting"].includes(focus.on);
+  const page = ["help", "open", "parts", "starting", "tape"].includes(focus.on);
   return (
     <Box flexDirection="column" width={layout.columns} height={model.rows}>
       <Title model={model} columns={layout.columns} />
@@ -37,6 +38,7 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
         <OpenPage choices={focus.choices} cursor={focus.cursor} columns={layout.columns} rows={model.rows - 2} />
       ) : null}
       {focus.on === "parts" ? <PartsPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
+      {focus.on === "tape" ? <TapePage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
       {focus.on === "starting" ? <StartingPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />

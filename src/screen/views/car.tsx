@@ -120,7 +120,7 @@ function lineText(model: Model, line: Adjustable, isHere: boolean, missing: Read
   const { bench, display } = model;
   const values = line.quantities.map((each) => bareValue(valueNow(bench, each), each, display).padStart(valueColumns));
   const cells = values.length === 1 ? `${values[0]}${"".padEnd(valueColumns)}` : values.join("");
-  const mark = `${isHere ? ">" : " "}${isStarting(bench.car, line) ? "?" : " "}`;
+  const mark = `${isHere ? ">" : " "}${isStarting(bench.car, line) ? "~" : " "}`;
   const isDefault = line.quantities.every(({ id }) => missing.has(id));
   const [first] = line.quantities;
   const range = first === undefined ? "" : rangeWords(first, model);

@@ -4,6 +4,8 @@ export interface Reading {
   readonly key: string;
   readonly page: 1 | 2;
   readonly kind: "length" | "angle" | "number" | "way";
+  /** What is read, in at most 30 columns. */
+  readonly name: string;
   /** The question at the bench. */
   readonly ask: string;
   /** More, for the sheet and for who asks. */
@@ -12,8 +14,50 @@ export interface Reading {
   readonly required: boolean;
 }
 
-function reading(page: 1 | 2, key: string, kind: Reading["kind"], required: boolean, ask: string, help = ""): Reading {
-  return { key, page, kind, required, ask, help };
+const names = {
+  wheelbase: "Wheelbase",
+  "hub-height": "Hub centre to floor",
+  "over-tyres": "Outside over front tyres",
+  "tyre-width": "One front tyre's width",
+  "king-pins-apart": "King-pin lines, left to right",
+  "tab-back": "Hole behind king-pin line",
+  "tab-in": "Hole inboard of that line",
+  "tab-height": "Hole above floor",
+  "left-eye": "Left eye from centreline",
+  "right-eye": "Right eye from centreline",
+  "eye-height": "Eyes above floor",
+  "eye-behind": "Eyes behind the holes",
+  stroke: "Rack, stop to stop",
+  turns: "Wheel's turns, stop to stop",
+  "rack-goes": "Wheel left: the rack goes",
+  "left-stop": "Straight: rack still goes left",
+  "left-rod": "Left rod, eye to eye",
+  "right-rod": "Right rod, eye to eye",
+  inclination: "King-pin inclination",
+  caster: "Caster",
+  camber: "Camber",
+  toe: "Toe",
+  "lower-pivot-out": "Lower pivots, out",
+  "lower-pivot-height": "Lower pivots above floor",
+  "lower-joint-out": "Lower joint, out",
+  "lower-joint-height": "Lower joint above floor",
+  "upper-pivot-out": "Upper pivots, out",
+  "upper-pivot-height": "Upper pivots above floor",
+  "upper-joint-out": "Upper joint, out",
+  "upper-joint-height": "Upper joint above floor",
+  bump: "Wheel up to its stop",
+  droop: "Wheel down to its stop",
+} as const;
+
+function reading(
+  page: 1 | 2,
+  key: keyof typeof names,
+  kind: Reading["kind"],
+  required: boolean,
+  ask: string,
+  help = "",
+): Reading {
+  return { key, page, kind, name: names[key], required, ask, help };
 }
 
 /** Every reading, in the order of a walk around the car: sheet, questions and help are made from this list. */
@@ -144,6 +188,3 @@ export interface Tape {
   readonly numbers: ReadonlyMap<string, number>;
   readonly rackGoes: "left" | "right";
 }
-
-/** The keys of page 2: what bump has to wait for. */
-export const pageTwo: readonly string[] = readings.filter(({ page }) => page === 2).map(({ key }) => key);

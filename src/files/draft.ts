@@ -1,0 +1,48 @@
+import { readFileSync, renameSync, unlinkSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { codeOf, reasonOf } from "./reason.ts";
+import { stateFolder } from "./state.ts";
+
+/** Readings that were typed but are no car yet, by the name of their field. */
+export type Draft = Readonly<Record<string, string>>;
+
+/** More than any tape's readings, bytes: what is larger is none of ours. */
+const absurd = 64 * 1024;
+
+function pathOf(environment: NodeJS.ProcessEnv): string | null {
+  const folder = stateFolder(environment);
+  return folder === null ? null : join(folder, "tape.json");
+}
+
+/** The readings of a form that was left before it was a car; null where there are none, or none that can be read. */
+export function readDraft(environment: NodeJS.ProcessEnv = process.env): Draft | null {
+  const path = pathOf(environment);
+  try {
+    const text = path === null ? "" : readFileSync(path, "utf8");
+    const found: unknown = text.length > absurd ? null : JSON.parse(text);
+    if (typeof found !== "object" || found === null) return null;
+    return Object.fromEntries(Object.entries(found).filter(([, each]) => typeof each === "string"));
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps readings until they are a car, whole or not at all; null throws them away. Gives a complaint, or null. */
+export function keepDraft(draft: Draft | null, environment: NodeJS.ProcessEnv = process.env): string | null {
+  const path = pathOf(environment);
+  if (path === null) return "The readings cannot be kept safe: there is no folder for them.";
+  try {
+    if (draft === null) {
+      unlinkSync(path);
+      return null;
+    }
+    const beside = `${path}.${process.pid}`;
+    writeFileSync(beside, JSON.stringify(draft), { mode: 0o600 });
+    renameSync(beside, path);
+    return null;
+  } catch (error) {
+    return draft === null && codeOf(error) === "ENOENT"
+      ? null
+      : `The readings cannot be kept safe: ${reasonOf(error)}.`;
+  }
+}
