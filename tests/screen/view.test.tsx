@@ -56,10 +56,20 @@ describe("the bench at 80 by 24", () => {
     expect(offsetRack().text()).toContain("straight: rack on its middle");
   });
 
-  it("says toe so that it cannot be read as inches, and a title that is cut with dots", () => {
+  it("says toe so that it cannot be read as inches", () => {
     const bench = new Bench(opened("cut-rods-off-middle")).press("right");
     expect(bench.text()).toMatch(/Toe +L in 0\.10° +R in 0\.10°/);
-    expect(bench.lines()[0]).toMatch(/rods cut with the rack off its\.\.\. /);
+  });
+
+  it("shows a title whole where there is any room, else cut with dots, and always what is not saved", () => {
+    const titled = (title: string) =>
+      new Bench(opened("cut-rods-off-middle", (text) => text.replace(/^title: .*$/m, `title: ${title}`)))
+        .press("right")
+        .lines()[0];
+    expect(titled("Short")).toMatch(/^ Short +new car, NOT SAVED, s saves$/);
+    const long = "Single-seater, rods cut with the rack off its middle";
+    expect(titled(long)).toMatch(new RegExp(`^ ${long} +NOT SAVED, s saves$`));
+    expect(titled("a word ".repeat(20))).toMatch(/^ a word .* a\.\.\. +NOT SAVED$|^ a word .* word\.\.\. +NOT SAVED$/);
   });
 
   it("says on the help page where it stands, goes a page at a time and stops at its end", () => {

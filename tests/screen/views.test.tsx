@@ -3,6 +3,7 @@ import { presetNames } from "../../src/files/presets.ts";
 import { figures } from "../../src/measures/figures.ts";
 import type { Effect } from "../../src/screen/turn.ts";
 import { helpLines } from "../../src/screen/view/helpText.ts";
+import { wholeSentences } from "../../src/screen/view/wrap.ts";
 import { views } from "../../src/screen/views/views.ts";
 import { cellsOf } from "../../src/terminal/cells.ts";
 import { labelsOf } from "../../src/vehicle/labels.ts";
@@ -46,6 +47,7 @@ describe("every view", () => {
           }
         }
     },
+    60_000,
   );
 
   it.each(views.map(({ name, key }) => ({ name, key })))("$name is the same in ASCII, column for column", ({ key }) => {
@@ -80,9 +82,9 @@ describe("the tables", () => {
 
   it("tell which lock turns further, for inners, outers and circles", () => {
     const text = offsetRack().press("2").text();
-    expect(text).toMatch(/inner locks .*right 2\.1° further/);
-    expect(text).toMatch(/outer locks .*left 0\.1° further/);
-    expect(text).toMatch(/circles .*left 4 in wider/);
+    expect(text).toMatch(/inner locks .*left 2\.1° short of right/);
+    expect(text).toMatch(/outer locks .*right 0\.1° short of left/);
+    expect(text).toMatch(/circles .*right 4 in tighter/);
   });
 
   it("say whether the toe curve is a slope or a bow, wherever the rack stands", () => {
@@ -101,6 +103,63 @@ describe("the tables", () => {
     const before = bench.text();
     expect(bench.press("]", "+").text()).not.toBe(before);
     expect(bench.text()).toContain("Tie-rod tab, out 19 13/16 (- + [ ])");
+  });
+});
+
+describe("the tables' third page", () => {
+  const third = (key: string) => offsetRack().press(key, "space", "space");
+
+  it("asks for a pinned car first", () => {
+    for (const key of ["2", "3"]) expect(third(key).text()).toContain("No car is pinned. Press b");
+  });
+
+  it("shows how much each number changed, place by place: the difference of the two cars' own tables", () => {
+    for (const key of ["2", "3"]) {
+      const cells = (bench: Bench) =>
+        bench
+          .lines()
+          .filter((line) => /^[> ] +\[?-?\d[\d /]*\]? /.test(line))
+          .map((line) => line.slice(12).trim().split(/\s+/));
+      const bench = third(key).press("b", "+");
+      const now = cells(offsetRack().press("+", key));
+      const was = cells(offsetRack().press(key));
+      const told = cells(bench);
+      expect(told.length).toBe(now.length);
+      let compared = 0;
+      told.forEach((row, at) => {
+        row.forEach((text, column) => {
+          if (text === "-") return;
+          const moved = Number(now[at]?.[column]) - Number(was[at]?.[column]);
+          const step = /\.\d\d/.test(now[at]?.[column] ?? "") ? 0.01 : /\./.test(now[at]?.[column] ?? "") ? 0.1 : 1;
+          // Both tables and the change are rounded to the step, each by half of it at most.
+          expect(Math.abs((text === "same" ? 0 : Number(text)) - moved)).toBeLessThanOrEqual(1.5 * step + 1e-9);
+          compared++;
+        });
+      });
+      expect(compared).toBeGreaterThan(20);
+      expect(told.flat().some((text) => /^[+-]\d/.test(text))).toBe(true);
+    }
+  });
+});
+
+describe("the words under the cursor", () => {
+  const shown = (bench: Bench, key: string) => views.find((view) => view.key === key)?.explain(bench.model) ?? "";
+
+  it("are never cut in a sentence: what has no room is left out whole, and help begins with all of it", () => {
+    const long = Array.from({ length: 9 }, (_, at) => `Sentence number ${at} says a little.`).join(" ");
+    const lines = wholeSentences(long, 78, 3);
+    expect(lines.length).toBe(3);
+    expect(lines.join(" ")).toMatch(/^Sentence number 0 .* a little\. \(\? tells all\)$/);
+    const bench = offsetRack().press("3", "right", "right", "right");
+    const all = shown(bench, "3");
+    expect(bench.press("?").text().replace(/\s+/g, " ")).toContain(all);
+  });
+
+  it("plots beside a table keep their titles and the ends of their scales", () => {
+    const text = new Bench(opened("cut-rods-off-middle"), 120, 40).press("3").text();
+    expect(text).toContain("toe, left wheel L, right wheel R");
+    expect(text).toMatch(/out +in 0\.\d\d°/);
+    expect(text).toMatch(/left +right 0\.\d\d°/);
   });
 });
 

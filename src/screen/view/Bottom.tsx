@@ -10,7 +10,7 @@ import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
 import { tones } from "./tone.ts";
-import { fitting, wrapped } from "./wrap.ts";
+import { fitting, wholeSentences, wrapped } from "./wrap.ts";
 
 /** What the text field tells of. */
 export type Typed = (text: string) => void;
@@ -65,7 +65,7 @@ export function Words({
   if (guide !== null && notice?.tone !== "wrong") return <Sentences texts={wrapped(guide, width)} rows={rows} />;
   if (notice !== null)
     return <Sentences texts={wrapped(notice.text, width)} rows={rows} strong={notice.tone === "wrong"} />;
-  return <Sentences texts={wrapped(viewOf(model.view).explain(model), width)} rows={rows} />;
+  return <Sentences texts={wholeSentences(viewOf(model.view).explain(model), width, rows)} rows={rows} />;
 }
 
 /** Columns that what is typed has at least, however long the words before it. */

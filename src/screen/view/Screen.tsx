@@ -49,8 +49,11 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
 function Title({ model, columns }: { readonly model: Model; readonly columns: number }) {
   const { path } = model.origin;
   const state = isUnsaved(model) ? "NOT SAVED, s saves" : path === null ? "from an example" : "saved";
-  const right = `${path === null ? "new car" : (path.split(/[\\/]/).at(-1) ?? path)}, ${state} `;
-  const title = fitting([` ${model.bench.car.title}`], columns - right.length - 1);
+  const file = path === null ? "new car" : (path.split(/[\\/]/).at(-1) ?? path);
+  const whole = ` ${model.bench.car.title}`;
+  const rights = [`${file}, ${state} `, `${state} `, `${state.replace(", s saves", "")} `];
+  const right = rights.find((words) => whole.length + 1 + words.length <= columns) ?? rights.at(-1) ?? "";
+  const title = fitting([whole], columns - right.length - 1);
   return (
     <Text bold wrap="truncate">
       {title.padEnd(columns - right.length) + right}

@@ -5,6 +5,7 @@ import { type TargetName, targetKinds, targetNames, targetOf } from "../../vehic
 import { allKeys, bindingsNow } from "../keys.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
+import { viewOf } from "../views/views.ts";
 import { wrapped } from "./wrap.ts";
 
 const keyColumns = 9;
@@ -61,7 +62,12 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     "  ",
     4,
   );
+  const view = viewOf(model.view);
+  const under = view.explain(model);
   return [
+    ...(under === ""
+      ? []
+      : [`IN THE VIEW "${view.name.toUpperCase()}", UNDER THE CURSOR`, ...indented(under, "  ", 2), ""]),
     ...start,
     ...groups,
     "",

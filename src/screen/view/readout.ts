@@ -55,7 +55,7 @@ function toneFor({ car }: Study, name: TargetName, value: number): Tone {
 }
 
 /** A target's two levels as marks on a gauge, on one side of nothing or on both. */
-function levels({ car }: Study, name: TargetName, both = false): readonly Mark[] {
+export function levels({ car }: Study, name: TargetName, both = false): readonly Mark[] {
   const { warn, bad } = targetOf(car.sections.targets, name);
   return [warn, bad].flatMap((at) => [at, ...(both ? [-at] : [])]).map((at) => ({ at, glyph: level }));
 }

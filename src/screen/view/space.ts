@@ -1,3 +1,4 @@
+import { guideWords } from "../guide.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
 import type { Room } from "../views/view.ts";
@@ -28,16 +29,18 @@ interface Space {
   readonly room: Room;
 }
 
-/** Lines that the question which is asked takes: it is read whole before it is answered. */
-function questionRows({ focus }: Model, columns: number): number {
-  return focus.on === "question" ? wrapped(questionWords(focus.question), columns - 2).length : 0;
+/** Lines that a question, the last thing done or the guide's step takes: they are read whole. */
+function saidRows(model: Model, columns: number): number {
+  const { focus, notice } = model;
+  const said = focus.on === "question" ? questionWords(focus.question) : (guideWords(model) ?? notice?.text ?? "");
+  return Math.max(...[said, notice?.text ?? ""].map((text) => wrapped(text, columns - 2).length));
 }
 
 /** What a window has for the five numbers and for the view below them; a `small` view leaves the numbers all rows. */
 export function spaceFor(model: Model, small: boolean): Space {
   const columns = Math.min(model.columns, widest);
   const numberRows = small || model.rows >= tall ? allNumbers : onlyNumbers;
-  const wordRows = Math.max(small ? fewWords : moreWords, questionRows(model, columns));
+  const wordRows = Math.max(small ? fewWords : moreWords, saidRows(model, columns));
   const rows = model.rows - fixedRows - numberRows - wordRows - banners(model, columns).length;
   return { columns, numberRows, wordRows, room: { columns, rows } };
 }

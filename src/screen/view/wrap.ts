@@ -19,6 +19,26 @@ export function wrapped(text: string, width: number): readonly string[] {
   return lines;
 }
 
+/** What stands for sentences that were left out: the help page begins with all of them. */
+const more = "(? tells all)";
+
+/** A text in at most `rows` lines: where it has more, its last sentences are left out whole, and it says where they are. */
+export function wholeSentences(text: string, width: number, rows: number): readonly string[] {
+  const all = wrapped(text, width);
+  if (all.length <= rows) return all;
+  const sentences = text.split(/(?<=[.?!]) (?=[A-Z])/);
+  for (let count = sentences.length - 1; count > 0; count--) {
+    const lines = wrapped([...sentences.slice(0, count), more].join(" "), width);
+    if (lines.length <= rows) return lines;
+  }
+  const cut = all.slice(0, rows);
+  const last = cut.at(-1) ?? "";
+  return [
+    ...cut.slice(0, -1),
+    fitting([`${last} ${more}`, `${last.slice(0, width - more.length - 4)}... ${more}`], width),
+  ];
+}
+
 /** The first of several ways to say something that fits, else the last cut between words, with dots that say so. */
 export function fitting(texts: readonly string[], width: number): string {
   const fits = texts.find((text) => text.length <= width);

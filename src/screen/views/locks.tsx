@@ -12,7 +12,7 @@ import { type Act, turn } from "../turn.ts";
 import { windowOf } from "../view/AdjustList.tsx";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
-import { wrapped } from "../view/wrap.ts";
+import { fitting, wrapped } from "../view/wrap.ts";
 import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 
@@ -143,6 +143,12 @@ function table(model: Model, study: Study, rows: number): readonly Line[] {
   ];
 }
 
+/** How long the rods are then, which the remedy asks for wherever they are recut. */
+function rodsAfter({ after }: Remedy, length: Length): string {
+  const { left, right } = after.rodLengths;
+  return `Rods then ${length(left)} left, ${length(right)} right.`;
+}
+
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
   const title = heading(model, room.columns, "WHY ARE MY LOCKS UNEQUAL?", "LOCKS");
@@ -152,10 +158,16 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const indent = (words: string) => wrapped(words, width).map((line) => ` ${line}`);
   const why = indent(`${shareSentence({ study, shares: lockSharesOf(study) }, length)}.`);
   const { column, uprights } = answersOf(model);
-  const asked = ` Column could follow a shifted rack (a): ${said[column]}. Uprights to be made (n): ${said[uprights]}.`;
+  const asked = ` ${fitting(
+    [
+      `Column could follow a shifted rack (a): ${said[column]}. Uprights to be made (n): ${said[uprights]}.`,
+      `a: column can follow the rack? ${said[column]}. n: uprights to be made? ${said[uprights]}.`,
+    ],
+    width,
+  )}`;
   const remedy = remedyHere(model);
   const done = model.work?.key === keyOf(model) && model.work.state === "done";
-  const what = remedy === undefined ? [] : indent(`${remedy.title(fineOf(model))}.`);
+  const what = remedy === undefined ? [] : indent(`${remedy.title(fineOf(model))}. ${rodsAfter(remedy, length)}`);
   const rows = room.rows - 1 - why.length - 1 - what.length;
   const list =
     remedy === undefined

@@ -1,5 +1,6 @@
 import type { Model, Spot } from "../model.ts";
 import { type Act, turn } from "../turn.ts";
+import type { Line } from "../view/Lines.tsx";
 import type { ViewKey } from "./view.ts";
 
 const first: Spot = { row: 0, column: 0, page: 0 };
@@ -53,6 +54,12 @@ export function cursorKeys(name: string, size: Size, what: string): readonly Vie
     key("right", "→", null, by(0, 1)),
   ];
 }
+
+/** In the place of changes while there is nothing to compare with. */
+export const noPin: readonly Line[] = [
+  " No car is pinned. Press b to pin this one, then change it:",
+  " this table then shows how much each number changed.",
+];
 
 /** The space bar as the key that turns to a view's next page. */
 export function pageKey(name: string, pages: readonly string[]): ViewKey {

@@ -1,7 +1,7 @@
 import { type Figure, figureOf } from "../../measures/figures.ts";
 import type { SteerRow } from "../../measures/steerTable.ts";
 import type { Study } from "../../measures/study.ts";
-import { degrees, fixed, inputPlace, type Length } from "../../output/words.ts";
+import { degrees, fixed, inputPlace } from "../../output/words.ts";
 import { formatLength } from "../../vehicle/units/format.ts";
 import { inch } from "../../vehicle/units/length.ts";
 import { dashed } from "../draw/canvas.ts";
@@ -9,13 +9,14 @@ import { axisOver, plotLines } from "../draw/plot.ts";
 import { sayer, styleOf } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { cellWords } from "../view/cellWords.ts";
-import { line as bar, gauge, needle } from "../view/gauge.ts";
+import { line as bar, gauge, type Mark, needle } from "../view/gauge.ts";
 import { heading } from "../view/heading.ts";
 import { beside, filled, type Line, Lines } from "../view/Lines.tsx";
+import { levels } from "../view/readout.ts";
 import { roundSpan } from "../view/roundSpan.ts";
 import { spaceFor } from "../view/space.ts";
-import { type TableColumn, tableLines } from "../view/table.ts";
-import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
+import { changeColumns, type NumberColumn, tableLines } from "../view/table.ts";
+import { cursorKeys, noPin, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View } from "./view.ts";
 
 const name = "Steer";
@@ -27,66 +28,51 @@ const curvePlaces = 61;
 /** From these sizes on the table and the plots stand beside each other. */
 const roomy = { columns: 118, rows: 18 } as const;
 
-interface Column extends TableColumn<SteerRow> {
+interface Column extends NumberColumn<SteerRow> {
   readonly figure: Figure | undefined;
-  /** The value with its unit, for the words below. */
-  readonly tell: (row: SteerRow, length: Length) => string | null;
 }
 
 const degree = Math.PI / 180;
 
-function angle(id: string, head: string, width: number, read: (row: SteerRow) => number | null): Column {
+function numbers(
+  id: string | null,
+  head: string,
+  width: number,
+  read: Column["read"],
+  how: Pick<Column, "bare" | "unit">,
+): Column {
   const say = (row: SteerRow) => {
     const value = read(row);
-    return value === null ? null : fixed(value / degree, 1);
+    return value === null ? null : how.bare(value);
   };
-  const tell = (row: SteerRow) => {
-    const value = read(row);
-    return value === null ? null : degrees(value, 2);
-  };
-  return { figure: figureOf(id), head, width, say, tell };
+  return { figure: id === null ? undefined : figureOf(id), head, width, read, say, ...how };
 }
 
-function percent(id: string, head: string, width: number, read: (row: SteerRow) => number | null): Column {
-  const say = (row: SteerRow) => {
-    const value = read(row);
-    return value === null ? null : fixed(value, 0);
-  };
-  const tell = (row: SteerRow) => {
-    const value = read(row);
-    return value === null ? null : `${fixed(value, 1)} %`;
-  };
-  return { figure: figureOf(id), head, width, say, tell };
+/** The value with its unit, for the words below: finer than the table has room for. */
+function tell({ read, bare, unit }: Column, row: SteerRow): string | null {
+  const value = read(row);
+  if (value === null) return null;
+  if (unit === "°") return degrees(value, 2);
+  return unit === " %" ? `${fixed(value, 1)} %` : `${bare(value)}${unit}`;
 }
 
 function columnsOf(study: Study, model: Model): readonly Column[] {
   const style = styleOf(model.display);
-  const size = (mm: number) => formatLength(mm, style);
   const isRack = study.inputKind === "rack";
-  const place = (row: SteerRow) => (isRack ? size(row.input) : fixed(row.input / degree, 1));
-  const radius = (row: SteerRow) => (row.turnRadius === null ? null : fixed(row.turnRadius / unitOf(model), 0));
+  const length = { bare: (mm: number) => formatLength(mm, style), unit: ` ${style.unit}` };
+  const far = { bare: (mm: number) => fixed(mm / unitOf(model), 0), unit: ` ${style.unit}` };
+  const angle = { bare: (value: number) => fixed(value / degree, 1), unit: "°" };
+  const percent = { bare: (value: number) => fixed(value, 0), unit: " %" };
   return [
-    {
-      figure: undefined,
-      head: isRack ? `rack ${style.unit}` : "column °",
-      width: 11,
-      say: place,
-      tell: (row, length) => (isRack ? length(row.input) : degrees(row.input)),
-    },
-    angle("steer", "left °", 8, (row) => row.left.steer),
-    angle("steer", "right °", 8, (row) => row.right.steer),
-    angle("inner", "inner °", 8, (row) => row.inner),
-    angle("outer", "outer °", 8, (row) => row.outer),
-    angle("idealInner", "ideal °", 8, (row) => row.idealInner),
-    percent("percentOfIdealInner", "% ideal", 8, (row) => row.percentOfIdealInner),
-    percent("ackermann", "Acker %", 8, (row) => row.ackermann),
-    {
-      figure: figureOf("turnRadius"),
-      head: `radius ${style.unit}`,
-      width: 10,
-      say: radius,
-      tell: (row) => (row.turnRadius === null ? null : `${radius(row)} ${style.unit}`),
-    },
+    numbers(null, isRack ? `rack ${style.unit}` : "column °", 11, (row) => row.input, isRack ? length : angle),
+    numbers("steer", "left °", 8, (row) => row.left.steer, angle),
+    numbers("steer", "right °", 8, (row) => row.right.steer, angle),
+    numbers("inner", "inner °", 8, (row) => row.inner, angle),
+    numbers("outer", "outer °", 8, (row) => row.outer, angle),
+    numbers("idealInner", "ideal °", 8, (row) => row.idealInner, angle),
+    numbers("percentOfIdealInner", "% ideal", 8, (row) => row.percentOfIdealInner, percent),
+    numbers("ackermann", "Acker %", 8, (row) => row.ackermann, percent),
+    numbers("turnRadius", `radius ${style.unit}`, 10, (row) => row.turnRadius, far),
   ];
 }
 
@@ -121,7 +107,10 @@ export const steer: View = {
   name,
   key: "2",
   help: "lock to lock: table, balance of the locks, inner wheel against its ideal, Ackermann",
-  keys: [...cursorKeys(name, size, "look along the table:"), pageKey(name, ["table", "plots"])],
+  keys: [
+    ...cursorKeys(name, size, "look along the table:"),
+    pageKey(name, ["table", "plots", "changes from the pinned car"]),
+  ],
   explain,
   Body,
 };
@@ -138,21 +127,22 @@ function explain(model: Model): string {
   const length = sayer(model.display);
   const side = spot.column === 1 ? "left wheel, " : spot.column === 2 ? "right wheel, " : "";
   const where = `${capital(side + inputPlace(study, row.input, length))}`;
-  return cellWords(
-    where,
-    column.figure ?? places[study.inputKind],
-    column.tell(row, length),
-    pinnedWords(model, row, column),
-  );
+  return cellWords(where, column.figure ?? places[study.inputKind], tell(column, row), pinnedWords(model, row, column));
 }
 
-/** What the pinned car has at the same place; null where none is pinned, or its steering is moved by something else. */
-function pinnedWords({ pin, bench, display }: Model, { input }: SteerRow, column: Column): string | null {
+/** The pinned car's row at the same place; null where none is pinned, or its steering is moved by something else. */
+function pinnedRow({ pin, bench }: Model): ((row: SteerRow) => SteerRow | undefined) | null {
   const { study } = bench;
   if (pin === null || "refused" in pin.study || "refused" in study || pin.study.inputKind !== study.inputKind)
     return null;
-  const [row] = pin.study.steerTable({ from: input, to: input, rows: 1 }).rows;
-  return row === undefined ? null : column.tell(row, sayer(display));
+  const was = pin.study;
+  return ({ input }) => was.steerTable({ from: input, to: input, rows: 1 }).rows[0];
+}
+
+/** What the pinned car has under the cursor. */
+function pinnedWords(model: Model, row: SteerRow, column: Column): string | null {
+  const was = pinnedRow(model)?.(row);
+  return was === undefined ? null : tell(column, was);
 }
 
 function capital(text: string): string {
@@ -171,38 +161,52 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const isWide = isRoomy(room);
   const seen = isWide
     ? beside(table(model, study), tableColumns, plots(study, room.columns - tableColumns, rows, "stacked"))
-    : spotOf(model, name).page === 0
+    : spotOf(model, name).page !== 1
       ? table(model, study)
       : plots(study, room.columns, rows, "beside");
   return <Lines columns={room.columns} lines={[title, ...filled(seen, rows)]} />;
 }
 
+/** On its third page how much each number changed since the car was pinned. */
 function table(model: Model, study: Study): readonly Line[] {
-  return [
-    ...tableLines(columnsOf(study, model), tableRows(model), spotWithin(model, name, size)),
-    ...balance(study, model),
-  ];
+  const columns = columnsOf(study, model);
+  const rows = tableRows(model);
+  const spot = spotWithin(model, name, size);
+  if (spot.page !== 2) return [...tableLines(columns, rows, spot), ...balance(study, model)];
+  const before = pinnedRow(model);
+  if (before === null) return [...noPin, "", ...balance(study, model)];
+  return [...tableLines(changeColumns(columns, before), rows, spot), ...balance(study, model)];
 }
 
 /** Left against right lock, for inners, outers and circles each: the mark leans to the side that turns further or wider. */
-function balance({ locks }: Study, model: Model): readonly Line[] {
-  const { difference } = locks;
-  const say = (value: number | null, size: (value: number) => string, more: string) => {
-    if (value === null) return "not known";
-    const words = size(Math.abs(value));
-    return words === size(0) ? "left and right are equal" : `${value > 0 ? "left" : "right"} ${words} ${more}`;
-  };
+function balance(study: Study, model: Model): readonly Line[] {
+  const { difference } = study.locks;
   const turn = (value: number) => degrees(value);
   const far = (value: number) => `${fixed(value / unitOf(model), 0)} ${model.display.unit}`;
-  const row = (label: string, value: number | null, reach: number, words: string): Line => {
-    const marks = [{ at: 0, glyph: bar }, value === null ? null : { at: -value, glyph: needle }];
+  const row = (label: string, value: number | null, reach: number, bands: readonly Mark[], words: string): Line => {
+    const marks = [...bands, { at: 0, glyph: bar }, value === null ? null : { at: -value, glyph: needle }];
     return ` ${label.padEnd(13)}left ${gauge(25, -reach, reach, marks)} right  ${words}`;
   };
+  const angles = levels(study, "lock-difference", true);
+  const short = (value: number, amount: string) =>
+    value > 0 ? `right ${amount} short of left` : `left ${amount} short of right`;
+  const tight = (value: number, amount: string) => (value > 0 ? `right ${amount} tighter` : `left ${amount} tighter`);
   return [
-    row("inner locks", difference.inner, 5 * degree, say(difference.inner, turn, "further")),
-    row("outer locks", difference.outer, 5 * degree, say(difference.outer, turn, "further")),
-    row("circles", difference.turnRadius, 500, say(difference.turnRadius, far, "wider")),
+    row("inner locks", difference.inner, 5 * degree, angles, uneven(difference.inner, turn, short)),
+    row("outer locks", difference.outer, 5 * degree, angles, uneven(difference.outer, turn, short)),
+    row("circles", difference.turnRadius, 500, [], uneven(difference.turnRadius, far, tight)),
   ];
+}
+
+/** "right 3.2° short of left": what is off, in words. */
+function uneven(
+  value: number | null,
+  size: (value: number) => string,
+  words: (value: number, amount: string) => string,
+): string {
+  if (value === null) return "not known";
+  const amount = size(Math.abs(value));
+  return amount === size(0) ? "left and right are equal" : words(value, amount);
 }
 
 function plots(study: Study, columns: number, rows: number, how: "stacked" | "beside"): readonly Line[] {

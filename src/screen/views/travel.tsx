@@ -16,7 +16,7 @@ import {
 } from "../../output/words.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { formatLength, type LengthStyle } from "../../vehicle/units/format.ts";
-import { plotLines } from "../draw/plot.ts";
+import { type Curve, plotLines } from "../draw/plot.ts";
 import { sayer, styleOf } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { cellWords } from "../view/cellWords.ts";
@@ -24,15 +24,16 @@ import { heading } from "../view/heading.ts";
 import { beside, filled, type Line, Lines } from "../view/Lines.tsx";
 import { roundSpan } from "../view/roundSpan.ts";
 import { spaceFor } from "../view/space.ts";
-import { type TableColumn, tableLines } from "../view/table.ts";
+import { changeColumns, type NumberColumn, tableLines } from "../view/table.ts";
 import { fitting, wrapped } from "../view/wrap.ts";
-import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
+import { cursorKeys, noPin, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View } from "./view.ts";
 
 const name = "Travel";
 const tableColumns = 80;
 /** Rows below the table and the plots that say what the curves are. */
 const wordRows = 2;
+const headRows = 2;
 const mostRows = 21;
 const curvePlaces = 41;
 const roomy = { columns: 118, rows: 18 } as const;
@@ -43,11 +44,9 @@ interface TravelRow extends BumpRow {
   readonly rollCentre: number | null;
 }
 
-interface Column extends TableColumn<TravelRow> {
+interface Column extends NumberColumn<TravelRow> {
   readonly figure: Pick<Figure, "label" | "sign" | "explanation"> | undefined;
   readonly wheel: Wheel | null;
-  /** The value with its unit, for the words below. */
-  readonly tell: (row: TravelRow) => string | null;
 }
 
 const travelWords = {
@@ -58,60 +57,52 @@ const travelWords = {
 
 type Read = (row: TravelRow) => number | null;
 
-function column(
-  id: string,
-  wheel: Wheel | null,
-  head: string,
-  width: number,
-  read: Read,
-  bare: (value: number) => string,
-  unit: string,
-): Column {
-  const say = (row: TravelRow) => {
-    const value = read(row);
-    return value === null ? null : bare(value);
-  };
-  const tell = (row: TravelRow) => {
-    const text = say(row);
-    return text === null ? null : `${text}${unit}`;
-  };
-  return { figure: figureOf(id), wheel, head, width, say, tell };
+/** The value with its unit, for the words below. */
+function tell({ say, unit }: Column, row: TravelRow): string | null {
+  const text = say(row);
+  return text === null ? null : `${text}${unit}`;
 }
 
-/** Lengths that change little: in thousandths of an inch where inches are in decimals, as a tape shows them else. */
+/** Lengths that change little are in hundredths of an inch, where inches are shown. */
 function columnsOf(model: Model): readonly Column[] {
   const style = styleOf(model.display);
-  const long = (value: number) => formatLength(value, style);
   const small: LengthStyle = style.unit === "in" ? { unit: "in", decimals: 2 } : style;
-  const short = (value: number) => formatLength(value, small);
-  const angle = (value: number) => fixed(value / degree, 2);
-  const both = (id: string, head: string, width: number, read: (side: BumpSide) => number | null, isAngle: boolean) =>
+  const angle = { bare: (value: number) => fixed(value / degree, 2), unit: "°" };
+  const short = { bare: (value: number) => formatLength(value, small), unit: ` ${style.unit}` };
+  const long = { bare: (value: number) => formatLength(value, style), unit: ` ${style.unit}` };
+  const column = (
+    figure: Column["figure"],
+    wheel: Wheel | null,
+    heads: readonly [over: string, head: string],
+    width: number,
+    read: Read,
+    { bare, unit }: Pick<Column, "bare" | "unit">,
+  ): Column => {
+    const say = (row: TravelRow) => {
+      const value = read(row);
+      return value === null ? null : bare(value);
+    };
+    return { figure, wheel, over: heads[0], head: heads[1], width, read, say, bare, unit };
+  };
+  const each = (id: string, over: string, read: (side: BumpSide) => number | null, how: typeof angle) =>
     (["left", "right"] as const).map((wheel) =>
       column(
-        id,
+        figureOf(id),
         wheel,
-        `${head} ${wheel === "left" ? "L" : "R"}`,
-        width,
+        [over, `${wheel === "left" ? "L" : "R"} ${how.unit.trim()}`],
+        7,
         (row) => read(row[wheel]),
-        isAngle ? angle : short,
-        isAngle ? "°" : ` ${style.unit}`,
+        how,
       ),
     );
   return [
-    {
-      figure: travelWords,
-      wheel: null,
-      head: `travel ${style.unit}`,
-      width: 9,
-      say: (row) => long(row.travel),
-      tell: (row) => `${long(row.travel)} ${style.unit}`,
-    },
-    ...both("toeChange", "toe°", 7, (side) => side.toeChange, true),
-    column("bounceSteer", null, "both °", 7, (row) => row.bounceSteer, angle, "°"),
-    ...both("camber", "cam°", 7, (side) => side.camber, true),
-    ...both("caster", "cas°", 7, (side) => side.caster, true),
-    ...both("trackChange", "trk", 7, (side) => side.trackChange, false),
-    column("rollCentreHeight", null, "roll c", 7, (row) => row.rollCentre, short, ` ${style.unit}`),
+    column(travelWords, null, ["travel", style.unit], 9, (row) => row.travel, long),
+    ...each("toeChange", "toe", (side) => side.toeChange, angle),
+    column(figureOf("bounceSteer"), null, ["steer", "both °"], 7, (row) => row.bounceSteer, angle),
+    ...each("camber", "camber", (side) => side.camber, angle),
+    ...each("caster", "caster", (side) => side.caster, angle),
+    ...each("trackChange", "track", (side) => side.trackChange, short),
+    column(figureOf("rollCentreHeight"), null, ["roll", `ctr ${style.unit}`], 7, (row) => row.rollCentre, short),
   ];
 }
 
@@ -122,7 +113,7 @@ function tableRows(model: Model): readonly TravelRow[] {
   const { study } = model.bench;
   if ("refused" in study) return [];
   const { wheelTravel } = study;
-  const rows = Math.max(2, Math.min(mostRows, spaceFor(model, false).room.rows - 2 - wordRows));
+  const rows = Math.max(2, Math.min(mostRows, spaceFor(model, false).room.rows - 1 - headRows - wordRows));
   const span = roundSpan({ from: wheelTravel.bump, to: -wheelTravel.droop, rows }, model.display.unit);
   return rowsOf(study, model.place.input, span);
 }
@@ -143,7 +134,10 @@ export const travel: View = {
   name,
   key: "3",
   help: "bump to droop: toe, bounce steer, camber, caster, track and roll centre, wherever the steering stands",
-  keys: [...cursorKeys(name, size, "look along the table:"), pageKey(name, ["table", "plots"])],
+  keys: [
+    ...cursorKeys(name, size, "look along the table:"),
+    pageKey(name, ["table", "plots", "changes from the pinned car"]),
+  ],
   explain,
   Body,
 };
@@ -165,7 +159,7 @@ function explain(model: Model): string {
   return cellWords(
     where.charAt(0).toUpperCase() + where.slice(1),
     under.figure,
-    under.tell(row),
+    tell(under, row),
     pinnedWords(model, row.travel, under),
   );
 }
@@ -175,7 +169,7 @@ function pinnedWords(model: Model, travel: number, under: Column): string | null
   const { pin, place } = model;
   if (pin === null || "refused" in pin.study) return null;
   const [row] = rowsOf(pin.study, place.input, { from: travel, to: travel, rows: 1 });
-  return row === undefined ? null : under.tell(row);
+  return row === undefined ? null : tell(under, row);
 }
 
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
@@ -197,7 +191,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const rows = room.rows - 1 - wordRows;
   const seen = isRoomy(room)
     ? beside(table(model), tableColumns, plots(study, model, room.columns - tableColumns, rows))
-    : spotOf(model, name).page === 0
+    : spotOf(model, name).page !== 1
       ? table(model)
       : plots(study, model, room.columns, rows);
   return (
@@ -208,8 +202,17 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   );
 }
 
+/** On its third page how much each number changed since the car was pinned. */
 function table(model: Model): readonly Line[] {
-  return tableLines(columnsOf(model), tableRows(model), spotWithin(model, name, size));
+  const columns = columnsOf(model);
+  const rows = tableRows(model);
+  const spot = spotWithin(model, name, size);
+  if (spot.page !== 2) return tableLines(columns, rows, spot);
+  const { pin, place } = model;
+  if (pin === null || "refused" in pin.study) return noPin;
+  const { study } = pin;
+  const before = ({ travel: at }: TravelRow) => rowsOf(study, place.input, { from: at, to: at, rows: 1 })[0];
+  return tableLines(changeColumns(columns, before), rows, spot);
 }
 
 function curveOf(study: Study, input: number): readonly BumpRow[] {
@@ -245,6 +248,9 @@ function worstOf(rows: readonly BumpRow[], wheel: Wheel, tireRadius: number): Wo
 /** Least that a plot of toe reaches either way: 0.1 degrees, below which a curve would only show rounding. */
 const leastToe = 0.1 * degree;
 
+/** Columns that a plot beside others needs for its title and its ends. */
+const narrowest = 26;
+
 /** Travel upward, as the wheel goes; toe of the left wheel, of the right, and the steer of both, across. */
 function plots(study: Study, { place, display }: Model, columns: number, rows: number): readonly Line[] {
   const all = curveOf(study, place.input);
@@ -256,27 +262,56 @@ function plots(study: Study, { place, display }: Model, columns: number, rows: n
       .flatMap((row) => [row.left.toeChange, row.right.toeChange, row.bounceSteer])
       .map((value) => Math.abs(value ?? 0)),
   );
-  const each = Math.floor(columns / 3);
-  const panel = (title: string, words: readonly [string, string], read: (row: BumpRow) => number | null) =>
+  const panel = (
+    title: string,
+    words: readonly [string, string],
+    size: { readonly columns: number; readonly rows: number },
+    ...reads: readonly Shown[]
+  ) =>
     plotLines(
       {
         title: ` ${title}`,
-        x: { from: -reach, to: reach, words: [`${words[0]} ${degrees(reach, 2)}`, `${words[1]} ${degrees(reach, 2)}`] },
+        x: { from: -reach, to: reach, words: [words[0], `${words[1]} ${degrees(reach, 2)}`] },
         y: { from: -droop, to: bump, words: [say(-droop), say(bump)] },
-        curves: [{ points: all.map((row) => [read(row), row.travel] as const) }],
+        curves: reads.map(({ read, ...look }) => ({ points: all.map((row) => [read(row), row.travel]), ...look })),
         linesUp: [0],
         linesAcross: [0],
       },
-      each,
-      rows,
+      size.columns,
+      size.rows,
     );
+  const left: Shown = { read: (row) => row.left.toeChange };
+  const right: Shown = { read: (row) => row.right.toeChange };
+  const both: Shown = { read: (row) => (row.bounceSteer === null ? null : -row.bounceSteer) };
+  if (columns < 3 * narrowest) {
+    const first = { columns, rows: Math.ceil(rows / 2) };
+    return [
+      ...panel(
+        "toe, left wheel L, right wheel R",
+        ["out", "in"],
+        first,
+        { ...left, letter: "L" },
+        {
+          ...right,
+          letter: "R",
+        },
+      ),
+      ...panel("both steer", ["left", "right"], { columns, rows: rows - first.rows }, both),
+    ];
+  }
+  const each = { columns: Math.floor(columns / 3), rows };
   return beside(
     beside(
-      panel("LEFT wheel toe", ["out", "in"], (row) => row.left.toeChange),
-      each,
-      panel("RIGHT wheel toe", ["out", "in"], (row) => row.right.toeChange),
+      panel("LEFT wheel toe", ["out", "in"], each, left),
+      each.columns,
+      panel("RIGHT wheel toe", ["out", "in"], each, right),
     ),
-    2 * each,
-    panel("both steer", ["left", "right"], (row) => (row.bounceSteer === null ? null : -row.bounceSteer)),
+    2 * each.columns,
+    panel("both steer", ["left", "right"], each, both),
   );
+}
+
+/** A curve of the plots. */
+interface Shown extends Pick<Curve, "letter"> {
+  readonly read: (row: BumpRow) => number | null;
 }

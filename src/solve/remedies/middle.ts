@@ -13,8 +13,7 @@ export const recut: Cure = ({ study, car }) => {
     return no("recut", name, `the ${input} stands on its middle with the wheels straight already`);
   return remedy(name, {
     key: "recut",
-    title: () =>
-      `Set the ${input} on its middle, wheels straight, and recut or screw the rods to fit: the lengths are below`,
+    title: () => `Set the ${input} on its middle, wheels straight, and recut or screw the rods to fit`,
     tradeOff: "Free, and the first thing to do: it costs nothing else; bump steer hardly changes.",
     caution: null,
     needs: null,
