@@ -8,14 +8,24 @@ export function worstSwing(shanks: Shanks, b: Point): number {
   return Math.asin(Math.min(largest(shanks, b.x, b.y, b.z, 1), 1));
 }
 
-/** The largest |e·b| among every `skip`-th shank. */
-function largest(shanks: Shanks, x: number, y: number, z: number, skip: number): number {
+/** The largest |e·b| among every `skip`-th shank; `count` doubles of them are looked at. */
+function largest(shanks: Shanks, x: number, y: number, z: number, skip: number, count = shanks.length): number {
   let most = 0;
-  for (let i = 0; i < shanks.length; i += 3 * skip) {
+  for (let i = 0; i < count; i += 3 * skip) {
     const here = Math.abs(shanks[i] * x + shanks[i + 1] * y + shanks[i + 2] * z);
     if (here > most) most = here;
   }
   return most;
+}
+
+/** Writes those shanks whose |e·b| is at least so much, and gives how many doubles they are. */
+function putNear(shanks: Shanks, x: number, y: number, z: number, least: number, near: Float64Array): number {
+  let count = 0;
+  for (let i = 0; i < shanks.length; i += 3) {
+    if (Math.abs(shanks[i] * x + shanks[i + 1] * y + shanks[i + 2] * z) < least) continue;
+    for (let k = 0; k < 3; k++) near[count++] = shanks[i + k];
+  }
+  return count;
 }
 
 /** A bolt direction, a unit vector, and the worst swing that it gives, rad. */
@@ -27,23 +37,30 @@ export interface Best {
 /** Rings of the first grid over the half sphere, and how many shanks it looks at. */
 const RINGS = 24;
 const SAMPLE = 150;
-/** Each round looks about the best so far and halves its reach, until that is below this many rad. */
-const FINE = 1e-7;
+/** Each round looks so many ways about the best so far; what is no better often enough halves its reach, down to this many rad. */
+const WAYS = 96;
+const TRIES = 2;
+const FINE = 1e-6;
+/** What a step has to gain, as a share of its length: without that a search could creep along a valley for ever. */
+const GAIN = 1e-4;
+/** Each round's ways lie between those of the round before (the golden angle), so that no narrow way down is missed for long. */
+const TURN = Math.PI * (3 - Math.sqrt(5));
 
 /**
  * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
- * A grid over the half sphere, and from its best a pattern search that halves its step; every direction is looked at by
- * max|e·b|, which is convex as a function of b before its length is fixed, so there are few valleys to miss. Deterministic.
+ * A grid over the half sphere, and from its best a pattern search that turns its pattern and halves its step; every
+ * direction is looked at by max|e·b|, which is convex as a function of b before its length is fixed, so there are few
+ * valleys to miss. Deterministic.
  * Yields between small pieces of the work. Null where there are no shanks.
  */
 export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> {
   if (shanks.length === 0) return null;
   const skip = Math.max(Math.floor(shanks.length / 3 / SAMPLE), 1);
   let [x, y, z, least] = [0, 0, 1, Number.POSITIVE_INFINITY];
-  const look = (px: number, py: number, pz: number, every: number) => {
+  const look = (px: number, py: number, pz: number, of: Shanks, every: number, count: number, gain: number) => {
     const size = Math.sqrt(px * px + py * py + pz * pz);
-    const here = largest(shanks, px / size, py / size, pz / size, every);
-    if (!(here < least)) return false;
+    const here = largest(of, px / size, py / size, pz / size, every, count);
+    if (!(here < least - gain)) return false;
     [x, y, z, least] = [px / size, py / size, pz / size, here];
     return true;
   };
@@ -52,25 +69,33 @@ export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> 
     const around = Math.max(Math.round(4 * RINGS * Math.sin(lean)), 1);
     for (let j = 0; j < around; j++) {
       const way = (j * 2 * Math.PI) / around;
-      look(Math.sin(lean) * Math.cos(way), Math.sin(lean) * Math.sin(way), Math.cos(lean), skip);
+      const [side, up] = [Math.sin(lean), Math.cos(lean)];
+      look(side * Math.cos(way), side * Math.sin(way), up, shanks, skip, shanks.length, 0);
     }
     yield;
   }
   least = largest(shanks, x, y, z, 1);
-  for (let step = Math.PI / 2 / RINGS; step > FINE; ) {
+  const near = new Float64Array(shanks.length);
+  let failed = 0;
+  for (let [step, round] = [Math.PI / 2 / RINGS, 0]; step > FINE; round++) {
     // Two directions square to the best so far: the pattern lies in the plane that touches the sphere there.
     const [ax, ay, az] = Math.abs(z) < 0.9 ? [y, -x, 0] : [0, z, -y];
     const size = Math.sqrt(ax * ax + ay * ay + az * az);
     const [ux, uy, uz] = [ax / size, ay / size, az / size];
     const [vx, vy, vz] = [y * uz - z * uy, z * ux - x * uz, x * uy - y * ux];
     const [bx, by, bz] = [x, y, z];
+    // A bolt that turns by a step changes no |e·b| by more: what is two steps short of the worst cannot become it.
+    const count = putNear(shanks, bx, by, bz, least - 2 * step, near);
     let better = false;
-    for (let k = 0; k < 12; k++) {
-      const c = step * Math.cos((k * Math.PI) / 6);
-      const s = step * Math.sin((k * Math.PI) / 6);
-      better = look(bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz, 1) || better;
+    for (let k = 0; k < WAYS; k++) {
+      const way = (k * 2 * Math.PI) / WAYS + round * TURN;
+      const c = step * Math.cos(way);
+      const s = step * Math.sin(way);
+      better =
+        look(bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz, near, 1, count, GAIN * step) || better;
     }
-    if (!better) step /= 2;
+    failed = better ? 0 : failed + 1;
+    if (failed === TRIES) [step, failed] = [step / 2, 0];
     yield;
   }
   return { bolt: { x, y, z }, worst: Math.asin(Math.min(least, 1)) };

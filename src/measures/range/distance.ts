@@ -54,7 +54,7 @@ export function pointToRing(ring: Ring, radius: number, along: number): number {
   return outside - ring.round;
 }
 
-/** Places along the segment that are looked at first, and halvings (by the golden section) about the nearest of them. */
+/** Places along the segment that are looked at first, and halvings (by the golden section) of the way between two of them. */
 const PLACES = 12;
 const ROUNDS = 28;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -62,9 +62,9 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /**
  * Distance of a segment (start and span in a buffer) from a ring about the unit axis a through c, three numbers each at
  * `middle` and `axis` of another buffer; mm, negative inside. The place along the axis is linear and the square of the
- * radius quadratic in the place along the segment; the nearest of some places is then closed in on. Where nothing on the
- * segment can be nearer than `enough`, some distance above that is good enough: no place is nearer than its neighbour's
- * distance less the way between them.
+ * radius quadratic in the place along the segment. Some places are looked at, and each stretch between two of them that
+ * could hold a nearer one is closed in on: no place is nearer than its neighbour's distance less the way between them. Where
+ * nothing on the segment can be nearer than `enough`, some distance above that is good enough.
  */
 export function segmentToRing(
   segment: Float64Array,
@@ -94,18 +94,23 @@ export function segmentToRing(
   const reach = Math.sqrt(ux * ux + uy * uy + uz * uz);
   const middlemost = at(0.5);
   if (middlemost - 0.5 * reach >= enough) return middlemost;
-  let best = 0;
   let least = at(0);
+  for (let k = 1; k <= PLACES; k++) least = Math.min(least, at(k / PLACES));
+  const stretch = reach / PLACES;
+  if (least - 0.5 * stretch >= enough) return least;
+  let before = at(0);
   for (let k = 1; k <= PLACES; k++) {
     const here = at(k / PLACES);
-    if (here < least) {
-      least = here;
-      best = k;
-    }
+    if (0.5 * (before + here - stretch) < Math.min(least, enough))
+      least = Math.min(least, nearest(at, (k - 1) / PLACES, k / PLACES));
+    before = here;
   }
-  if (least - (0.5 * reach) / PLACES >= enough) return least;
-  let low = Math.max(best - 1, 0) / PLACES;
-  let high = Math.min(best + 1, PLACES) / PLACES;
+  return least;
+}
+
+/** The least of a distance between two places, closed in on by the golden section: one valley is taken for granted. */
+function nearest(at: (t: number) => number, from: number, to: number): number {
+  let [low, high] = [from, to];
   let left = high - GOLDEN * (high - low);
   let right = low + GOLDEN * (high - low);
   let atLeft = at(left);
@@ -125,5 +130,5 @@ export function segmentToRing(
       atRight = at(right);
     }
   }
-  return Math.min(least, atLeft, atRight);
+  return Math.min(atLeft, atRight);
 }
