@@ -3,6 +3,7 @@ export const commandNames: readonly string[] = [
   "steer",
   "locks",
   "bump",
+  "adjusters",
   "pose",
   "check",
   "presets",

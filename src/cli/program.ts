@@ -5,6 +5,7 @@ import { safe } from "../vehicle/shown.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import { isCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
+import { adjustersCommand } from "./commands/adjusters.ts";
 import { bumpCommand } from "./commands/bump.ts";
 import { carAction } from "./commands/car.ts";
 import { checkCommand } from "./commands/check.ts";
@@ -22,6 +23,7 @@ const commands = [
   steerCommand,
   locksCommand,
   bumpCommand,
+  adjustersCommand,
   poseCommand,
   checkCommand,
   presetsCommand,

@@ -12,7 +12,7 @@ import { tubesField } from "./sections/tubes.ts";
 /** Every optional section of a car file, by its key at the root. A new one is one file and one line here. */
 const makers = {
   "rod-ends": rodEndsField,
-  threads: () => threadsField,
+  threads: threadsField,
   tubes: tubesField,
   "steering-shaft": () => steeringShaftField,
   shock: shockField,

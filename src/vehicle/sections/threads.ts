@@ -1,3 +1,4 @@
+import type { Joint, Linkage } from "../linkage.ts";
 import { readThread, type Thread } from "../threads.ts";
 import type { Field, Worth } from "./field.ts";
 import { group, number, optional, otherwise, type Sides, sided, text, word } from "./fields.ts";
@@ -38,19 +39,18 @@ function end(which: string) {
   );
 }
 
-const rod = group(
-  {
-    outer: end("outer"),
-    inner: end("inner"),
-    cut: optional(
-      number(
-        { kind: "length", low: 5, high: 2500 },
-        "Length of the tube as cut, without bungs' shoulders. Left out, it is worked out.",
-      ),
+const rodFields = {
+  outer: end("outer"),
+  inner: end("inner"),
+  cut: optional(
+    number(
+      { kind: "length", low: 5, high: 2500 },
+      "Length of the tube as cut, without bungs' shoulders. Left out, it is worked out.",
     ),
-  },
-  "A tie rod's tube and what is screwed into it.",
-);
+  ),
+};
+
+const rod = group(rodFields, "A tie rod's tube and what is screwed into it.");
 
 /** One end of a tie rod; lengths mm. */
 export interface RodThread {
@@ -67,9 +67,47 @@ export interface RodThread {
 /** The threads of one tie rod. */
 export type RodThreads = Worth<typeof rod>;
 
-/** Threads of the tie rods. */
-export const threadsField: Field<Sides<RodThreads>> = sided(
-  "threads",
-  rod,
-  "Threads of the tie rods, for cut lengths, engagement and adjustment.",
-);
+/** The rod ends' threads of a corner's arms, by the arm and the joint, such as "lower-arm" and "front"; null where not said. */
+export type ArmThreads = Readonly<Record<string, Readonly<Record<string, Thread | null>> | null>>;
+
+/** The threads of one corner: its tie rod's, and those that its arms are adjusted by. */
+export interface CornerThreads extends RodThreads {
+  readonly arms: ArmThreads;
+}
+
+function armThread({ label }: Joint): Field<Thread | null> {
+  return optional(
+    text(
+      `Thread of the rod end at the ${label}, such as 5/8-18: what one turn of it does.`,
+      "a thread such as 1/2-20 or M12",
+      readThread,
+    ),
+  );
+}
+
+/** Threads of the tie rods, and of the rod ends that the arms are adjusted by. */
+export function threadsField(linked: readonly Linkage[]): Field<Sides<CornerThreads>> {
+  const joints = linked.flatMap((each) => each.joints);
+  const arms = Object.fromEntries(
+    [...new Set(joints.map(({ path }) => path[0]))].map((arm) => {
+      const own = joints
+        .filter(({ path }) => path[0] === arm)
+        .map((joint) => [joint.path[1], armThread(joint)] as const);
+      return [
+        arm,
+        optional(group(Object.fromEntries(own), `Threads of the rod ends of the ${arm.replace("-", " ")}.`)),
+      ];
+    }),
+  );
+  const all = group({ ...rodFields, ...arms }, "A tie rod's tube and what is screwed into it, and the arms' threads.");
+  const corner: Field<CornerThreads> = {
+    ...all,
+    read: (look) => {
+      const read = all.read(look);
+      if (read === undefined) return undefined;
+      const { outer, inner, cut, ...rest } = read as RodThreads & ArmThreads;
+      return { outer, inner, cut, arms: rest as ArmThreads };
+    },
+  };
+  return sided("threads", corner, "Threads of the tie rods and of the arms' rod ends, for cut lengths and adjustment.");
+}
