@@ -73,13 +73,13 @@ function range(thread: RodThread, diameters: number): { readonly least: number; 
 export function rodFit(threads: RodThreads, length: number, diameters: number) {
   const ends = [threads.outer, threads.inner] as const;
   const ranges = ends.map((end) => range(end, diameters));
-  const spans = ranges.map(({ least, most }) => most - least);
+  // An end that its nut or hole stops before it holds enough has no adjustment to share.
+  const spans = ranges.map((each) => Math.max(each.most - each.least, 0));
   const whole = ends.reduce((sum, end) => sum + end.shoulder + end.reach, 0);
   const least = ranges.reduce((sum, each) => sum + each.least, 0);
   const span = (spans[0] ?? 0) + (spans[1] ?? 0);
-  const share = threads.cut === null || span === 0 ? 0.5 : (whole + threads.cut - length - least) / span;
-  const spare = threads.cut === null || span !== 0 ? 0 : (whole + threads.cut - length - least) / 2;
-  const engaged = ranges.map((each, i) => each.least + share * (spans[i] ?? 0) + spare);
+  const more = threads.cut === null ? span / 2 : whole + threads.cut - length - least;
+  const engaged = ranges.map((each, i) => each.least + more * (span > 0 ? (spans[i] ?? 0) / span : 0.5));
   const [outer = 0, inner = 0] = engaged;
   const tube = threads.cut ?? length - whole + outer + inner;
   const turnbuckle = threads.outer.hand !== threads.inner.hand;

@@ -1,6 +1,7 @@
 import { drawnSpin } from "../kinematics/upright.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import { indexOf } from "../vehicle/quantities.ts";
+import type { Body } from "../vehicle/sections/body.ts";
 import type { Study } from "./study.ts";
 import { turnCentre } from "./turnRadius.ts";
 
@@ -22,8 +23,12 @@ export function wallCircle(study: Study, lock: Wheel): number | null {
   if (body === null || row === null || row.turnRadius === null) return null;
   const centre = turnCentre(study.ridePose(row.input), 0, study.wheelbase);
   if (centre === null) return null;
-  const corner = Math.hypot(study.wheelbase + body.ahead, body.out + Math.abs(centre));
-  return 2 * Math.max(corner, row.turnRadius);
+  return 2 * Math.max(cornerRadius(study.wheelbase, body, centre), row.turnRadius);
+}
+
+/** How far a body's corner on the outer side is from the turn's centre, mm: see wallCircle. */
+export function cornerRadius(wheelbase: number, body: Body, centre: number): number {
+  return Math.hypot(wheelbase + body.ahead, body.out + Math.abs(centre));
 }
 
 const tyreWidth = indexOf("tire.width");
