@@ -88,6 +88,24 @@ test("a change of linkage takes along what the sections say of parts that stay, 
   expect(changed.shock).toBeNull();
 });
 
+test("a change to fixed king pins drops shocks, whatever they are on", () => {
+  const car = readCar(text.replace("on: lower-arm", "on: upright"));
+  if ("complaints" in car) throw new Error("the text is no car");
+  expect(sectionsOf(changeFrontEnd(car, { linkage: "fixed-kingpin" }).text).shock).toBeNull();
+});
+
+test("shocks on fixed king pins are refused where they stand", () => {
+  const car = readCar(text.replace("on: lower-arm", "on: upright"));
+  if ("complaints" in car) throw new Error("the text is no car");
+  const { text: fixed } = changeFrontEnd(car, { linkage: "fixed-kingpin" });
+  const shock =
+    "shock: { both: { top: { ahead: 1, out: 9, up: 26 }, foot: { ahead: 1, out: 9, up: 8 }, on: upright } }";
+  const refused = readCar(`${fixed}${shock}\n`);
+  expect("complaints" in refused ? refused.complaints.map(({ message }) => message) : []).toEqual([
+    "king pins that are fixed to the frame have no suspension for a shock to work on: leave shock out",
+  ]);
+});
+
 test("a joint or a tube of another linkage is told at its own line, with what would be right", () => {
   expect(complaintsOf(text.replace("lower-arm: 1\n", "strut: 1\n"))).toEqual([
     '15: tubes.both.strut: unknown key "strut": expected one of tie-rod, lower-arm, upper-arm, frame',
@@ -109,6 +127,51 @@ test.each([
   ["reach: 4, ", "", "11: threads.both.inner.reach: missing: From the middle of the ball"],
   ["tie-rod: 7/8", "tie-rod: thick", '14: tubes.both.tie-rod: found "thick", which is not a length'],
   ["wheel: { ahead: -40", "whel: { ahead: -40", '21: steering-shaft.whel: unknown key "whel": did you mean "wheel"?'],
+  [
+    "bolt: { ahead: 1, out: 0, up: 0.2 }",
+    "bolt: { ahead: 0, out: 0, up: 0 }",
+    "4: rod-ends.both.tie-rod.inner.bolt.ahead: found 0 for ahead, out and up, expected a way to point",
+  ],
+  [
+    "reach: 2.4, thread: 1.5",
+    "reach: 1.5, thread: 2.4",
+    "10: threads.both.outer.thread: found 2.4, expected less than the reach, 1.5",
+  ],
+  [
+    "to: { ahead: -20, out: 7, up: 6 }",
+    "to: { ahead: 10, out: 7, up: 6 }",
+    "17: tubes.both.frame.lower-rail.to: found both ends of the tube at the same place, expected two places",
+  ],
+  [
+    "upper-joint: { ahead: -22, offset: 13, up: 24 }",
+    "upper-joint: { ahead: -40, offset: 14, up: 32 }",
+    "22: steering-shaft.upper-joint: found it at the same place as wheel, expected a shaft between the two",
+  ],
+  [
+    "pinion: { ahead: -6, offset: 4, up: 9.5 }",
+    "pinion: { ahead: -20, offset: 12, up: 23 }",
+    "23: steering-shaft.lower-joint: found a joint bent by ",
+  ],
+  [
+    "upper-joint: { ahead: -22, offset: 13, up: 24 }",
+    "middle-joint: { ahead: -22, offset: 13, up: 24 }",
+    "22: steering-shaft.middle-joint: found a middle joint without upper-joint",
+  ],
+  [
+    "foot: { ahead: 0, out: 19, up: 8 }",
+    "foot: { ahead: 1, out: 12, up: 26 }",
+    "26: shock.both.foot: found the shock's top and foot at the same place",
+  ],
+  [
+    "stroke: 6",
+    "stroke: 30, free-length: 22",
+    "26: shock.both.stroke: found 30, expected less than the free length, 22: a shock cannot close by all of its length",
+  ],
+  [
+    "clearance: { broken: 3/8 }",
+    "clearance: { broken: 3/8, close: 1/4 }",
+    '28: limits.clearance.close: found "1/4", expected more than "3/8": what is broken under "3/8" is close before that',
+  ],
   ["on: lower-arm", "on: chassis", '26: shock.both.on: found "chassis", expected lower-arm or upper-arm or upright'],
 ])("%s written as %s is refused where it stands", (right, wrong, said) => {
   const told = complaintsOf(text.replace(right, wrong));

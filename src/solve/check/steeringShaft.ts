@@ -7,6 +7,11 @@ import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
 
 const offset = indexOf("rack.offset");
 
+/** Moved so far, two places of the shaft could coincide: then there is no bend to tell. */
+function finite(bend: number | undefined): number | null {
+  return bend !== undefined && Number.isFinite(bend) ? bend : null;
+}
+
 /** One joint's bend with the rack's housing, and the pinion with it, moved across the car: side by side with what it is. */
 function shiftFacts(study: Study, shaft: SteeringShaft, joint: number): readonly Fact[] {
   const step = study.car.form.units === "in" ? 2 * inch : 50;
@@ -15,7 +20,7 @@ function shiftFacts(study: Study, shaft: SteeringShaft, joint: number): readonly
     id,
     label: `with the housing ${label}`,
     kind: "angle",
-    value: shaftRun(shaft, shift).joints[joint]?.bend ?? null,
+    value: finite(shaftRun(shaft, shift).joints[joint]?.bend),
   });
   const off = study.car.form.mechanism === "rack" ? (study.car.numbers[offset] ?? 0) : 0;
   return [

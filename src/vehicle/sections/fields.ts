@@ -150,6 +150,34 @@ export function group<const F extends Fields>(
   };
 }
 
+/** What is wrong with a value as a whole: the key below it to point at, and what is wrong, in a builder's words. */
+export interface FieldFault {
+  readonly key: string;
+  readonly message: string;
+}
+
+/** A field whose parts have to go together. `faultOf` may ask for a key's text as it is written. */
+export function sound<T>(
+  field: Field<T>,
+  faultOf: (value: T, written: (key: string) => string) => FieldFault | null,
+): Field<T> {
+  return {
+    ...field,
+    read: (look) => {
+      const value = field.read(look);
+      if (value === undefined) return undefined;
+      const at = (key: string) => {
+        const places = look.places.map((path) => [...path, key]);
+        return places.find((path) => isSaid(look.tree, path)) ?? look.places[0] ?? [];
+      };
+      const fault = faultOf(value, (key) => told(sourceAt(look.tree, at(key)) ?? ""));
+      if (fault === null) return value;
+      look.complain(at(fault.key), fault.message);
+      return undefined;
+    },
+  };
+}
+
 /** A mapping whose keys are names that the builder gives, each with the same kind of thing below it. */
 export function named<T>(each: Field<T>, help: string): Field<ReadonlyMap<string, T>> {
   return {

@@ -1,10 +1,8 @@
 import type { QuantityKind } from "../quantity.ts";
-import { isSaid, sourceAt } from "../tree.ts";
 import { inch } from "../units/length.ts";
 import { degree } from "../value.ts";
-import { told } from "../worth.ts";
 import type { Field } from "./field.ts";
-import { group, number, optional } from "./fields.ts";
+import { group, number, optional, sound } from "./fields.ts";
 
 /** A limit that a check holds a value against: close to it past `close`, broken past `broken`; mm, rad or bare. */
 export interface Limit {
@@ -82,34 +80,11 @@ export type Limits = Readonly<
   Record<LimitName, { readonly close: number | null; readonly broken: number | null } | null>
 >;
 
-/** Complains of a limit that is close only once it is broken; `level` is what the file says of both, as written. */
-function inOrder(name: LimitName, field: Field<{ readonly close: number | null; readonly broken: number | null }>) {
-  const { bad } = limitKinds[name];
-  const read: typeof field.read = (look) => {
-    const limit = field.read(look);
-    if (limit === undefined || limit.close === null || limit.broken === null) return limit;
-    if (bad === "under" ? limit.close >= limit.broken : limit.close <= limit.broken) return limit;
-    const [close, broken] = (["close", "broken"] as const).map((key) => {
-      const places = look.places.map((path) => [...path, key]);
-      const path = places.find((each) => isSaid(look.tree, each)) ?? [];
-      return { path, text: told(sourceAt(look.tree, path) ?? "") };
-    });
-    const more = bad === "under" ? "more" : "less";
-    look.complain(
-      close?.path ?? [],
-      `found ${close?.text}, expected ${more} than ${broken?.text}: what is broken ${bad} ${broken?.text} is close before that`,
-    );
-    return undefined;
-  };
-  return { ...field, read };
-}
-
 function limitField(name: LimitName) {
   const { kind, low, high, bad, help } = limitKinds[name];
   const end = (words: string) => optional(number({ kind, low, high }, `${words} Left out, common practice.`));
   return optional(
-    inOrder(
-      name,
+    sound(
       group(
         {
           close: end(`Counts as close ${bad} this.`),
@@ -117,6 +92,12 @@ function limitField(name: LimitName) {
         },
         `${help} Left out, common practice.`,
       ),
+      ({ close, broken }, written) => {
+        if (close === null || broken === null || (bad === "under" ? close >= broken : close <= broken)) return null;
+        const last = written("broken");
+        const message = `found ${written("close")}, expected ${bad === "under" ? "more" : "less"} than ${last}: what is broken ${bad} ${last} is close before that`;
+        return { key: "close", message };
+      },
     ),
   );
 }

@@ -2,7 +2,7 @@ import type { Joint, Linkage } from "../linkage.ts";
 import { readThread, type Thread } from "../threads.ts";
 import { degree } from "../value.ts";
 import type { Field } from "./field.ts";
-import { either, group, number, optional, otherwise, type Sides, sided, text, word } from "./fields.ts";
+import { either, group, number, optional, otherwise, type Sides, sided, sound, text, word } from "./fields.ts";
 
 /** A direction in a corner's own frame; of any length. */
 export interface Direction {
@@ -55,7 +55,13 @@ const share = { kind: "ratio", low: -1000, high: 1000 } as const;
 
 function direction(help: string): Field<Direction> {
   const part = (words: string) => number(share, `How much of it goes ${words}.`);
-  return group({ ahead: part("ahead"), out: part("outboard, inboard negative"), up: part("up, down negative") }, help);
+  return sound(
+    group({ ahead: part("ahead"), out: part("outboard, inboard negative"), up: part("up, down negative") }, help),
+    ({ ahead, out, up }) =>
+      Math.hypot(ahead, out, up) > 0
+        ? null
+        : { key: "ahead", message: "found 0 for ahead, out and up, expected a way to point: at least one of them" },
+  );
 }
 
 const boltHelp =

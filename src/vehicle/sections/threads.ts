@@ -1,13 +1,13 @@
 import type { Joint, Linkage } from "../linkage.ts";
 import { readThread, type Thread } from "../threads.ts";
 import type { Field, Worth } from "./field.ts";
-import { group, number, optional, otherwise, type Sides, sided, text, word } from "./fields.ts";
+import { group, number, optional, otherwise, type Sides, sided, sound, text, word } from "./fields.ts";
 
 const short = { kind: "length", low: 0, high: 500 } as const;
 
 /** One end of a tie rod, where something is screwed into its tube. */
 function end(which: string) {
-  return group(
+  const whole = group(
     {
       size: text(
         "Thread, such as 1/2-20 (ASME B1.1) or M12x1.25 (ISO 261).",
@@ -37,6 +37,11 @@ function end(which: string) {
     },
     `The ${which} end: what is screwed into the tube there.`,
   );
+  return sound(whole, ({ reach, thread }, written) => {
+    if (thread < reach) return null;
+    const message = `found ${written("thread")}, expected less than the reach, ${written("reach")}, which goes from the middle of the ball to the end of this thread`;
+    return { key: "thread", message };
+  });
 }
 
 const rodFields = {

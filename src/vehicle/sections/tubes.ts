@@ -1,18 +1,25 @@
 import type { Linkage } from "../linkage.ts";
+import { samePlace } from "../places.ts";
 import type { Field, Worth } from "./field.ts";
-import { cornerPoint, group, named, number, optional, type Sides, sided } from "./fields.ts";
+import { cornerPoint, group, named, number, optional, type Sides, sided, sound } from "./fields.ts";
 
 function diameter(what: string): Field<number> {
   return number({ kind: "length", low: 1, high: 500 }, `Outside diameter of the ${what}.`);
 }
 
-const frameTube = group(
-  {
-    from: cornerPoint("One end of the tube's centre line."),
-    to: cornerPoint("The other end."),
-    diameter: diameter("tube"),
-  },
-  "A tube of the frame, straight from one place to another.",
+const frameTube = sound(
+  group(
+    {
+      from: cornerPoint("One end of the tube's centre line."),
+      to: cornerPoint("The other end."),
+      diameter: diameter("tube"),
+    },
+    "A tube of the frame, straight from one place to another.",
+  ),
+  ({ from, to }) =>
+    Math.hypot(from.ahead - to.ahead, from.out - to.out, from.up - to.up) < samePlace
+      ? { key: "to", message: "found both ends of the tube at the same place, expected two places" }
+      : null,
 );
 
 /** A straight tube of the frame, its ends in its corner's own frame; lengths mm. */
