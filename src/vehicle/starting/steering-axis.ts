@@ -8,7 +8,8 @@ export interface SteeringAxis {
   readonly upper: At;
 }
 
-const ENDS: Readonly<Record<LinkageName, readonly [lower: string, upper: string]>> = {
+/** Of each linkage, the corner's points that the steering axis goes through. */
+export const axisEnds: Readonly<Record<LinkageName, readonly [lower: string, upper: string]>> = {
   "double-arm": ["lower-arm.joint", "upper-arm.joint"],
   "trailing-arms": ["lower-arm.joint", "upper-arm.joint"],
   strut: ["lower-arm.joint", "strut.top"],
@@ -22,7 +23,7 @@ const strutShare = 1.9;
 
 /** A wheel's steering axis, from a car's numbers. */
 export function steeringAxisOf(numbers: Float64Array, linkage: LinkageName, wheel: Wheel): SteeringAxis {
-  const [lower, upper] = ENDS[linkage];
+  const [lower, upper] = axisEnds[linkage];
   return { lower: pointIn(numbers, `${wheel}.${lower}`), upper: pointIn(numbers, `${wheel}.${upper}`) };
 }
 
