@@ -6,6 +6,7 @@ export const commandNames: readonly string[] = [
   "adjusters",
   "pose",
   "check",
+  "upright",
   "presets",
   "new",
   "schema",

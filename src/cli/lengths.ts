@@ -13,7 +13,7 @@ export function lengthOf(option: string, text: string, unit: LengthUnit): number
 }
 
 /** The angle given to an option, rad; bare numbers are degrees. Ends the command when it is none. */
-function angleOf(option: string, text: string): number {
+export function angleOf(option: string, text: string): number {
   const read = readAngle(text);
   if ("complaint" in read) throw new Ended(Exit.badInput, `${option} "${text}" is ${read.complaint}.`);
   return read.rad;

@@ -15,6 +15,7 @@ import { poseCommand } from "./commands/pose.ts";
 import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { steerCommand } from "./commands/steer.ts";
+import { uprightCommand } from "./commands/upright.ts";
 import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
 
@@ -26,6 +27,7 @@ const commands = [
   adjustersCommand,
   poseCommand,
   checkCommand,
+  uprightCommand,
   presetsCommand,
   newCommand,
   schemaCommand,

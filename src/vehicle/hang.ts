@@ -70,16 +70,18 @@ function editsOf(
   return [...values].map(([wheel, value]) => ({ pair, sides: wheel, value }));
 }
 
+/** What is to be otherwise of an upright and of how it hangs; what is not there stays as it is on each side. */
+export type UprightChange = Partial<Upright & Wanted>;
+
 /**
- * The car's text with an upright hung at a wanted camber and caster, on both sides or one, as one change: its lower joint
- * and the wheel's toe stay, and upper joint, wheel centre and tie-rod hole go where it puts them. A complaint, in a
- * sentence, where it cannot hang so.
+ * The car's text with its uprights, on both sides or one, changed and hung, as one change: the lower joint and the wheel's
+ * toe stay, and upper joint, wheel centre and tie-rod hole go where that puts them. A complaint, in a sentence, where an
+ * upright cannot hang so.
  */
 export function withUpright(
   car: Pick<Car, "text" | "numbers" | "form">,
   sides: "both" | Wheel,
-  upright: Upright,
-  wanted: Wanted,
+  change: UprightChange,
 ): { readonly text: string } | { readonly complaint: string } {
   const why = whyNoUpright(car);
   if (why !== null) return { complaint: why };
@@ -87,7 +89,8 @@ export function withUpright(
   const [, upper] = axisEnds[car.form.linkage];
   const values = new Map<string, Map<Wheel, number>>();
   for (const wheel of wheels) {
-    const stand = hung(upright, { ...wanted, lower: placesOf(car, wheel).lower, toe: toeOf(car, wheel) });
+    const hang = { ...hangOf(car, wheel), ...change, lower: placesOf(car, wheel).lower, toe: toeOf(car, wheel) };
+    const stand = hung({ ...uprightOn(car, wheel), ...change }, hang);
     if (stand === null)
       return { complaint: "With that lean of its spindle the upright cannot stand at that camber and caster." };
     const places = { [upper]: stand.upper, "wheel.center": stand.wheelCenter, "tie-rod.outer": stand.tab };
@@ -98,7 +101,7 @@ export function withUpright(
       }
   }
   const edits = [...values].flatMap(([pair, of]) => editsOf(car, pair, of));
-  const isLeaned = wheels.some((wheel) => numberIn(car.numbers, `${wheel}.wheel.camber`) !== wanted.camber);
-  const camber: readonly Edit[] = isLeaned ? [{ pair: "wheel.camber", sides, value: wanted.camber }] : [];
+  const camber: readonly Edit[] =
+    change.camber === undefined ? [] : [{ pair: "wheel.camber", sides, value: change.camber }];
   return { text: [...edits, ...camber].reduce((text, edit) => setQuantity({ text, form: car.form }, edit), car.text) };
 }
