@@ -1,4 +1,5 @@
 import { carFigures } from "../measures/carFigures.ts";
+import type { FigureKind } from "../measures/figure.ts";
 import { wheelFigures } from "../measures/figures.ts";
 import { sideAt } from "../measures/points.ts";
 import type { Study } from "../measures/study.ts";
@@ -30,48 +31,72 @@ const carIds = [
   "track",
 ] as const;
 
+/** A figure as it is read of a car. */
 interface Told {
   readonly label: string;
-  readonly kind: "length" | "angle" | "percent" | "angle-per-length";
-  readonly value: number | null;
+  readonly kind: FigureKind;
+  readonly read: (study: Study) => number | null;
 }
 
-/** The figures that an upright sets, of a car that stands straight at ride height. */
-function toldOf(study: Study): readonly Told[] {
-  const pose = study.ridePose(study.zero ?? study.straightAhead);
-  const ofWheels = wheelFigures
-    .filter(({ id }) => wheelIds.some((each) => each === id))
-    .flatMap(({ label, kind, read }) =>
-      wheels.map((wheel) => ({ label: `${label}, ${wheel}`, kind, value: read(pose, sideAt(wheel), study) })),
-    );
-  const ofCar = carFigures
-    .filter(({ id }) => carIds.some((each) => each === id))
-    .map(({ label, kind, read }) => ({ label, kind, value: read(study) }));
-  return [...ofWheels, ...ofCar];
+const ofWheels: readonly (readonly Told[])[] = wheelFigures
+  .filter(({ id }) => wheelIds.some((each) => each === id))
+  .map(({ label, kind, read }) =>
+    wheels.map((wheel) => ({
+      label: `${label}, ${wheel}`,
+      kind,
+      read: (study) => read(study.ridePose(study.zero ?? study.straightAhead), sideAt(wheel), study),
+    })),
+  );
+
+const ofCar: readonly Told[] = carFigures.filter(({ id }) => carIds.some((each) => each === id));
+
+/** "9.73 -> 10.26 deg"; null where nothing is seen of it. */
+function changeOf({ kind, read }: Told, before: Study, after: Study, unit: LengthUnit): string | null {
+  const [from, to] = [before, after].map((study) => {
+    const value = read(study);
+    return value === null ? "-" : written(value, kind, unit);
+  });
+  return from === to ? null : `${from} -> ${to} ${unitName(kind, unit)}`;
 }
 
-/** What was said of a figure before and after, where it changed: "Left lock, inner wheel 31.8 -> 32.4 deg". */
+/** What became of the figures that an upright sets: "Left lock, inner wheel 31.82 -> 31.56 deg"; both wheels once where alike. */
 export function changesOf(before: Study, after: Study, unit: LengthUnit): readonly string[] {
-  const now = toldOf(after);
-  return toldOf(before).flatMap(({ label, kind, value }, i) => {
-    const other = now[i]?.value ?? null;
-    const [from, to] = [value, other].map((each) => (each === null ? "-" : written(each, kind, unit)));
-    return from === to ? [] : [`${label} ${from} -> ${to} ${unitName(kind, unit)}`];
+  const said = (told: Told) => {
+    const change = changeOf(told, before, after, unit);
+    return change === null ? [] : [`${told.label} ${change}`];
+  };
+  const pairs = ofWheels.flatMap((pair) => {
+    const [first, ...others] = pair.map((each) => changeOf(each, before, after, unit));
+    const alike = first !== null && others.every((each) => each === first);
+    return alike ? [`${(pair[0]?.label ?? "").replace(/, left$/, "")} ${first}`] : pair.flatMap(said);
   });
+  return [...pairs, ...ofCar.flatMap(said)];
 }
 
-/** How far the wheel's centre rose, which has to stand at the tyre's loaded radius; null where it stays. */
-export function heightWords(before: Study, after: Study, length: Length): string | null {
-  const rise = (wheel: Wheel) =>
-    numberIn(after.car.numbers, `${wheel}.wheel.center.up`) - numberIn(before.car.numbers, `${wheel}.wheel.center.up`);
-  const said = wheels.flatMap((wheel) => {
-    const by = rise(wheel);
-    return length(Math.abs(by)) === length(0)
-      ? []
-      : [`${wheel} ${length(Math.abs(by))} ${by > 0 ? "higher" : "lower"}`];
+/** How far a wheel's centre went, as "1/32 in higher and 3/32 in back"; "" where it stayed. */
+function moveOf(before: Study, after: Study, wheel: Wheel, length: Length): string {
+  const by = (way: "ahead" | "up") => {
+    const id = `${wheel}.wheel.center.${way}`;
+    return numberIn(after.car.numbers, id) - numberIn(before.car.numbers, id);
+  };
+  const said = (
+    [
+      [by("up"), "higher", "lower"],
+      [by("ahead"), "forward", "back"],
+    ] as const
+  ).flatMap(([mm, more, less]) => {
+    const size = length(Math.abs(mm));
+    return size === length(0) ? [] : [`${size} ${mm > 0 ? more : less}`];
   });
-  if (said.length === 0) return null;
-  return `Drawn with the lower joints where they were, the wheel centres come ${said.join(", ")}: set the springs so that the car stands as drawn, or move the arms.`;
+  return said.join(" and ");
+}
+
+/** Where the wheels' centres go, which have to stand at the tyre's loaded radius; null where they stay. */
+export function moveWords(before: Study, after: Study, length: Length): string | null {
+  const [left = "", right = ""] = wheels.map((wheel) => moveOf(before, after, wheel, length));
+  if (left === "" && right === "") return null;
+  const moves = left === right ? left : [left && `left ${left}`, right && `right ${right}`].filter(Boolean).join(", ");
+  return `With the lower joints where they were the wheel centres come ${moves}: set springs or arms so that the car stands as drawn.`;
 }
 
 /** A car's uprights as they would lie on the bench, and how they hang. */
@@ -93,14 +118,14 @@ export function uprightText(study: Study, unit: LengthUnit): string[] {
 
 /** What a change of the uprights does. */
 export function uprightChangeText(before: Study, after: Study, unit: LengthUnit, length: Length): string[] {
-  const height = heightWords(before, after, length);
+  const moves = moveWords(before, after, length);
   const changes = changesOf(before, after, unit);
   return [
     ...uprightText(after, unit),
     "",
     "What it does:",
     ...(changes.length === 0 ? ["  nothing that is seen"] : changes.map((each) => `  ${each}`)),
-    ...(height === null ? [] : ["", ...wrap(height, WIDTH)]),
+    ...(moves === null ? [] : ["", ...wrap(moves, WIDTH)]),
   ];
 }
 

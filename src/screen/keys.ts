@@ -12,6 +12,7 @@ import {
   whyNoSwap,
   whyNoTravel,
   whyNotAdjusted,
+  whyNotOnBench,
   whyNotSaved,
   whyNotStarting,
   whyNoUndo,
@@ -30,6 +31,7 @@ export type Command =
   | "largerStep"
   | "rods"
   | "parts"
+  | "upright"
   | "starting"
   | "rightAsItIs"
   | "pin"
@@ -125,6 +127,14 @@ const adjusting: readonly Binding[] = [
     command: "parts",
     footer: null,
     help: "parts: another front end (strut, beam, ...) or steering (rack, relay, ...)",
+  },
+  {
+    keys: ["U"],
+    shown: "U",
+    command: "upright",
+    footer: null,
+    help: "the upright as a part on the bench: measure it, and hang it at a wanted camber and caster",
+    off: whyNotOnBench,
   },
   {
     keys: ["x"],
@@ -378,6 +388,24 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
         },
         clear,
         cancel("bench, readings kept", "to the bench; the readings typed so far are kept, also for next time"),
+      ],
+    },
+  ],
+  upright: [
+    {
+      heading: "WHILE MEASURING AN UPRIGHT ON THE BENCH",
+      bindings: [
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter next",
+          help: "take the measure and go on; on the last line, hang the upright so",
+        },
+        { keys: ["up"], shown: "↑", command: "listUp", footer: "↑↓ choose", help: "up the list" },
+        { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
+        clear,
+        cancel("back, nothing changed", "back to the bench, nothing changed"),
       ],
     },
   ],

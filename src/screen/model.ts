@@ -128,6 +128,14 @@ export type Focus =
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   /** The form for a new car from a tape; `text` is what its field holds. */
   | { readonly on: "tape"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  /** The form for an upright as a part on the bench; what was typed is by field. */
+  | {
+      readonly on: "upright";
+      readonly cursor: number;
+      readonly text: string;
+      readonly answers: Answers;
+      readonly complaint: string | null;
+    }
   | { readonly on: "parts"; readonly cursor: number }
   | { readonly on: "starting"; readonly cursor: number }
   | { readonly on: "help"; readonly top: number };

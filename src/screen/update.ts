@@ -5,6 +5,7 @@ import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
 import { failedInTape, openTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
+import { typeOnUpright, uprightActs } from "./acts/upright.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
 import { guided } from "./guide.ts";
@@ -20,6 +21,7 @@ const acts: Readonly<Record<Command, Act>> = {
   ...adjustActs,
   ...frontEndActs,
   ...tapeActs,
+  ...uprightActs,
   ...placeActs,
   ...showActs,
   ...carActs,
@@ -133,6 +135,7 @@ function typed(model: Model, text: string): Model {
   const { focus } = model;
   if (focus.on === "entry") return { ...model, focus: { ...focus, text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
+  if (focus.on === "upright") return typeOnUpright(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
   return model;
 }

@@ -1,3 +1,4 @@
+import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Model } from "./model.ts";
@@ -79,4 +80,10 @@ export function whyNoSwap({ bench, pin }: Model): string | null {
 /** Why there is no guide to end. */
 export function whyNoGuide({ guide }: Model): string | null {
   return guide === null ? "The guide is off. Press g to be shown round." : null;
+}
+
+/** Why the uprights cannot be taken to the bench. */
+export function whyNotOnBench({ bench }: Model): string | null {
+  if ("refused" in bench.study) return "The front end does not go together: put it right first.";
+  return whyNoUpright(bench.car);
 }

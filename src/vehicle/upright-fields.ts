@@ -55,6 +55,12 @@ export const uprightFields: readonly UprightField[] = [
   field("tabBack", "length", "Hole behind the line", "the tie-rod hole behind the king-pin line; ahead is negative"),
   field("tabIn", "length", "Hole inboard of the line", "square to the king-pin line; outboard is negative"),
   field("tabUp", "length", "Hole above lower joint", "along the king-pin line"),
-  field("camber", "angle", "Camber, as it is to hang", "degrees, top outward positive", "how it hangs"),
-  field("caster", "angle", "Caster, as it is to hang", "degrees, king pin's top rearward positive", "how it hangs"),
+  field("camber", "angle", "Camber, as it hangs", "of the wheel, degrees, top outward positive", "how it hangs"),
+  field(
+    "caster",
+    "angle",
+    "Caster, as it hangs",
+    "of the king-pin line, degrees, top rearward positive",
+    "how it hangs",
+  ),
 ];

@@ -10,6 +10,7 @@ import { acceptEntry } from "./adjust.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
 import { acceptLine } from "./line.ts";
 import { acceptTape, moveInTape, typeInTape } from "./tape.ts";
+import { acceptUpright, moveOnUpright, typeOnUpright } from "./upright.ts";
 
 const bench: Focus = { on: "bench" };
 
@@ -72,6 +73,7 @@ const accept: Act = (model, chord) => {
   if (focus.on === "parts") return acceptPart(model);
   if (focus.on === "starting") return acceptStarting(model);
   if (focus.on === "tape") return acceptTape(model);
+  if (focus.on === "upright") return acceptUpright(model, focus);
   if (focus.on === "line") return acceptLine(model, chord);
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
@@ -85,6 +87,7 @@ const clear: Act = (model) => {
   if (focus.on === "saveAs" || focus.on === "line")
     return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
   if (focus.on === "tape") return turn(typeInTape(model, ""));
+  if (focus.on === "upright") return turn(typeOnUpright(model, focus, ""));
   return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
 };
 
@@ -171,6 +174,7 @@ function listBy(ways: number): Act {
       return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
     }
     if (focus.on === "tape") return moveInTape(model, ways, chord);
+    if (focus.on === "upright") return moveOnUpright(model, focus, ways);
     if (!("cursor" in focus)) return turn(model);
     const cursor = Math.min(lengthOf(model) - 1, Math.max(0, focus.cursor + ways));
     return turn({ ...model, focus: { ...focus, cursor } });

@@ -15,6 +15,7 @@ const drawnOnly = [
   "type",
   "sides",
   "rightAsItIs",
+  "upright",
   "guide",
   "endGuide",
   "smallerStep",

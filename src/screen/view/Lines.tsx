@@ -1,6 +1,7 @@
 import { Text, type TextProps } from "ink";
 import { createElement } from "react";
 import { tones } from "./tone.ts";
+import { wrapped } from "./wrap.ts";
 
 /** How a piece of a line is drawn. All of it is also said in words or by a mark, since colours and weights may be off. */
 export type Look = "strong" | "marked" | "warn" | "bad";
@@ -80,4 +81,11 @@ export function beside(left: readonly Line[], columns: number, right: readonly L
 
 function piecesOf(line: Line): readonly Piece[] {
   return typeof line === "string" ? [line] : line;
+}
+
+/** Words as lines that fit, a column in from the edge. */
+export function paragraph(words: string, columns: number, look?: Look): readonly Line[] {
+  return wrapped(words, columns - 2).map(
+    (line): Line => (look === undefined ? ` ${line}` : [{ text: ` ${line}`, look }]),
+  );
 }

@@ -12,6 +12,7 @@ import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
 import { Tabs } from "./Tabs.tsx";
 import { TapePage } from "./TapePage.tsx";
 import { tones } from "./tone.ts";
+import { UprightPage } from "./UprightPage.tsx";
 import { fitting, wrapped } from "./wrap.ts";
 
 /** Said beside the numbers at all times, since they can hurt someone. */
@@ -29,7 +30,7 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
     );
   }
   const { focus } = model;
-  const page = ["help", "open", "parts", "starting", "tape"].includes(focus.on);
+  const page = ["help", "open", "parts", "starting", "tape", "upright"].includes(focus.on);
   return (
     <Box flexDirection="column" width={layout.columns} height={model.rows}>
       <Title model={model} columns={layout.columns} />
@@ -39,6 +40,9 @@ export function Screen({ model, onTyped }: { readonly model: Model; readonly onT
       ) : null}
       {focus.on === "parts" ? <PartsPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {focus.on === "tape" ? <TapePage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
+      {focus.on === "upright" ? (
+        <UprightPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
+      ) : null}
       {focus.on === "starting" ? <StartingPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />

@@ -1,0 +1,103 @@
+import { Box, Text, Transform } from "ink";
+import TextInput from "ink-text-input";
+import { fieldWindow } from "../../terminal/cursor.ts";
+import { windowOf } from "./AdjustList.tsx";
+import type { Typed } from "./Bottom.tsx";
+import { filled, type Line, Lines } from "./Lines.tsx";
+import { fitting } from "./wrap.ts";
+
+/** A line of a form: a field, or what is done with all of them. */
+export interface FormRow {
+  readonly key: string;
+  readonly name: string;
+  /** What was typed; null for the line that does something. */
+  readonly text: string | null;
+  /** What it was read as, or what stands there without it. */
+  readonly echo: string;
+  readonly good: boolean;
+}
+
+const nameColumns = 31;
+const valueColumns = 23;
+
+/** Rows below the list at least: the question, how to answer it, and what all answers make. */
+const belowRows = 9;
+
+/** Fields in a list with a cursor, the one under it to be typed in, and words below. */
+export function Form({
+  titles,
+  list,
+  cursor,
+  text,
+  below,
+  columns,
+  rows,
+  onTyped,
+}: {
+  /** Of these the first that fits. */
+  readonly titles: readonly string[];
+  readonly list: readonly FormRow[];
+  readonly cursor: number;
+  /** What the field under the cursor holds. */
+  readonly text: string;
+  readonly below: readonly Line[];
+  readonly columns: number;
+  readonly rows: number;
+  readonly onTyped: Typed;
+}) {
+  const room = rows - 1 - Math.min(rows - 4, Math.max(belowRows, below.length));
+  const { from, to } = windowOf(list.length, cursor, room);
+  const shown = list.slice(from, to);
+  const at = cursor - from;
+  const isMore = (index: number) =>
+    (index === 0 && from > 0 && "↑") || (index === shown.length - 1 && to < list.length && "↓") || " ";
+  const lines = shown.map((row, index) => rowLine(row, isMore(index)));
+  const here = list[cursor];
+  return (
+    <Box flexDirection="column" width={columns} height={rows}>
+      <Text bold wrap="truncate">
+        {titleLine(titles, columns)}
+      </Text>
+      {at > 0 ? <Lines columns={columns} lines={lines.slice(0, at)} /> : null}
+      {here === undefined ? null : <FieldRow row={here} text={text} columns={columns} onTyped={onTyped} />}
+      <Lines columns={columns} lines={filled(lines.slice(at + 1), room - at - 1)} />
+      <Lines columns={columns} lines={filled(below, rows - 1 - room)} />
+    </Box>
+  );
+}
+
+function titleLine(titles: readonly string[], columns: number): string {
+  const said = fitting(titles, columns - 2);
+  return ` ${said} ${"─".repeat(Math.max(0, columns - said.length - 2))}`;
+}
+
+/** The row with the cursor: its field takes all that is left of the line. */
+function FieldRow({
+  row,
+  text,
+  columns,
+  onTyped,
+}: {
+  readonly row: FormRow;
+  readonly text: string;
+  readonly columns: number;
+  readonly onTyped: Typed;
+}) {
+  const label = `> ${row.name.padEnd(nameColumns)}`;
+  if (row.text === null) return <Text bold inverse wrap="truncate">{`${label} Enter`}</Text>;
+  return (
+    <Text wrap="truncate">
+      <Text bold>{label} </Text>
+      <Transform transform={fieldWindow(columns - label.length - 2)}>
+        <TextInput key={row.key} value={text} onChange={onTyped} />
+      </Transform>
+    </Text>
+  );
+}
+
+function rowLine({ name, text, echo, good }: FormRow, mark: string): Line {
+  const isEmpty = text?.trim() === "" && echo === "";
+  const value = text === null ? "" : isEmpty ? "..." : fitting([text.trim()], valueColumns - 1);
+  const start = `${mark} ${name.padEnd(nameColumns)} ${value.padEnd(valueColumns)}`;
+  return good ? `${start}${echo}` : [start, { text: echo, look: "bad" }];
+}
