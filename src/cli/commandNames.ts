@@ -4,6 +4,7 @@ export const commandNames: readonly string[] = [
   "locks",
   "bump",
   "adjusters",
+  "widen",
   "pose",
   "check",
   "upright",

@@ -16,6 +16,7 @@ import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { steerCommand } from "./commands/steer.ts";
 import { uprightCommand } from "./commands/upright.ts";
+import { widenCommand } from "./commands/widen.ts";
 import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
 
@@ -25,6 +26,7 @@ const commands = [
   locksCommand,
   bumpCommand,
   adjustersCommand,
+  widenCommand,
   poseCommand,
   checkCommand,
   uprightCommand,

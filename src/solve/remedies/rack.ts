@@ -44,7 +44,8 @@ export function housing(share: 1 | 0.5): Cure {
   };
 }
 
-const bends =
+/** What is to be said wherever a rack gets a longer bar. */
+export const barBends =
   "CAUTION: a longer overhang bends the rack's bar, which can snap and leave the car without steering. Have it looked at by someone qualified.";
 
 /** The eyes brought to the middle with the housing where it is: an extender on one end, or a bracket in on the other. */
@@ -66,7 +67,7 @@ export function eyesMoved(kind: "extender" | "bracket"): Cure {
           ? `Extend the rack's ${end} end by ${say(2 * Math.abs(off))}, its housing where it is, rods cut to fit`
           : `Take the ${end} rod from a bracket ${say(2 * Math.abs(off))} inboard of the rack's end, rods cut to fit`,
       tradeOff: "Bounce steer goes with the column where it is, at the price of a side load on the rack's bar.",
-      caution: bends,
+      caution: barBends,
       needs: null,
       text: edited(car, [...onMiddle(car), both("rack.eye-to-eye", apart), both("rack.offset", 0)], true),
     });
