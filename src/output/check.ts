@@ -4,6 +4,7 @@ import type { CheckReport } from "../solve/check/report.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { poundsPerInch } from "../vehicle/units/rate.ts";
 import type { Json } from "./json.ts";
+import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import { cautions, degrees, far, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
@@ -99,6 +100,7 @@ export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit
   const parts = [...new Set(items.map((item) => item.part))];
   return [
     `${study.car.title}: ${countWords({ items })}`,
+    ...noteLines(study.car),
     "",
     ...parts.flatMap((part) =>
       partLines(

@@ -117,7 +117,7 @@ function lockLine(study: Study, wheel: "left" | "right", length: Length): string
 }
 
 /** Said where a remedy leaves or brings a rod near its dead point. */
-function deadPoint({ worst: { rodAngle } }: Study): string | null {
+export function deadPoint({ worst: { rodAngle } }: Study): string | null {
   const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
   const grade = rodAngleGrade(least);
   if (grade === "good") return null;
@@ -156,9 +156,9 @@ export function locksText(report: LockReport, unit: LengthUnit, length: Length, 
     "",
     ...remedies.offered.flatMap((each, i) => [
       ...wrap(`${each.title(fine)}.`, WIDTH, `${i + 1} ${each.key}: `, 4),
+      ...[deadPoint(each.after), each.caution].flatMap((words) => (words === null ? [] : wrap(words, WIDTH, "    "))),
       ...wrap(each.tradeOff, WIDTH, "    "),
       ...wrap(`${rods(each.after)}.`, WIDTH, "    "),
-      ...[each.caution, deadPoint(each.after)].flatMap((words) => (words === null ? [] : wrap(words, WIDTH, "    "))),
     ]),
     ...(remedies.offered.length === 0 ? [] : ["", ...remedyTable(report, unit), ""]),
     ...notHere(remedies.not),

@@ -8,6 +8,7 @@ import { assumedWords } from "./assumed.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { stopsWords } from "./lockWords.ts";
+import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import {
@@ -38,6 +39,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
   return [
     ...wrap(study.car.title, WIDTH),
     ...labelLines(study),
+    ...noteLines(study.car),
     ...loud(steersBackwards(study)),
     ...loud(wildToe(study)),
     ...study.car.warnings.flatMap((warning) => wrap(complaintText(warning), WIDTH, "Warning: ", 2)),

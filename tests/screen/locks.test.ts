@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finished } from "../../src/solve/job.ts";
+import { notesOf } from "../../src/vehicle/notes.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
 /** The bench in the view of the locks, its long work done. */
@@ -41,7 +42,7 @@ describe("the view of unequal locks", () => {
     bench.press("t");
     expect(bench.model.bench.car.form.rods).toEqual({ left: "fit", right: "fit" });
     expect(bench.text()).toContain("Set the rack on its middle");
-    expect(worked(bench).text()).toContain("No remedy is needed");
+    expect(worked(bench).text()).toContain("Nothing to take: ");
     bench.press("u");
     expect(bench.model.bench.car.text).toBe(before);
   });
@@ -49,11 +50,30 @@ describe("the view of unequal locks", () => {
   it("ranks by the two answers", () => {
     const bench = onLocks("widened-offset-rack");
     bench.press("a", "a");
-    expect(bench.text()).toContain("could follow a shifted rack (a): no");
+    expect(bench.text()).toContain("a: column can follow the rack? no");
     expect(bench.text()).not.toContain("> shift");
     bench.press("n");
-    expect(bench.text()).toContain("Uprights to be made (n): yes");
+    expect(bench.text()).toContain("n: uprights to be made? yes");
     expect(bench.text()).toContain("> tab");
+  });
+
+  it("tells what is dangerous before all else, never cut, and again as it is taken; the file goes on to tell it", () => {
+    const bench = onLocks("widened-offset-rack");
+    const told = () => bench.text().replace(/\s+/g, " ");
+    for (let i = 0; i < 12 && !bench.text().includes("> extender"); i++) bench.press("down");
+    expect(told()).toContain("DANGEROUS: a rod comes to 17.5° from its dead point somewhere in the travel. CAUTION:");
+    expect(told()).toContain("Have it looked at by someone qualified.");
+    expect(told()).toMatch(/LOCKS UNEQUAL\? \(8 of 8\)|LOCKS \(8 of 8\)/);
+    bench.press("t");
+    expect(told()).toContain("DANGEROUS: a rod comes to 17.5°");
+    expect(notesOf(bench.model.bench.car)).toContain("can snap and leave the car without steering");
+  });
+
+  it("asks a car without a rack of no rack, and says what was ruled out", () => {
+    expect(onLocks("twin-beam-relay").text()).not.toContain("column can follow the rack");
+    const bench = onLocks("widened-offset-rack").press("a", "a");
+    for (let i = 0; i < 12 && !bench.text().includes("> shift"); i++) bench.press("down");
+    expect(bench.text()).toContain("Not as you said: the column cannot follow.");
   });
 
   it("waits for what is worked out, and says so", () => {

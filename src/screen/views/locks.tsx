@@ -1,6 +1,6 @@
 import { lockSharesOf } from "../../measures/lockShares.ts";
 import type { Study } from "../../measures/study.ts";
-import { judged, judgedCell, shareSentence } from "../../output/locks.ts";
+import { deadPoint, judged, judgedCell, shareSentence } from "../../output/locks.ts";
 import { written } from "../../output/numbers.ts";
 import type { Length } from "../../output/words.ts";
 import { type Remedies, ranked, remediesJob } from "../../solve/remedies/remedies.ts";
@@ -12,7 +12,7 @@ import { type Act, turn } from "../turn.ts";
 import { windowOf } from "../view/AdjustList.tsx";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
-import { fitting, wrapped } from "../view/wrap.ts";
+import { wrapped } from "../view/wrap.ts";
 import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 
@@ -33,6 +33,8 @@ function keyOf({ bench }: Model): string {
 }
 
 const nameColumns = 19;
+/** Two lines of headings, the car as it is, and one remedy. */
+const fewestRows = 4;
 
 const none: Remedies = { offered: [], not: [] };
 
@@ -60,9 +62,19 @@ function fineOf(model: Model): Length {
   return (mm) => (model.display.unit === "in" ? `${length(mm)} (${written(mm, "length", "in")})` : length(mm));
 }
 
+/** What could hurt someone with a remedy: it is told before anything else of it. */
+function dangerOf({ after, caution }: Remedy): string {
+  return [deadPoint(after), caution].filter((each) => each !== null).join(" ");
+}
+
 const take: Act = (model) => {
   const remedy = remedyHere(model);
-  return remedy === undefined ? turn(model) : changed(model, remedy.text, remedy.title(sayer(model.display)));
+  if (remedy === undefined) return turn(model);
+  const taken = changed(model, remedy.text, remedy.title(sayer(model.display)));
+  const { notice } = taken.model;
+  const beware = dangerOf(remedy);
+  if (beware === "" || notice === null) return taken;
+  return turn({ ...taken.model, notice: { ...notice, text: `${beware} ${notice.text}` } }, ...taken.effects);
 };
 
 const ask =
@@ -109,12 +121,23 @@ export const locks: View = {
   Body,
 };
 
+/** What the builder said that a remedy cannot have. */
+function ruledOut(model: Model, { needs }: Remedy): string {
+  const { column, uprights } = answersOf(model);
+  if (needs === "column" && answers[column] === false) return "Not as you said: the column cannot follow.";
+  return needs === "uprights" && answers[uprights] === false ? "Not as you said: the uprights are made." : "";
+}
+
+/** Said in the place of remedies where there is none. */
+function whyNothing({ not }: Remedies): string {
+  const reasons = [...new Set(not.map(({ why }) => why))];
+  return `Nothing to take: ${reasons.join("; ")}.`;
+}
+
 function explain(model: Model): string {
   const remedy = remedyHere(model);
-  if (remedy !== undefined) return [remedy.tradeOff, remedy.caution].filter((each) => each !== null).join(" ");
-  const { not } = remediesOf(model);
-  const why = not[0]?.why;
-  return why === undefined ? "" : `Nothing to take: ${why}.`;
+  if (remedy === undefined) return "";
+  return [ruledOut(model, remedy), dangerOf(remedy), remedy.tradeOff].filter((words) => words !== "").join(" ");
 }
 
 /** Bounce steer stands apart from Ackermann's columns. */
@@ -151,27 +174,30 @@ function rodsAfter({ after }: Remedy, length: Length): string {
 
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
-  const title = heading(model, room.columns, "WHY ARE MY LOCKS UNEQUAL?", "LOCKS");
+  const { offered } = remediesOf(model);
+  const { row } = spotWithin(model, name, size);
+  const count = offered.length === 0 ? "" : ` (${row + 1} of ${offered.length})`;
+  const title = heading(model, room.columns, `WHY ARE MY LOCKS UNEQUAL?${count}`, `LOCKS${count}`, "LOCKS");
   if ("refused" in study) return <Lines columns={room.columns} lines={[title]} />;
   const length = sayer(model.display);
   const width = room.columns - 2;
   const indent = (words: string) => wrapped(words, width).map((line) => ` ${line}`);
   const why = indent(`${shareSentence({ study, shares: lockSharesOf(study) }, length)}.`);
   const { column, uprights } = answersOf(model);
-  const asked = ` ${fitting(
-    [
-      `Column could follow a shifted rack (a): ${said[column]}. Uprights to be made (n): ${said[uprights]}.`,
-      `a: column can follow the rack? ${said[column]}. n: uprights to be made? ${said[uprights]}.`,
-    ],
-    width,
-  )}`;
+  const toRack = `a: column can follow the rack? ${said[column]}. `;
+  const asked = ` ${study.inputKind === "rack" ? toRack : ""}n: uprights to be made? ${said[uprights]}.`;
   const remedy = remedyHere(model);
   const done = model.work?.key === keyOf(model) && model.work.state === "done";
   const what = remedy === undefined ? [] : indent(`${remedy.title(fineOf(model))}. ${rodsAfter(remedy, length)}`);
-  const rows = room.rows - 1 - why.length - 1 - what.length;
+  // Where room is short the two questions go first: the keys below the view still ask them.
+  const left = room.rows - 1 - why.length - what.length;
+  const questions = left > fewestRows ? [asked] : [];
   const list =
     remedy === undefined
-      ? [done ? " No remedy is needed, or none is to be had." : " Working out what would help ..."]
-      : table(model, study, rows);
-  return <Lines columns={room.columns} lines={[title, ...filled([...why, asked, ...list, ...what], room.rows - 1)]} />;
+      ? done
+        ? indent(whyNothing(remediesOf(model)))
+        : [" Working out what would help ..."]
+      : table(model, study, left - questions.length);
+  const lines = [...why, ...questions, ...list, ...what];
+  return <Lines columns={room.columns} lines={[title, ...filled(lines, room.rows - 1)]} />;
 }

@@ -1,5 +1,6 @@
 import type { Car, Wheel } from "../../vehicle/car.ts";
 import type { Edit } from "../../vehicle/edit.ts";
+import { notesOf, withNotes } from "../../vehicle/notes.ts";
 import { both, type Cure, no, onMiddle, remedy } from "./cure.ts";
 import { edited, numberOf } from "./trial.ts";
 
@@ -48,6 +49,12 @@ export function housing(share: 1 | 0.5): Cure {
 export const barBends =
   "CAUTION: a longer overhang bends the rack's bar, which can snap and leave the car without steering. Have it looked at by someone qualified.";
 
+/** A text whose notes go on to tell what its numbers alone would hide. */
+function warned(text: string, what: string): string {
+  const notes = notesOf({ text });
+  return withNotes({ text }, `${notes === "" ? "" : `${notes}\n`}${what}. ${bends}`);
+}
+
 /** The eyes brought to the middle with the housing where it is: an extender on one end, or a bracket in on the other. */
 export function eyesMoved(kind: "extender" | "bracket"): Cure {
   const name = kind === "extender" ? "An extender on one end of the rack" : "A bracket inboard of one end of the rack";
@@ -69,7 +76,7 @@ export function eyesMoved(kind: "extender" | "bracket"): Cure {
       tradeOff: "Bounce steer goes with the column where it is, at the price of a side load on the rack's bar.",
       caution: barBends,
       needs: null,
-      text: edited(car, [...onMiddle(car), both("rack.eye-to-eye", apart), both("rack.offset", 0)], true),
+      text: warned(edited(car, [...onMiddle(car), both("rack.eye-to-eye", apart), both("rack.offset", 0)], true), name),
     });
   };
 }
