@@ -21,7 +21,8 @@ describe("the view of unequal locks", () => {
     expect(text).toContain("WHY ARE MY LOCKS UNEQUAL?");
     expect(text.replace(/\s+/g, " ")).toContain("rack offset 2 1/2 in to the right -2.1°");
     expect(text).toMatch(/> shift +32\.6 +32\.6/);
-    expect(text).toContain("The only clean cure");
+    expect(text).toContain("DOUBTFUL: a rod comes to 25.8°");
+    expect(text).toContain("(? tells all)");
   });
 
   it("fits every line at every size", () => {

@@ -52,7 +52,7 @@ export const barBends =
 /** A text whose notes go on to tell what its numbers alone would hide. */
 function warned(text: string, what: string): string {
   const notes = notesOf({ text });
-  return withNotes({ text }, `${notes === "" ? "" : `${notes}\n`}${what}. ${bends}`);
+  return withNotes({ text }, `${notes === "" ? "" : `${notes}\n`}${what}. ${barBends}`);
 }
 
 /** The eyes brought to the middle with the housing where it is: an extender on one end, or a bracket in on the other. */
