@@ -3,6 +3,14 @@ import type { Model, Source } from "./model.ts";
 /** The example that the guide goes through. */
 export const guideCar: Source = { from: "preset", id: "cut-rods-off-middle" };
 
+/** Words over an example that is opened first, until the next key: the way in for whoever has never seen this. */
+export function greeted(model: Model): Model {
+  const { origin, notice, focus } = model;
+  if (origin.path !== null || notice !== null || focus.on !== "bench") return model;
+  const text = "New here? g shows you round in five steps, ? explains every key.";
+  return { ...model, notice: { text, tone: "done" } };
+}
+
 interface Step {
   /** What to see and what to press. */
   readonly words: string;

@@ -33,7 +33,12 @@ const read: readonly {
   readonly say: Say;
   readonly tell?: Say;
 }[] = [
-  { id: "steer", name: "Steer", say: (angle) => sized(angle, 1, (size) => `${size} ${angle > 0 ? "left" : "right"}`) },
+  {
+    id: "steer",
+    name: "Steer",
+    say: (angle) => sized(angle, 1, (size) => `${size.padStart(5)} ${angle > 0 ? "left" : "right"}`),
+    tell: (angle) => sized(angle, 1, (size) => `${size} ${angle > 0 ? "left" : "right"}`),
+  },
   {
     id: "toe",
     name: "Toe",

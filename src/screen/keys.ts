@@ -599,7 +599,8 @@ export function allKeys(model: Pick<Model, "view">): readonly BindingGroup[] {
   return [groupOf(seen), ...Object.values(keys).flat(), ...others.map(groupOf)];
 }
 
-/** What a chord means just now; undefined where it means nothing. */
+/** What a chord means just now; a view's own key that is off lets the common one through. Undefined where it means nothing. */
 export function bindingOf(model: Model, chord: string): Binding | undefined {
-  return bindingsNow(model).find((binding) => binding.keys.includes(chord));
+  const meant = bindingsNow(model).filter((binding) => binding.keys.includes(chord));
+  return meant.find((binding) => !binding.off?.(model)) ?? meant[0];
 }

@@ -5,6 +5,7 @@ import { createSession } from "../terminal/session.ts";
 import { prepareProducts } from "../vehicle/units/products.ts";
 import { checker } from "./checker.ts";
 import { doer } from "./effects.ts";
+import { greeted } from "./guide.ts";
 import { bindingOf } from "./keys.ts";
 import type { Model } from "./model.ts";
 import type { Surroundings } from "./surroundings.ts";
@@ -19,7 +20,7 @@ export function runLive(
   capabilities: Capabilities,
 ): Promise<number> {
   const session = createSession({ stdin, stdout, stderr, capabilities });
-  let model: Model = start(opened, session.size());
+  let model: Model = greeted(start(opened, session.size()));
   let lastWords: string | null = null;
   const effects = doer(model, { env, send, quit });
   const checks = checker(send);

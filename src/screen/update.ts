@@ -14,6 +14,7 @@ import type { Model, Next, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
 import { type Act, type Message, type Opened, type Turn, turn } from "./turn.ts";
+import { helpLineOf } from "./view/helpText.ts";
 import { firstView, viewOf } from "./views/views.ts";
 
 const acts: Readonly<Record<Command, Act>> = {
@@ -121,7 +122,7 @@ function begunCar(path: string): Next {
 
 function press(model: Model, chord: string): Turn {
   const binding = bindingOf(model, chord);
-  if (binding === undefined) return turn(model);
+  if (binding === undefined) return turn(model.focus.on === "help" ? helpOn(model, chord) : model);
   // What cannot be seen is not changed; leaving, and the question that leaving asks, work in any window.
   if (!hasRoom(model) && model.focus.on === "bench" && !("command" in binding && binding.command === "quit"))
     return turn(model);
@@ -129,6 +130,12 @@ function press(model: Model, chord: string): Turn {
   if (why !== null) return turn({ ...model, notice: { text: why, tone: "wrong" } });
   const act = "act" in binding ? binding.act : acts[binding.command];
   return act({ ...model, notice: null }, chord);
+}
+
+/** The help page at the line of a key that was pressed there. */
+function helpOn(model: Model, chord: string): Model {
+  const top = helpLineOf(model, model.columns, chord);
+  return top === null ? model : { ...model, focus: { on: "help", top } };
 }
 
 function typed(model: Model, text: string): Model {

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { presetNames } from "../../src/files/presets.ts";
 import { figures } from "../../src/measures/figures.ts";
+import { pointsOf } from "../../src/measures/points.ts";
+import { greeted } from "../../src/screen/guide.ts";
+import type { Model } from "../../src/screen/model.ts";
 import type { Effect } from "../../src/screen/turn.ts";
+import { update } from "../../src/screen/update.ts";
 import { helpLines } from "../../src/screen/view/helpText.ts";
 import { wholeSentences } from "../../src/screen/view/wrap.ts";
 import { views } from "../../src/screen/views/views.ts";
@@ -185,7 +189,57 @@ describe("the drawings", () => {
   });
 });
 
+describe("the lines to the rear axle", () => {
+  it("are told in numbers: where each wheel's meets the rear axle, from its own angle and place", () => {
+    const bench = offsetRack().press("4", "space", "J");
+    const { study } = bench.model.bench;
+    if ("refused" in study) throw new Error("the example stands");
+    const { input } = bench.model.place;
+    const pose = study.pose(input, 0, 0);
+    const row = study.steerTable({ from: input, to: input, rows: 1 }).rows[0];
+    const told = /meets it ([\d ]+(?:\/\d+)?) in left of the middle, the right one's ([\d ]+(?:\/\d+)?) in left/.exec(
+      bench.text().replace(/\s+/g, " "),
+    );
+    for (const [at, wheel] of (["left", "right"] as const).entries()) {
+      const [x = 0, y = 0] = pointsOf(pose, wheel, study.tireRadius)?.wheelCenter ?? [];
+      // Seen from above the line is square to the wheel's heading, so it leans back by the wheel's steer.
+      const expected = y + (x + study.wheelbase) / Math.tan(row?.[wheel].steer ?? 0);
+      const [whole = "0", part = "0/1"] = (told?.[at + 1] ?? "").split(" ");
+      const [above = 0, below = 1] = part.split("/").map(Number);
+      // Shown to 1/32 in.
+      expect(Math.abs((Number(whole) + above / below) * 25.4 - expected)).toBeLessThanOrEqual(25.4 / 64 + 1e-6);
+    }
+    expect(bench.press("h").text().replace(/\s+/g, " ")).toContain("too nearly straight");
+  });
+});
+
 describe("before and after", () => {
+  it("shows the change beside every one of the five numbers in a wide window", () => {
+    const bench = offsetRack(160, 40).press("b", ...Array<string>(4).fill("+"));
+    const text = bench.text();
+    const number = String.raw`[+-]\d+(?:\.\d+)?`;
+    expect(text).toMatch(new RegExp(`LOCK +outer 26\\.\\d°, inner 3\\d\\.\\d° ${number} ${number} .*outer`));
+    expect(text).toMatch(new RegExp(`balance +left inner \\d\\.\\d° short of right ${number} `));
+    expect(text).toMatch(new RegExp(`inner wheel .* % of ideal ${number} .* % of ideal ${number}`));
+    expect(text).toMatch(/RODS +15 13\/16 in, cut to fit \+1\/32 +10 13\/16 in, cut to fit \+1\/32/);
+  });
+
+  it("tells beside the value under the cursor what the pinned car has there, on the map and in the drawings too", () => {
+    const bench = offsetRack().press("b", "+");
+    for (const [key, words] of [
+      ["2", /pinned \d/],
+      ["4", /Pinned: 4 1\/2 in behind, 19 3\/4 in out, 8 1\/2 in up\./],
+      ["6", /pinned -?\d+\.\d\d°/],
+    ] as const)
+      expect(
+        bench
+          .press(key, "right")
+          .press(...(key === "4" ? ["left"] : []))
+          .text()
+          .replace(/\s+/g, " "),
+      ).toMatch(words);
+  });
+
   it("pins the car: every number shows its change from there, however many changes follow", () => {
     const bench = offsetRack().press("b", "right", "right", "8");
     expect(bench.text()).toContain("+- pinned");
@@ -236,6 +290,22 @@ describe("before and after", () => {
 });
 
 describe("the map", () => {
+  it("marks where the wheels stand, and the mark goes with them", () => {
+    const bench = work(offsetRack().press("6", "right"));
+    const at = () =>
+      bench
+        .lines()
+        .slice(10, 17)
+        .flatMap((line, row) => [...line].flatMap((glyph, column) => (glyph === "o" ? [[row, column]] : [])));
+    const [straight, ...others] = at();
+    expect(others).toEqual([]);
+    expect(straight?.[0]).toBe(3);
+    bench.press("l", "k");
+    // This car's rack goes left when its wheel is turned right, and the left end is on the left.
+    expect(at()[0]?.[1]).toBeLessThan(straight?.[1] ?? 0);
+    expect(at()[0]?.[0]).toBeGreaterThan(3);
+  });
+
   it("is asked for once for each car and number, shows how far it is, and is drawn when done", () => {
     const bench = offsetRack().press("6");
     const jobs = () => bench.effects.filter((each) => each.do === "work").length;
@@ -287,8 +357,23 @@ describe("the car's file", () => {
     expect(bench.text()).toMatch(/> +Wheelbase +68 +12\.\.394 in/);
     bench.press("enter", "=70", "enter");
     expect(bench.model.bench.car.text).toContain("wheelbase: 70");
+    expect(bench.text()).toContain("the whole car");
     for (let i = 0; i < 8; i++) bench.press("}");
+    expect(bench.text()).toContain("steering: rack");
     expect(bench.text()).toMatch(/Rack at straight ahead.* default/);
+  });
+
+  it("goes to the next group and back in the list of what is moved first", () => {
+    const bench = offsetRack().press("}", "}");
+    expect(bench.text()).toMatch(/> Rack +ahead/);
+    expect(bench.press("down", "{", "{").text()).toMatch(/> Tie-rod +length/);
+  });
+
+  it("marks rods that are cut to fit, and shows long notes on several lines", () => {
+    const notes = Array.from({ length: 8 }, (_, at) => `word number ${at}`).join(", ");
+    const bench = offsetRack().press("7", "n", `=${notes}`, "enter", "down", "down", "down");
+    expect(bench.text()).toMatch(/Tie-rod length .* cut to fit/);
+    expect(bench.text().replace(/\s+/g, " ")).toContain(`Notes: ${notes}`);
   });
 
   it("keeps notes of several lines in the file, and takes them out again", () => {
@@ -325,7 +410,36 @@ describe("title, job, date and what was built otherwise", () => {
   });
 });
 
+describe("help", () => {
+  it("goes to the line of a key that is pressed there", () => {
+    for (const [key, words] of [
+      ["c", "  c      rods: cut to fit"],
+      ["v", "  v      swap the car"],
+      ["n", "  n      map the next number"],
+    ] as const)
+      expect(offsetRack().press("6", "?", key).lines()[1]).toContain(words);
+  });
+});
+
+describe("long work", () => {
+  it("of the remedies is stopped by a key too, and says how far it is", () => {
+    const bench = offsetRack().press("9");
+    expect(bench.text()).toMatch(/LOCKS, \d+ %, Esc stops/);
+    expect(bench.press("escape").effects.at(-1)).toEqual({ do: "halt" });
+    expect(bench.text()).toMatch(/UNEQUAL\?, stopped|LOCKS, stopped/);
+    expect(bench.text()).toContain("Stopped before a remedy was found.");
+  });
+});
+
 describe("the guide", () => {
+  it("is offered over an example that is opened first, until the next key", () => {
+    const model = greeted(offsetRack().model);
+    expect(model.notice?.text).toMatch(/g shows you round/);
+    expect(update(model, { is: "key", chord: "down" }).model.notice).toBeNull();
+    const mine: Model = { ...model, notice: null, origin: { ...model.origin, path: "mine.yaml" } };
+    expect(greeted(mine)).toBe(mine);
+  });
+
   it("goes through the car whose rods are cut wrong, a step for each key that it names", () => {
     const bench = offsetRack().press("g");
     expect(bench.effects.at(-1)).toEqual({ do: "open", source: { from: "preset", id: "cut-rods-off-middle" } });

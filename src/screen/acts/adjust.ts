@@ -27,6 +27,17 @@ function selectBy(ways: number): Act {
   };
 }
 
+/** The first line of the next group of the list, or of the one before. */
+function groupBy(ways: 1 | -1): Act {
+  return (model) => {
+    const list = adjustables(model.bench.car);
+    const firsts = list.flatMap(({ group }, at) => (list[at - 1]?.group === group ? [] : [at]));
+    const here = list.findIndex((each) => each.pair === model.selected);
+    const next = ways > 0 ? firsts.find((at) => at > here) : firsts.findLast((at) => at < here);
+    return turn({ ...model, selected: list[next ?? here]?.pair ?? model.selected });
+  };
+}
+
 /** "Tie-rod tab, ahead, both sides": what is about to be changed. */
 function subject(model: Model): string {
   const line = adjustableOf(model.bench.car, model.selected);
@@ -135,6 +146,8 @@ const rods: Act = (model) => {
 };
 
 export const adjustActs = {
+  previousGroup: groupBy(-1),
+  nextGroup: groupBy(1),
   previous: selectBy(-1),
   next: selectBy(1),
   less: stepBy(-1),

@@ -2,12 +2,15 @@ import { Box, Text } from "ink";
 import type { Study } from "../../measures/study.ts";
 import type { Length } from "../../output/words.ts";
 import { gauge } from "./gauge.ts";
-import { type Cell, type ReadoutRow, readout } from "./readout.ts";
+import { type Cell, lockSlot, type ReadoutRow, readout } from "./readout.ts";
 import { tones } from "./tone.ts";
 import { fitting } from "./wrap.ts";
 
 /** Columns kept for what the last change did, so that gauges do not move when it appears. */
 const changeColumns = 7;
+/** The same for a cell of two numbers, in a window that is wide enough for both. */
+const wideChangeColumns = 13;
+const wideCell = 50;
 const shortestGauge = 7;
 const longestGauge = 41;
 
@@ -56,16 +59,29 @@ function Row({ row, widths }: { readonly row: ReadoutRow; readonly widths: Width
   );
 }
 
+/** What changed, if it fits: after a gauge's number in columns of its own, after other words where they end. */
+function changeText({ change, changes = change, gauge: shown, texts }: Cell, slot: number, width: number) {
+  if (shown === null) {
+    if (change === "") return { text: fitting(texts, width - 1), change: "" };
+    const room = width - 2 - change.length;
+    const text = texts.find((each) => each.length <= room);
+    return text === undefined ? { text: fitting(texts, width - 1), change: "" } : { text, change: ` ${change}` };
+  }
+  const text = fitting(texts, width - 1).padEnd(slot);
+  const columns = slot === lockSlot && width >= wideCell ? wideChangeColumns : changeColumns;
+  if (text.length + columns >= width) return { text, change: "" };
+  const words = columns === wideChangeColumns ? changes : change;
+  return { text, change: (words === "" ? "" : ` ${words}`).padEnd(columns) };
+}
+
 function CellText({ cell, slot, width }: { readonly cell: Cell; readonly slot: number; readonly width: number }) {
-  const text = fitting(cell.texts, width - 1).padEnd(slot);
-  const change = cell.change === "" ? "" : ` ${cell.change}`;
-  const changes = cell.gauge !== null && text.length + changeColumns < width ? change.padEnd(changeColumns) : "";
+  const { text, change: changes } = changeText(cell, slot, width);
   const room = Math.min(longestGauge, width - text.length - changes.length - 1);
   const drawn =
     cell.gauge !== null && room >= shortestGauge ? gauge(room, cell.gauge.low, cell.gauge.high, cell.gauge.marks) : "";
   const rest = drawn.padEnd(width - text.length - changes.length);
   // A style of its own costs a node of its own, and most cells need none.
-  if (cell.tone === "plain" && change === "") return text + changes + rest;
+  if (cell.tone === "plain" && changes.trim() === "") return text + changes + rest;
   return (
     <>
       <Text {...tones[cell.tone]}>{text}</Text>

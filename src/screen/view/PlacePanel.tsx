@@ -56,7 +56,7 @@ export function PlacePanel({
   );
 }
 
-const angleNameColumns = 9;
+const angleNameColumns = 8;
 
 /** The angles at this place, as many as there are rows for; or what keeps the wheels from getting here. */
 function Angles({
@@ -81,7 +81,7 @@ function Angles({
       </Text>
     ));
   }
-  const each = Math.floor((columns - angleNameColumns) / 2);
+  const each = Math.ceil((columns - angleNameColumns) / 2);
   const shown = readings
     .slice(0, Math.max(0, rows))
     .map(({ brief, left, right }) => `${brief.padEnd(angleNameColumns)}${`L ${left}`.padEnd(each)}R ${right}`);

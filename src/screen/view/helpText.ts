@@ -83,6 +83,16 @@ export function helpLines(model: Model, columns: number): readonly string[] {
   ];
 }
 
+/** The line of the help page that explains a key of the view that is seen, or of the bench; null where it means nothing. */
+export function helpLineOf(model: Model, columns: number, chord: string): number | null {
+  const bench: Model = { ...model, focus: { on: "bench" } };
+  const meant = bindingsNow(bench).find(({ keys }) => keys.includes(chord));
+  if (meant === undefined) return null;
+  const head = `  ${meant.shown}`.padEnd(keyColumns) + (meant.help.split(" ")[0] ?? "");
+  const at = helpLines(model, columns).findIndex((line) => line.startsWith(head));
+  return at < 0 ? null : at;
+}
+
 /** A target with its levels, and where those come from. */
 function targetWords({ bench, display }: Model, name: TargetName): string {
   const { kind, help } = targetKinds[name];

@@ -31,6 +31,8 @@ export interface Cell {
   readonly tone: Tone;
   /** What the last change of the car did to it, such as "+0.2"; "" where it did nothing. */
   readonly change: string;
+  /** The changes of all numbers of the cell, where there is room for more than the chief one's; absent where it has one. */
+  readonly changes?: string;
   readonly gauge: { readonly low: number; readonly high: number; readonly marks: readonly (Mark | null)[] } | null;
 }
 
@@ -44,6 +46,9 @@ export interface ReadoutRow {
   readonly slot: number;
   readonly cells: readonly [Cell, Cell] | readonly [Cell];
 }
+
+/** Columns of "outer 24.9°, inner 31.8°". */
+export const lockSlot = 24;
 
 const degree = Math.PI / 180;
 
@@ -78,15 +83,20 @@ function changeOf(now: number | null, before: number | null | undefined, write: 
 export function readout(study: Study, before: Study | null, length: Length): readonly ReadoutRow[] {
   const both = (read: (wheel: Wheel) => Cell): readonly [Cell, Cell] => [read("left"), read("right")];
   return [
-    { label: "LOCK", caption: "", slot: 24, cells: both((wheel) => lock(study, before, wheel, length)) },
-    { label: "", caption: "balance", slot: 0, cells: balanceCells(study, length) },
+    { label: "LOCK", caption: "", slot: lockSlot, cells: both((wheel) => lock(study, before, wheel, length)) },
+    { label: "", caption: "balance", slot: 0, cells: balanceCells(study, before, length) },
     {
       label: "ACKERMANN",
       caption: "",
       slot: 7,
       cells: both((wheel) => ackermann(study, study.locks[wheel], before?.locks[wheel])),
     },
-    { label: "", caption: "inner wheel", slot: 0, cells: both((wheel) => shortOfIdeal(study.locks[wheel])) },
+    {
+      label: "",
+      caption: "inner wheel",
+      slot: 0,
+      cells: both((wheel) => shortOfIdeal(study.locks[wheel], before?.locks[wheel])),
+    },
     ...(study.suspended ? bumpRows(study, before, length) : [noBump(study)]),
     {
       label: "DEAD POINT",
@@ -95,7 +105,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       cells: both((wheel) => rodAngle(study, study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
     },
     { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
-    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, wheel, length)) },
+    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, before, wheel, length)) },
   ];
 }
 
@@ -144,8 +154,10 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
   if (row.inner === null || row.outer === null) return unknown;
   const other = study.locks[wheel === "left" ? "right" : "left"]?.inner ?? null;
   const was = before?.locks[wheel];
-  const text = `outer ${degrees(row.outer)}, inner ${degrees(row.inner)}`;
-  return cell(
+  const text = `outer ${degrees(row.outer).padStart(5)}, inner ${degrees(row.inner).padStart(5)}`;
+  const outer = changeOf(row.outer, was?.outer, bareDegrees) || "same";
+  const inner = changeOf(row.inner, was?.inner, bareDegrees);
+  const shown = cell(
     [text],
     "plain",
     {
@@ -153,8 +165,9 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
       high: 50 * degree,
       marks: [other === null ? null : { at: other, glyph: line }, { at: row.inner, glyph: needle }],
     },
-    changeOf(row.inner, was?.inner, bareDegrees),
+    inner,
   );
+  return inner === "" && outer === "same" ? shown : { ...shown, changes: `${outer} ${inner || "same"}` };
 }
 
 function blamed(blame: Blame, length: Length): Cell {
@@ -162,13 +175,15 @@ function blamed(blame: Blame, length: Length): Cell {
 }
 
 /** How unequal the locks are, and where that comes from: rods that are cut so say it themselves. */
-function balanceCells(study: Study, length: Length): ReadoutRow["cells"] {
+function balanceCells(study: Study, before: Study | null, length: Length): ReadoutRow["cells"] {
   const { zero, inputKind, locks } = study;
   const difference = locks.difference.inner;
-  if (zero === null || difference === null || !rodsPutOff(study)) return [balance(study), inputAtZero(study, length)];
+  if (zero === null || difference === null || !rodsPutOff(study))
+    return [balance(study, before), inputAtZero(study, before, length)];
   const name = inputKind;
   const off = inputSize(study, zero, length);
-  const [words = ""] = balance(study).texts;
+  const { texts, change } = balance(study, before);
+  const [words = ""] = texts;
   const short = words.replace(/ of (left|right)$/, "").replace("left and right lock are equal", "locks are equal");
   return [
     cell(
@@ -179,35 +194,46 @@ function balanceCells(study: Study, length: Length): ReadoutRow["cells"] {
         `${short}: rods cut, ${name} ${off} off`,
       ],
       "warn",
+      null,
+      change,
     ),
   ];
 }
 
-function balance(study: Study): Cell {
+function balance(study: Study, before: Study | null): Cell {
   const difference = study.locks.difference.inner;
   if (difference === null) return unknown;
   const size = degrees(Math.abs(difference));
-  if (size === degrees(0)) return cell(["left and right lock are equal"]);
+  const was = before?.locks.difference.inner ?? null;
+  const change = changeOf(Math.abs(difference), was === null ? null : Math.abs(was), bareDegrees);
+  if (size === degrees(0)) return cell(["left and right lock are equal"], "plain", null, change);
   const [less, more] = difference < 0 ? ["left", "right"] : ["right", "left"];
-  return cell([`${less} inner ${size} short of ${more}`], toneFor(study, "lock-difference", Math.abs(difference)));
+  const tone = toneFor(study, "lock-difference", Math.abs(difference));
+  return cell([`${less} inner ${size} short of ${more}`, `${less} inner ${size} short`], tone, null, change);
 }
 
 /** A tie rod's length; beside one that is as cut stands the key that fits it, the first cure for unequal locks. */
-function rodCell(study: Study, wheel: Wheel, length: Length): Cell {
+function rodCell(study: Study, before: Study | null, wheel: Wheel, length: Length): Cell {
   const words = rodLength(study, wheel, length);
-  return study.car.form.rods[wheel] === "cut" ? cell([`${words} (c fits it)`, words]) : cell([words]);
+  const change = changeOf(study.rodLengths[wheel], before?.rodLengths[wheel], bare(length));
+  const texts = study.car.form.rods[wheel] === "cut" ? [`${words} (c fits it)`, words] : [words];
+  return cell(texts, "plain", null, change);
 }
 
 /** How far the rack or column is off its middle while the wheels are straight, which is what makes the locks unequal. */
-function inputAtZero(study: Study, length: Length): Cell {
+function inputAtZero(study: Study, before: Study | null, length: Length): Cell {
   const { zero } = study;
   if (zero === null) return cell(["wheels cannot be set straight"], "bad");
   const name = study.inputKind;
   const size = inputSize(study, zero, length);
-  if (size === inputSize(study, 0, length)) return cell([`straight: ${name} on its middle`]);
+  const was = before?.inputKind === name ? before.zero : null;
+  const change = changeOf(Math.abs(zero), was === null ? null : Math.abs(was), (off) =>
+    inputSize(study, off, length).replace(/ ?(in|mm|°)$/, ""),
+  );
+  if (size === inputSize(study, 0, length)) return cell([`straight: ${name} on its middle`], "plain", null, change);
   const way = zero > 0 ? "left" : "right";
   const tone = Math.abs(zero) >= offMiddle[name] ? "warn" : "plain";
-  return cell([`straight: ${name} ${size} off, ${way}`, `${name} ${size} off, ${way}`], tone);
+  return cell([`straight: ${name} ${size} off, ${way}`, `${name} ${size} off, ${way}`], tone, null, change);
 }
 
 function ackermann(study: Study, row: SteerRow | null, before: SteerRow | null | undefined): Cell {
@@ -232,14 +258,20 @@ function ackermann(study: Study, row: SteerRow | null, before: SteerRow | null |
   );
 }
 
-function shortOfIdeal(row: SteerRow | null): Cell {
+function shortOfIdeal(row: SteerRow | null, before: SteerRow | null | undefined): Cell {
   if (row === null || row.idealInner === null || row.inner === null || row.percentOfIdealInner === null)
     return cell([""]);
   const percent = `${fixed(row.percentOfIdealInner, 0)} % of ideal`;
   const size = degrees(Math.abs(row.idealInner - row.inner));
-  if (size === degrees(0)) return cell([`as ideal, ${percent}`]);
+  const change = changeOf(row.percentOfIdealInner, before?.percentOfIdealInner, (value) => fixed(value, 0));
+  if (size === degrees(0)) return cell([`as ideal, ${percent}`], "plain", null, change);
   const way = row.inner < row.idealInner ? "short" : "past";
-  return cell([`${size} ${way} of ideal, ${percent}`.replace("past of", "past"), `${size} ${way}, ${percent}`]);
+  return cell(
+    [`${size} ${way} of ideal, ${percent}`.replace("past of", "past"), `${size} ${way}, ${percent}`],
+    "plain",
+    null,
+    change,
+  );
 }
 
 /** A gauge of half an inch either way: far more than a front end should do. */
@@ -318,7 +350,7 @@ function rodAngle(study: Study, least: LeastRodAngle | null, before: LeastRodAng
   if (least === null) return notReached;
   const grade = rodAngleGrade(least.angle);
   return cell(
-    [`${degrees(least.angle)} ${gradeOf(study, grade)}`],
+    [`${degrees(least.angle).padStart(5)} ${gradeOf(study, grade)}`],
     gradeTones[grade],
     {
       low: 0,

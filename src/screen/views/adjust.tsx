@@ -18,6 +18,14 @@ const mostTableRows = 21;
 const listKeys: readonly ViewKey[] = [
   { keys: ["up"], shown: "↑", footer: null, help: "choose what to adjust, up the list", act: adjustActs.previous },
   { keys: ["down"], shown: "↓", footer: "↑↓ choose", help: "the same, down the list", act: adjustActs.next },
+  {
+    keys: ["{"],
+    shown: "{",
+    footer: null,
+    help: "to the group before: tab, rod, rack ...",
+    act: adjustActs.previousGroup,
+  },
+  { keys: ["}"], shown: "}", footer: null, help: "to the next group", act: adjustActs.nextGroup },
   { keys: ["left"], shown: "←", footer: null, help: "less, by one step", off: whyNotAdjusted, act: adjustActs.less },
   {
     keys: ["right"],

@@ -14,8 +14,8 @@ import type { Model } from "../model.ts";
 import { type Act, turn } from "../turn.ts";
 import { windowOf } from "../view/AdjustList.tsx";
 import { heading } from "../view/heading.ts";
-import { filled, type Line, Lines } from "../view/Lines.tsx";
-import { fitting } from "../view/wrap.ts";
+import { filled, type Line, Lines, type Piece } from "../view/Lines.tsx";
+import { fitting, wrapped } from "../view/wrap.ts";
 import { whyNotAdjusted } from "../why.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 
@@ -96,23 +96,26 @@ function explain(model: Model): string {
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { bench } = model;
   const { columns } = room;
-  const rows = room.rows - 3;
+  const notes = notesLines(model, columns, Math.max(1, room.rows - 2 - leastList));
+  const rows = room.rows - 2 - notes.length;
   const list = linesOf(model);
   const selected = list.findIndex(({ pair }) => pair === model.selected);
-  const { from, to } = windowOf(list.length, selected, rows);
   const missing = leftOut(bench.car);
   const head = `  ${"".padEnd(labelColumns)}${"left".padStart(valueColumns)}${"right".padStart(valueColumns)}  from .. to`;
-  const lines = list.slice(from, to).map((line, index): Line => {
-    const isHere = from + index === selected;
-    const text = lineText(model, line, isHere, missing);
-    return isHere ? [{ text, look: "marked" }] : text;
+  const all = list.flatMap((line, at): readonly Entry[] => {
+    const group = groupOf(line);
+    const previous = list[at - 1];
+    const text = lineText(model, line, at === selected, missing);
+    const entry: Entry = { group, line: at === selected ? [{ text, look: "marked" }] : text };
+    return previous !== undefined && groupOf(previous) === group ? [entry] : [{ group, line: headingOf(group) }, entry];
   });
-  const title = heading(model, columns, "THE CAR'S FILE, every number", "THE CAR'S FILE");
+  const here = all.findIndex(({ line }) => typeof line !== "string" && line.some((piece) => isMarked(piece)));
+  const { from, to } = windowOf(all.length, here, rows);
+  // The first row always names the group of those below it.
+  const lines = all.slice(from, to).map(({ group, line }, at) => (at === 0 && from !== here ? headingOf(group) : line));
+  const title = heading(model, columns, `THE CAR'S FILE, ${selected + 1} of ${list.length} numbers`, "THE CAR'S FILE");
   return (
-    <Lines
-      columns={columns}
-      lines={[title, [{ text: head, look: "strong" }], ...filled(lines, rows), notesLine(model, columns)]}
-    />
+    <Lines columns={columns} lines={[title, [{ text: head, look: "strong" }], ...filled(lines, rows), ...notes]} />
   );
 }
 
@@ -123,8 +126,9 @@ function lineText(model: Model, line: Adjustable, isHere: boolean, missing: Read
   const mark = `${isHere ? ">" : " "}${isStarting(bench.car, line) ? "~" : " "}`;
   const isDefault = line.quantities.every(({ id }) => missing.has(id));
   const [first] = line.quantities;
+  const isRod = first?.path.slice(-2).join(".") === "tie-rod.length";
   const range = first === undefined ? "" : rangeWords(first, model);
-  return `${mark}${line.label.slice(0, labelColumns - 1).padEnd(labelColumns)}${cells}  ${range}${isDefault ? " default" : ""}`;
+  return `${mark}${line.label.slice(0, labelColumns - 1).padEnd(labelColumns)}${cells}  ${range}${isDefault ? (isRod ? " cut to fit" : " default") : ""}`;
 }
 
 /** The sensible range: beyond it a file is refused. To whole units, since it is never met on the bench. */
@@ -143,11 +147,43 @@ function labelsLine({ bench }: Model): string {
   return said.length === 0 ? "" : `${said.join(", ").replaceAll("\n", " ")}. `;
 }
 
-/** The notes, and what else the file has that is not a number of the list. */
-function notesLine(model: Model, columns: number): Line {
+/** Title, notes, and what else the file has that is not a number of the list, in as many lines as it takes up to `most`. */
+function notesLines(model: Model, columns: number, most: number): readonly Line[] {
   const { bench } = model;
   const notes = notesOf(bench.car).split("\n").join(lineBreak);
   const sections = sectionNames.filter((name) => bench.car.sections[name] !== null);
   const also = sections.length === 0 ? "" : ` Also in the file: ${sections.join(", ")}.`;
-  return ` ${fitting([`${labelsLine(model)}Notes: ${notes === "" ? "none, n writes them." : notes}${also}`], columns - 2)}`;
+  const text = `${labelsLine(model)}Notes: ${notes === "" ? "none, n writes them." : notes}${also}`;
+  const lines = wrapped(text, columns - 2);
+  const shown =
+    lines.length <= most
+      ? lines
+      : [...lines.slice(0, most - 1), fitting([lines.slice(most - 1).join(" ")], columns - 2)];
+  return shown.map((line) => ` ${line}`);
+}
+
+/** Rows of the list that stay, however long the notes. */
+const leastList = 6;
+
+/** A row of the list: a number, or the heading of its group. */
+interface Entry {
+  readonly group: string;
+  readonly line: Line;
+}
+
+function isMarked(piece: Piece): boolean {
+  return typeof piece !== "string" && piece.look === "marked";
+}
+
+function headingOf(group: string): Line {
+  return [{ text: ` ${group}`, look: "strong" }];
+}
+
+/** Where in the file a number stands: "front: upper-arm", "steering: rack", "the whole car". */
+function groupOf({ quantities }: Adjustable): string {
+  const [first] = quantities;
+  if (first === undefined) return "";
+  const [top = "", ...more] = first.shared ?? first.path;
+  const [part = ""] = more.filter((each) => !["both", "left", "right"].includes(each));
+  return top === "front" || top === "steering" ? `${top}: ${part}` : "the whole car";
 }

@@ -141,7 +141,37 @@ function explain(model: Model, { name }: Drawing): string {
   const length = sayer(model.display);
   const [x, y, z] = place;
   const out = wheel === "left" ? y : -y;
-  return `◆ ${wheel} wheel, ${placeNames[which]}: ${length(Math.abs(x))} ${x < 0 ? "behind" : "ahead of"} the front-axle line, ${length(out)} out from the middle, ${length(z)} up, where the wheels stand now. The arrows choose another place.`;
+  return `◆ ${wheel} wheel, ${placeNames[which]}: ${length(Math.abs(x))} ${x < 0 ? "behind" : "ahead of"} the front-axle line, ${length(out)} out from the middle, ${length(z)} up, where the wheels stand now. ${pinnedWords(model, study, wheel, which)}`;
+}
+
+/** Where the pinned car has the same place; without one, how to choose another place. */
+function pinnedWords(model: Model, { inputKind }: Study, wheel: Wheel, which: keyof WheelPoints): string {
+  const was = model.pin?.study;
+  const choose = "The arrows choose another place.";
+  if (was === undefined || "refused" in was || was.inputKind !== inputKind) return choose;
+  const place = places(was, poseOf(model, was), wheel)?.[which];
+  if (place === undefined) return choose;
+  const length = sayer(model.display);
+  const [x, y, z] = place;
+  return `Pinned: ${length(Math.abs(x))} ${x < 0 ? "behind" : "ahead"}, ${length(wheel === "left" ? y : -y)} out, ${length(z)} up.`;
+}
+
+/** Wheels whose lines meet the rear axle's further off than so many wheelbases stand straight, to a builder. */
+const farOff = 20;
+
+/** Where each wheel's line meets the rear axle's, and how far apart. */
+function meetingWords(model: Model): string {
+  const { study } = model.bench;
+  if ("refused" in study) return "";
+  const ends = spindleLines(study, poseOf(model, study)).flatMap(({ places: [, end] }) =>
+    end === undefined ? [] : [end[1]],
+  );
+  const [left, right] = ends;
+  if (left === undefined || right === undefined || ends.some((y) => Math.abs(y) > farOff * study.wheelbase))
+    return "The wheels stand too nearly straight for that: turn them (j, l).";
+  const length = sayer(model.display);
+  const where = (y: number) => `${length(Math.abs(y))} ${y > 0 ? "left" : "right"}`;
+  return `The left one's meets it ${where(left)} of the middle, the right one's ${where(right)}: ${length(Math.abs(left - right))} apart.`;
 }
 
 function body(drawing: Drawing) {
@@ -153,7 +183,9 @@ function body(drawing: Drawing) {
     if ("refused" in study) return <Lines columns={columns} lines={[heading(model, columns, title)]} />;
     const length = sayer(model.display);
     const { input, left, right } = model.place;
-    const where = `${inputPlace(study, input, length).replace(" of its middle", "")}${study.suspended ? `, L ${travelPlace(left, length)}, R ${travelPlace(right, length)}` : ""}`;
+    const [low, high] = [travelPlace(left, length), travelPlace(right, length)];
+    const travels = !study.suspended ? "" : low === high ? `, ${low}` : `, L ${low}, R ${high}`;
+    const where = `${inputPlace(study, input, length).replace(" of its middle", "")}${travels}`;
     const blame = blameOf(poseOf(model, study), 0);
     const lines: readonly Line[] =
       blame === null
@@ -176,7 +208,7 @@ function viewOf(key: string, help: string, drawing: Drawing): View {
     keys: [...cursorKeys(name, size, "to the next place in the drawing:"), ...pages],
     explain: (model) =>
       axle && spotOf(model, name).page === 1
-        ? "Dashes: each front wheel's own line. Where both meet the rear axle's line (dots) in one place, no tyre scrubs in a slow turn; that place is the middle of the circle."
+        ? `Dashes: each front wheel's own line back to the rear axle's (dots). ${meetingWords(model)} Where both meet in one place no tyre scrubs; that is the middle of the circle.`
         : explain(model, drawing),
     Body: body(drawing),
   };

@@ -15,6 +15,7 @@ import { filled, type Line, Lines } from "../view/Lines.tsx";
 import { wrapped } from "../view/wrap.ts";
 import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
+import { progressWords, stopKey } from "./work.ts";
 
 const name = "Locks";
 
@@ -105,6 +106,7 @@ const own: readonly ViewKey[] = [
     help: "whether the uprights are still to be made: yes, no, not said",
     act: ask("column"),
   },
+  stopKey("remedies"),
 ];
 
 /** Why the locks are unequal, and what would help, each remedy with all that it does. */
@@ -166,6 +168,12 @@ function table(model: Model, study: Study, rows: number): readonly Line[] {
   ];
 }
 
+/** In the place of remedies while there is none. */
+const nothingYet = {
+  running: "Working out what would help ...",
+  stopped: "Stopped before a remedy was found. A change of the car begins it again.",
+} as const;
+
 /** How long the rods are then, which the remedy asks for wherever they are recut. */
 function rodsAfter({ after }: Remedy, length: Length): string {
   const { left, right } = after.rodLengths;
@@ -176,7 +184,8 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
   const { offered } = remediesOf(model);
   const { row } = spotWithin(model, name, size);
-  const count = offered.length === 0 ? "" : ` (${row + 1} of ${offered.length})`;
+  const how = progressWords(model.work?.key === keyOf(model) ? model.work : null);
+  const count = `${offered.length === 0 ? "" : ` (${row + 1} of ${offered.length})`}${how}`;
   const title = heading(model, room.columns, `WHY ARE MY LOCKS UNEQUAL?${count}`, `LOCKS${count}`, "LOCKS");
   if ("refused" in study) return <Lines columns={room.columns} lines={[title]} />;
   const length = sayer(model.display);
@@ -187,16 +196,14 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const toRack = `a: column can follow the rack? ${said[column]}. `;
   const asked = ` ${study.inputKind === "rack" ? toRack : ""}n: uprights to be made? ${said[uprights]}.`;
   const remedy = remedyHere(model);
-  const done = model.work?.key === keyOf(model) && model.work.state === "done";
+  const state = model.work?.key === keyOf(model) ? model.work.state : "running";
   const what = remedy === undefined ? [] : indent(`${remedy.title(fineOf(model))}. ${rodsAfter(remedy, length)}`);
   // Where room is short the two questions go first: the keys below the view still ask them.
   const left = room.rows - 1 - why.length - what.length;
   const questions = left > fewestRows ? [asked] : [];
   const list =
     remedy === undefined
-      ? done
-        ? indent(whyNothing(remediesOf(model)))
-        : [" Working out what would help ..."]
+      ? indent(state === "done" ? whyNothing(remediesOf(model)) : nothingYet[state])
       : table(model, study, left - questions.length);
   const lines = [...why, ...questions, ...list, ...what];
   return <Lines columns={room.columns} lines={[title, ...filled(lines, room.rows - 1)]} />;

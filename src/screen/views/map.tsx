@@ -6,7 +6,7 @@ import { type Cell, type Cells, cellAt, type MapOf, mapJob } from "../../solve/m
 import { formatLength } from "../../vehicle/units/format.ts";
 import { inch } from "../../vehicle/units/length.ts";
 import { sayer, styleOf } from "../lengths.ts";
-import type { Model } from "../model.ts";
+import type { Model, Spot } from "../model.ts";
 import { turn } from "../turn.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines, type Piece } from "../view/Lines.tsx";
@@ -14,6 +14,7 @@ import { spaceFor } from "../view/space.ts";
 import { fitting } from "../view/wrap.ts";
 import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
+import { progressWords, stopKey } from "./work.ts";
 
 const name = "Map";
 const labelColumns = 10;
@@ -26,6 +27,7 @@ const otherRows = 3;
 const shades = ["·", "░", "▒", "█"] as const;
 const nothing = " ";
 const open = "x";
+const wheelsGlyph = "o";
 
 /** What can be mapped: every figure of a wheel, left and right, and every figure of both. */
 const choices: readonly Pick<MapOf, "figure" | "wheel">[] = [
@@ -78,17 +80,7 @@ function other(ways: number) {
 const own: readonly ViewKey[] = [
   { keys: ["n"], shown: "n", footer: "n N number", help: "map the next number", act: other(1) },
   { keys: ["N"], shown: "N", footer: null, help: "map the number before", act: other(-1) },
-  {
-    keys: ["escape"],
-    shown: "Esc",
-    footer: null,
-    help: "stop working the map out; what is done stays",
-    off: ({ work }) => (work?.state === "running" ? null : "The map is worked out."),
-    act: (model) => {
-      const { work } = model;
-      return work === null ? turn(model) : turn({ ...model, work: { ...work, state: "stopped" } }, { do: "halt" });
-    },
-  },
+  stopKey("the map"),
 ];
 
 /** Any number over all of steering and travel, as shades. */
@@ -141,10 +133,30 @@ function explain(model: Model): string {
   const { input, travel } = placeHere(model, asked);
   const length = sayer(model.display);
   const cell = cellAt(study, asked, input, travel);
-  const value = cell === "open" ? "does not reach" : cell === null ? "says nothing here" : say(asked, cell, length);
+  const value = cellText(asked, cell, length);
   const { sign, explanation } = asked.figure;
   const where = `${inputPlace(study, input, length).replace(" of its middle", "")}, ${travelPlace(travel, length)}`;
-  return `${labelOf(asked)} at ${where}: ${value}${sign === "" ? "" : ` (${sign})`}. ${explanation}`;
+  return `${labelOf(asked)} at ${where}: ${value}${pinnedWords(model, study, asked, value)}${sign === "" ? "" : ` (${sign})`}. ${explanation}`;
+}
+
+function cellText(asked: MapOf, cell: Cell, length: Length): string {
+  return cell === "open" ? "does not reach" : cell === null ? "says nothing here" : say(asked, cell, length);
+}
+
+/** What the pinned car has at the same place: ", pinned 3.1°"; "" where none is pinned, or it has the same. */
+function pinnedWords(model: Model, study: Study, asked: MapOf, value: string): string {
+  const was = model.pin?.study;
+  if (was === undefined || "refused" in was || was.inputKind !== study.inputKind) return "";
+  const { input, travel } = placeHere(model, asked);
+  const words = cellText(asked, cellAt(was, asked, input, travel), sayer(model.display));
+  return words === value ? "" : `, pinned ${words}`;
+}
+
+/** Where the wheels stand now, on the grid of the map. */
+function wheelsOn({ place }: Model, { inputs, travels, wheel }: MapOf): Pick<Spot, "row" | "column"> {
+  const nearest = (value: number, { from, to, rows }: MapOf["inputs"]) =>
+    rows < 2 || from === to ? 0 : Math.round(((value - from) / (to - from)) * (rows - 1));
+  return { row: nearest(place[wheel], travels), column: nearest(place.input, inputs) };
 }
 
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
@@ -154,12 +166,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const asked = mapOf(model, study);
   const { work } = model;
   const cells = (work?.result ?? []) as Cells;
-  const done =
-    work?.state === "running"
-      ? `, ${Math.round(work.progress * 100)} %, Esc stops`
-      : work?.state === "stopped"
-        ? ", stopped"
-        : "";
+  const done = progressWords(work);
   const label = labelOf(asked);
   const title = heading(model, columns, `${label}${done}`, label);
   return (
@@ -195,16 +202,19 @@ function shadeOf(cell: Cell | undefined, span: readonly [number, number] | null)
   return shades[Math.min(shades.length - 1, Math.floor(share * shades.length))] ?? nothing;
 }
 
-function shaded(model: Model, study: Study, { inputs, travels }: MapOf, cells: Cells): readonly Line[] {
+function shaded(model: Model, study: Study, asked: MapOf, cells: Cells): readonly Line[] {
+  const { inputs, travels } = asked;
   const spot = spotWithin(model, name, size);
   const span = range(cells);
   const style = styleOf(model.display);
+  const wheels = wheelsOn(model, asked);
   return Array.from({ length: travels.rows }, (_, row): Line => {
     const all = Array.from({ length: inputs.rows }, (__, column) => shadeOf(cells[row * inputs.rows + column], span));
     const travel = placeOf(travels, row);
     const isNamed = row === 0 || row === travels.rows - 1 || 2 * row === travels.rows - 1;
     const label = isNamed && study.suspended ? formatLength(travel, style) : "";
     const head = `${label.padStart(labelColumns - 1)}|`;
+    if (row === wheels.row) all[wheels.column] = wheelsGlyph;
     if (row !== spot.row) return head + all.join("");
     const cursor: Piece = { text: "◆", look: "marked" };
     return [head, all.slice(0, spot.column).join(""), cursor, all.slice(spot.column + 1).join("")];
@@ -213,7 +223,11 @@ function shaded(model: Model, study: Study, { inputs, travels }: MapOf, cells: C
 
 function ends({ inputKind }: Study, { inputs }: MapOf): readonly Line[] {
   const [left, right] = [`${inputKind} full left`, "full right"];
-  return [`${" ".repeat(labelColumns)}${left.padEnd(inputs.rows - right.length)}${right}`];
+  const middle = `${wheelsGlyph} the wheels now`;
+  const room = inputs.rows - left.length - right.length;
+  const before = Math.max(1, Math.floor((room - middle.length) / 2));
+  const between = `${" ".repeat(before)}${middle}`.padEnd(room);
+  return [`${" ".repeat(labelColumns)}${left}${between}${right}`];
 }
 
 /** What each shade stands for. */
