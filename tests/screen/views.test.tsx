@@ -300,7 +300,7 @@ describe("the map", () => {
     const [straight, ...others] = at();
     expect(others).toEqual([]);
     expect(straight?.[0]).toBe(3);
-    bench.press("l", "k");
+    bench.press("l", "K");
     // This car's rack goes left when its wheel is turned right, and the left end is on the left.
     expect(at()[0]?.[1]).toBeLessThan(straight?.[1] ?? 0);
     expect(at()[0]?.[0]).toBeGreaterThan(3);
