@@ -27,15 +27,15 @@ export function firstPreset(): string {
 }
 
 /**
- * The car that a name stands for, the first preset where there is no name. A file wins over a preset of its name, and
- * that over a file of the name with .yaml.
+ * The car that a name stands for, the first preset where there is no name. A file of that name, with or
+ * without .yaml, wins over a preset.
  */
 export function findCar(name: string | undefined): Found {
   if (name === undefined) return { preset: firstPreset() };
   const presets = presetNames();
   if (isNamed(name)) return { file: name };
-  if (presets.includes(name)) return { preset: name };
   if (existsSync(`${name}.yaml`)) return { file: `${name}.yaml` };
+  if (presets.includes(name)) return { preset: name };
   throw new Ended(
     Exit.badInput,
     `there is no file "${printable(name)}", and no preset of that name. ${advice(name, presets)}`,

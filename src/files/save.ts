@@ -22,12 +22,23 @@ function refused(complaint: string): Saved {
   return { saved: false, complaint };
 }
 
-/** The whole path that a builder means by a name: ~ is his own folder, and a name that is not .yaml or .yml gets it. */
+/**
+ * The whole path that a builder means by a name: ~ is his own folder, and a name that is not .yaml or .yml gets it, unless a
+ * folder has that name.
+ */
 export function pathOf(typed: string): string {
   const name = typed.trim();
   const whole = name === "~" || name.startsWith("~/") ? join(homedir(), name.slice(1)) : resolve(name);
-  const isWhole = /\.ya?ml$/i.test(whole) || /(^|\/)\.{0,2}$/.test(name) || name === "~";
+  const isWhole = /\.ya?ml$/i.test(whole) || /(^|\/)\.{0,2}$/.test(name) || name === "~" || isFolder(whole);
   return isWhole ? whole : `${whole}.yaml`;
+}
+
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 function isInside(path: string, folder: string): boolean {

@@ -79,7 +79,7 @@ export function whyNoSwap({ bench, pin }: Model): string | null {
 
 /** Why there is no guide to end. */
 export function whyNoGuide({ guide }: Model): string | null {
-  return guide === null ? "The guide is off. Press g to be shown round." : null;
+  return guide === null ? "No guide is running. Press g to be shown round." : null;
 }
 
 /** Why the uprights cannot be taken to the bench. */

@@ -173,3 +173,13 @@ test("a name that a builder types is made a whole path", () => {
   expect(pathOf("buggy.yml")).toBe(join(process.cwd(), "buggy.yml"));
   expect(pathOf("/a/b.c/buggy")).toBe("/a/b.c/buggy.yaml");
 });
+
+test("a name that a folder has is no file's name with .yaml", () => {
+  mkdirSync(folder.at("job"));
+  expect(pathOf(folder.at("job"))).toBe(folder.at("job"));
+  expect(pathOf(folder.at("jobs"))).toBe(folder.at("jobs.yaml"));
+  expect(saveText(pathOf(folder.at("job")), "new", null)).toMatchObject({
+    saved: false,
+    complaint: expect.stringContaining("it is a folder"),
+  });
+});
