@@ -1,8 +1,9 @@
 import type { LockShare } from "../measures/lockShares.ts";
 import type { Stop } from "../measures/stops.ts";
 import type { Study } from "../measures/study.ts";
+import { threadsOf } from "../measures/threads.ts";
 import type { Wheel } from "../vehicle/car.ts";
-import { degrees, type Length } from "./words.ts";
+import { degrees, fixed, type Length } from "./words.ts";
 
 function side(size: number): string {
   return size > 0 ? "left" : "right";
@@ -57,4 +58,20 @@ export function stopWords(study: Study, lock: Wheel): string | null {
 export function stopsWords(study: Study): string | null {
   if (study.acting.left.kind === "end" && study.acting.right.kind === "end") return null;
   return `left lock ended by ${stopWords(study, "left")}, right lock by ${stopWords(study, "right")}`;
+}
+
+function threadOf(study: Study, wheel: Wheel, length: Length): string | null {
+  const fit = threadsOf(study, wheel);
+  if (fit === null) return null;
+  if (!fit.isCut) return `${wheel} tube to be cut to ${length(fit.tube)}`;
+  if (fit.longer < 0) return `${wheel} tube ${length(-fit.longer)} TOO SHORT, make a new one`;
+  if (fit.shorter < 0) return `${wheel} tube ${length(-fit.shorter)} too long, shorten it`;
+  const held = Math.min(...fit.ends.map(({ diameters }) => diameters));
+  return `${wheel} tube stays, ${fixed(held, 1)} diameters of thread held`;
+}
+
+/** What the rods' lengths ask of their tubes and threads; null where the file says nothing of those. */
+export function threadWords(study: Study, length: Length): string | null {
+  const said = (["left", "right"] as const).flatMap((wheel) => threadOf(study, wheel, length) ?? []);
+  return said.length === 0 ? null : `Threads: ${said.join("; ")}.`;
 }

@@ -7,7 +7,7 @@ import type { NoRemedy } from "../solve/remedies/remedy.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { roundedToSum } from "./apportion.ts";
 import type { Json } from "./json.ts";
-import { causeWords, stopWords } from "./lockWords.ts";
+import { causeWords, stopWords, threadWords } from "./lockWords.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
 import { degrees, fixed, inputOffMiddle, type Length, lockAngles, outOfReach, rodAngleGrade } from "./words.ts";
@@ -28,18 +28,30 @@ function decimals(key: Key, unit: LengthUnit): number {
   return key === "turnRadius" ? (unit === "in" ? 1 : 0) : 2;
 }
 
-/** The shares of the inner wheels' difference in one sentence: "inner locks, left less right -2.1°: ...". */
-export function shareSentence({ study, shares }: Omit<LockReport, "remedies">, length: Length): string {
-  const told = shares.shares.map((share) => share.inner).filter((value): value is number => value !== null);
-  if (shares.difference.inner === null || told.length < shares.shares.length)
+/** What the shares can be told of. */
+export const sharedBy = ["inner", "outer", "turnRadius"] as const satisfies readonly Key[];
+
+const sharedNames = { inner: "Inner locks", outer: "Outer locks", turnRadius: "Turning radius" } as const;
+
+/** The shares of one difference in one sentence: "Inner locks, left less right -2.1°: ...". */
+export function shareSentence(
+  { study, shares }: Omit<LockReport, "remedies">,
+  length: Length,
+  key: Key = "inner",
+  unit: LengthUnit = study.car.form.units,
+): string {
+  const told = shares.shares.map((share) => share[key]).filter((value): value is number => value !== null);
+  if (shares.difference[key] === null || told.length < shares.shares.length)
     return "Why the locks differ cannot be told: an end of the steering is out of reach";
+  const digits = key === "turnRadius" ? decimals(key, unit) : 1;
   const rounded = roundedToSum(
-    told.map((value) => inUnits(value, "angle", "mm")),
-    1,
+    told.map((value) => inUnits(value, kinds[key], unit)),
+    digits,
   );
-  const parts = shares.shares.map((share, i) => `${causeWords(study, share, length)} ${fixed(rounded[i] ?? 0, 1)}°`);
+  const say = (value: number) => `${fixed(value, digits)}${key === "turnRadius" ? ` ${unit}` : "°"}`;
+  const parts = shares.shares.map((share, i) => `${causeWords(study, share, length)} ${say(rounded[i] ?? 0)}`);
   const total = rounded.reduce((sum, value) => sum + value, 0);
-  return `Inner locks, left less right ${fixed(total, 1)}°: ${parts.join("; ")}`;
+  return `${sharedNames[key]}, left less right ${say(total)}: ${parts.join("; ")}`;
 }
 
 /** One column of shares in the reader's units, rounded so that it adds up; dashes where it cannot be told. */
@@ -159,6 +171,7 @@ export function locksText(report: LockReport, unit: LengthUnit, length: Length, 
       ...[deadPoint(each.after), each.caution].flatMap((words) => (words === null ? [] : wrap(words, WIDTH, "    "))),
       ...wrap(each.tradeOff, WIDTH, "    "),
       ...wrap(`${rods(each.after)}.`, WIDTH, "    "),
+      ...wrap(threadWords(each.after, length) ?? "", WIDTH, "    ").filter((line) => line.trim() !== ""),
     ]),
     ...(remedies.offered.length === 0 ? [] : ["", ...remedyTable(report, unit), ""]),
     ...notHere(remedies.not),
@@ -193,6 +206,7 @@ export function locksJson({ study, shares, remedies }: LockReport, unit: LengthU
       what: each.title(say),
       tradeOff: each.tradeOff,
       caution: each.caution,
+      threads: threadWords(each.after, say),
       needs: each.needs,
       figures: figures(each.after),
       text: each.text,

@@ -3,6 +3,7 @@ import { wheelFigures } from "../measures/figures.ts";
 import { type Place, pointsOf, sideAt, type WheelPoints } from "../measures/points.ts";
 import type { Study } from "../measures/study.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import { assumedMark, isAssumedAngle } from "./assumed.ts";
 import { inputFigure } from "./column.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
@@ -106,7 +107,8 @@ function figureRows(study: Study, pose: Float64Array, unit: LengthUnit): string[
   return wheelFigures.map((figure) => {
     const cell = (wheel: Wheel) => {
       const value = figure.read(pose, sideAt(wheel), study);
-      return value === null ? "-" : written(value, figure.kind, unit);
+      const mark = isAssumedAngle(study.car, figure.id, wheel) ? assumedMark : "";
+      return value === null ? "-" : `${mark}${written(value, figure.kind, unit)}`;
     };
     return [figure.label, unitName(figure.kind, unit), cell("left"), cell("right"), figure.sign];
   });

@@ -2,6 +2,7 @@ import { Pose } from "../kinematics/slots.ts";
 import { type Blame, blameOf } from "../measures/blame.ts";
 import { wheelFigures } from "../measures/figures.ts";
 import type { Study } from "../measures/study.ts";
+import { assumedMark, isAssumedAngle } from "../output/assumed.ts";
 import { degrees, type Length, rodAngleGrade, toeWay, toeWords } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import type { Place } from "./model.ts";
@@ -75,7 +76,8 @@ export function here(study: Study, place: Place): readonly Reading[] | Blame {
     const figure = wheelFigures.find((one) => one.id === id);
     const side = (at: number, words: Say) => {
       const value = figure?.read(pose, at, study) ?? null;
-      return value === null ? "-" : words(value);
+      const mark = isAssumedAngle(study.car, id, at === Pose.Left ? "left" : "right") ? assumedMark : "";
+      return value === null ? "-" : `${mark}${words(value)}`;
     };
     if (figure === undefined) return [];
     const said = { left: side(Pose.Left, tell), right: side(Pose.Right, tell) };

@@ -77,6 +77,29 @@ describe("the view of unequal locks", () => {
     expect(bench.text()).toContain("Not as you said: the column cannot follow.");
   });
 
+  it("tells the shares of the outer locks and of the circles too, without losing an answer", () => {
+    const bench = onLocks("cut-rods-off-middle").press("a");
+    const flat = () => bench.text().replace(/\s+/g, " ");
+    expect(flat()).toContain("Inner locks, left less right -5.9°");
+    bench.press("w");
+    expect(flat()).toContain("Outer locks, left less right -3.1°: rods cut wrong: rack 3.0 mm right -3.1°");
+    bench.press("w");
+    expect(flat()).toContain("Turning radius, left less right 465 mm: rods cut wrong: rack 3.0 mm right 465 mm");
+    expect(flat()).toContain("column can follow the rack? yes");
+    bench.press("w", "a");
+    expect(flat()).toContain("Inner locks, left less right -5.9°");
+    expect(flat()).toContain("column can follow the rack? no");
+  });
+
+  it("says what ends a lock where it is not the rack's own end", () => {
+    const stopped = opened(
+      "widened-offset-rack",
+      (text) => `${text.trimEnd()}\nstops: { collar: { left: 1/4, right: 0 } }\n`,
+    );
+    const bench = worked(new Bench(stopped).press("9"));
+    expect(bench.text().replace(/\s+/g, " ")).toContain("right lock by a collar on the rack");
+  });
+
   it("waits for what is worked out, and says so", () => {
     expect(new Bench(opened("widened-offset-rack")).press("9").text()).toContain("Working out what would help");
   });

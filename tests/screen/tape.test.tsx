@@ -166,6 +166,15 @@ describe("a new car from a tape, as a form", () => {
     expect(made.model.tape).toMatchObject(page1);
   });
 
+  it("makes a car whose assumed angles are marked wherever they are shown", () => {
+    const { text } = begun(fill(form(), { ...page1, caster: "" }).press("enter"));
+    const bench = new Bench(opened("balanced-two-seater", () => text));
+    // Toe was read, camber and caster were not.
+    expect(bench.text()).toMatch(/Camber +L ~0\.00° +R ~0\.00°/);
+    expect(bench.text()).not.toMatch(/Toe +L ~/);
+    expect(bench.text()).toContain("BUMP        blank until arms and travel are measured");
+  });
+
   it("asks before unsaved changes of the car on the bench are lost, and opens the new one", () => {
     const clean = fill(form(), page1).press("enter").send({ is: "begun", path: "/x/yard-rail.yaml" });
     const open = { do: "open", source: { from: "file", path: "/x/yard-rail.yaml" } };

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { carFigures } from "../../src/measures/carFigures.ts";
 import type { Study } from "../../src/measures/study.ts";
+import { threadWords } from "../../src/output/lockWords.ts";
 import { remediesFor } from "../../src/solve/remedies/remedies.ts";
 import { notAsked, type Remedy } from "../../src/solve/remedies/remedy.ts";
 import { difference, expectClose } from "../close.ts";
@@ -174,5 +175,26 @@ describe("remedies", () => {
       expect(each.text).toContain("# loaded radius");
       expect(difference(each.text.split("\n").slice(0, 9), offset.split("\n").slice(0, 9), {})).toBeNull();
     }
+  });
+});
+
+describe("what a remedy asks of tubes and threads", () => {
+  const mm = (size: number) => `${size.toFixed(1)} mm`;
+  const said = (cut: string) =>
+    threadWords(
+      studied(
+        `${offset.trimEnd()}\nthreads: { both: { outer: { size: 1/2-20, hand: right, reach: 2.44, thread: 1.5 }, inner: { size: 1/2-20, hand: left, reach: 2.44, thread: 1.5 } }${cut} }\n`,
+      ),
+      mm,
+    );
+
+  it("is told where the file has them, by tube, ends and engagement added up by hand", () => {
+    expect(threadWords(remedy(offset, "shift").after, mm)).toBeNull();
+    expect(said("")).toMatch(/^Threads: left tube to be cut to \d+\.\d mm; right tube to be cut to \d+\.\d mm\.$/);
+    // The left rod is 15.782 in: each of two ends then holds (12.5 + 2 x 2.44 - 15.782) / 2 = 0.799 in, 1.6 diameters.
+    expect(said(", left: { cut: 12.5 }")).toContain("left tube stays, 1.6 diameters of thread held");
+    // 0.449 in are 0.9 diameters, less than any limit; 1.549 in are more than the thread.
+    expect(said(", left: { cut: 11.8 }")).toMatch(/left tube \d+\.\d mm TOO SHORT, make a new one/);
+    expect(said(", left: { cut: 14 }")).toMatch(/left tube \d+\.\d mm too long, shorten it/);
   });
 });

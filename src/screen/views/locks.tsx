@@ -1,6 +1,7 @@
 import { lockSharesOf } from "../../measures/lockShares.ts";
 import type { Study } from "../../measures/study.ts";
-import { deadPoint, judged, judgedCell, shareSentence } from "../../output/locks.ts";
+import { deadPoint, judged, judgedCell, sharedBy, shareSentence } from "../../output/locks.ts";
+import { stopsWords, threadWords } from "../../output/lockWords.ts";
 import { written } from "../../output/numbers.ts";
 import type { Length } from "../../output/words.ts";
 import { type Remedies, ranked, remediesJob } from "../../solve/remedies/remedies.ts";
@@ -23,10 +24,19 @@ const name = "Locks";
 const answers = [null, true, false] as const;
 const said = ["not said", "yes", "no"] as const;
 
-/** The view's page and column keep the two answers. */
-function answersOf(model: Model): { readonly column: number; readonly uprights: number } {
+/** The view's page keeps the answer of the column and what the shares are told of, its column the answer of the uprights. */
+function answersOf(model: Model): { readonly column: number; readonly uprights: number; readonly shared: number } {
   const { page, column } = spotOf(model, name);
-  return { column: page % answers.length, uprights: column % answers.length };
+  return {
+    column: page % answers.length,
+    uprights: column % answers.length,
+    shared: Math.floor(page / answers.length) % sharedBy.length,
+  };
+}
+
+/** The view's page with these in it. */
+function pageOf({ column, shared }: { readonly column: number; readonly shared: number }): number {
+  return (shared % sharedBy.length) * answers.length + (column % answers.length);
 }
 
 function keyOf({ bench }: Model): string {
@@ -78,10 +88,21 @@ const take: Act = (model) => {
   return turn({ ...taken.model, notice: { ...notice, text: `${beware} ${notice.text}` } }, ...taken.effects);
 };
 
-const ask =
-  (which: "page" | "column"): Act =>
-  (model) =>
-    turn(withSpot(model, name, { [which]: (spotOf(model, name)[which] + 1) % answers.length, row: 0 }));
+const askColumn: Act = (model) => {
+  const { column, shared } = answersOf(model);
+  return turn(withSpot(model, name, { page: pageOf({ column: column + 1, shared }), row: 0 }));
+};
+
+const askUprights: Act = (model) =>
+  turn(withSpot(model, name, { column: (answersOf(model).uprights + 1) % answers.length, row: 0 }));
+
+/** What else the shares can be told of, as w goes on to it. */
+const others = ["outer, circles", "circles, inner", "inner, outer"] as const;
+
+const nextShared: Act = (model) => {
+  const { column, shared } = answersOf(model);
+  return turn(withSpot(model, name, { page: pageOf({ column, shared: shared + 1 }) }));
+};
 
 const own: readonly ViewKey[] = [
   {
@@ -97,14 +118,21 @@ const own: readonly ViewKey[] = [
     shown: "a",
     footer: "a column?",
     help: "whether the steering column could follow a rack that is shifted: yes, no, not said",
-    act: ask("page"),
+    act: askColumn,
   },
   {
     keys: ["n"],
     shown: "n",
     footer: "n uprights?",
     help: "whether the uprights are still to be made: yes, no, not said",
-    act: ask("column"),
+    act: askUprights,
+  },
+  {
+    keys: ["w"],
+    shown: "w",
+    footer: "w inner, outer, circles",
+    help: "what the causes' shares are told of: the inner locks, the outer ones or the turning circles",
+    act: nextShared,
   },
   stopKey("remedies"),
 ];
@@ -139,7 +167,9 @@ function whyNothing({ not }: Remedies): string {
 function explain(model: Model): string {
   const remedy = remedyHere(model);
   if (remedy === undefined) return "";
-  return [ruledOut(model, remedy), dangerOf(remedy), remedy.tradeOff].filter((words) => words !== "").join(" ");
+  const threads = threadWords(remedy.after, sayer(model.display)) ?? "";
+  const words = [ruledOut(model, remedy), dangerOf(remedy), remedy.tradeOff, threads];
+  return words.filter((each) => each !== "").join(" ");
 }
 
 /** Bounce steer stands apart from Ackermann's columns. */
@@ -191,8 +221,10 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const length = sayer(model.display);
   const width = room.columns - 2;
   const indent = (words: string) => wrapped(words, width).map((line) => ` ${line}`);
-  const why = indent(`${shareSentence({ study, shares: lockSharesOf(study) }, length)}.`);
-  const { column, uprights } = answersOf(model);
+  const { column, uprights, shared } = answersOf(model);
+  const sentence = shareSentence({ study, shares: lockSharesOf(study) }, length, sharedBy[shared], model.display.unit);
+  const ended = stopsWords(study);
+  const why = indent(`${sentence} (w: ${others[shared]}).${ended === null ? "" : ` Stops: ${ended}.`}`);
   const toRack = `a: column can follow the rack? ${said[column]}. `;
   const asked = ` ${study.inputKind === "rack" ? toRack : ""}n: uprights to be made? ${said[uprights]}.`;
   const remedy = remedyHere(model);
