@@ -43,37 +43,43 @@ export function settingCells(settings: Settings, unit: LengthUnit): readonly str
 /** One line of the table: which wheel's settings, of which adjuster. */
 export interface AdjusterLine {
   readonly name: string;
+  /** The name without its side. */
+  readonly what: string;
+  readonly wheel: Wheel | null;
   readonly cells: readonly string[] | null;
   readonly row: AdjusterRow;
 }
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
-/** Lines of a table: an adjuster of one wheel by its own wheel; left and right together where they read alike. */
-export function adjusterLines(rows: readonly AdjusterRow[], unit: LengthUnit, length: Length): readonly AdjusterLine[] {
-  const all = rows.flatMap((row) => {
+/** Lines of a table: an adjuster of one wheel by its own wheel, one of both by each of them. */
+export function linesOfSides(rows: readonly AdjusterRow[], unit: LengthUnit, length: Length): readonly AdjusterLine[] {
+  return rows.flatMap((row): readonly AdjusterLine[] => {
     const what = `${row.part}, ${row.brief(length)}`;
-    const of = row.wheel === null ? ("why" in row ? [null] : wheels) : [row.wheel];
-    return of.map((wheel) => ({
-      wheel,
+    const named = (wheel: Wheel | null) => (wheel === null ? what : `${wheel} ${what}`);
+    if ("why" in row) return [{ name: named(row.wheel), what, wheel: row.wheel, cells: null, row }];
+    return (row.wheel === null ? wheels : [row.wheel]).map((wheel) => ({
+      name: named(wheel),
       what,
+      wheel,
+      cells: settingCells(row.change[wheel], unit),
       row,
-      cells: "why" in row || wheel === null ? null : settingCells(row.change[wheel], unit),
     }));
   });
-  const twin = (line: (typeof all)[number]) =>
-    all.find(
-      (other) =>
-        other.wheel !== line.wheel &&
-        other.what === line.what &&
-        other.cells?.join() === line.cells?.join() &&
-        line.wheel !== null,
-    );
+}
+
+/** The same, left and right in one line where they read alike. */
+export function adjusterLines(rows: readonly AdjusterRow[], unit: LengthUnit, length: Length): readonly AdjusterLine[] {
+  const all = linesOfSides(rows, unit, length);
+  const alike = (a: AdjusterLine, b: AdjusterLine) =>
+    a.wheel !== null &&
+    b.wheel !== null &&
+    a.wheel !== b.wheel &&
+    a.what === b.what &&
+    a.cells?.join() === b.cells?.join();
   return all.flatMap((line): readonly AdjusterLine[] => {
-    const other = twin(line);
-    if (other !== undefined && line.wheel === "right") return [];
-    const side = line.wheel === null ? "" : other === undefined ? `${line.wheel} ` : "each ";
-    return [{ name: `${side}${line.what}`, cells: line.cells, row: line.row }];
+    if (!all.some((other) => alike(line, other))) return [line];
+    return line.wheel === "right" ? [] : [{ ...line, name: `each ${line.what}` }];
   });
 }
 

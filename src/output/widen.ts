@@ -19,7 +19,7 @@ export interface WidenReport {
 }
 
 /** One figure by which the ways are compared. */
-interface Compared {
+export interface Compared {
   readonly id: string;
   readonly kind: FigureKind;
   readonly label: string;

@@ -10,8 +10,11 @@ import { windowOf } from "../view/AdjustList.tsx";
 import { cellWords } from "../view/cellWords.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
+import { adjustersPage } from "./adjustersPage.ts";
+import type { Page } from "./page.ts";
 import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
+import { widenPage } from "./widenPage.ts";
 
 const name = "Trials";
 const valueColumns = 13;
@@ -29,20 +32,15 @@ function pinned({ pin }: Model): Study | null {
   return pin === null || "refused" in pin.study ? null : pin.study;
 }
 
-const onTrials = (model: Model) => spotOf(model, name).page === 1;
-
-const size = (model: Model) => ({
-  rows: onTrials(model) ? model.trials.length : figuresOf(model).length,
-  columns: 1,
-});
+const size: Page["size"] = (model) => pageOf(model).size(model);
 
 function trialHere(model: Model): Trial | undefined {
   return model.trials[spotWithin(model, name, size).row];
 }
 
 function whyNoTrial(model: Model): string | null {
-  if (trialHere(model) === undefined) return "There is no trial yet. Press n to name the car as it is now.";
-  return onTrials(model) ? null : "Press Space for the list of trials first.";
+  if (model.trials.length === 0) return "There is no trial yet. Press n to name the car as it is now.";
+  return pageOf(model) === trialsPage ? null : "Press Space for the list of trials first.";
 }
 
 const take: Act = (model) => {
@@ -76,9 +74,9 @@ const own: readonly ViewKey[] = [
     keys: ["t"],
     shown: "t",
     footer: "t take it",
-    help: "put the trial under the cursor on the bench",
-    off: whyNoTrial,
-    act: take,
+    help: "put what is under the cursor on the bench: a trial, an adjuster turned, a wider front end; u takes it back",
+    off: (model) => (pageOf(model).take ?? trialTake).off(model),
+    act: (model, chord) => (pageOf(model).take ?? trialTake).act(model, chord),
   },
   { keys: ["y"], shown: "y", footer: null, help: "compare with that trial", off: whyNoTrial, act: compare },
   {
@@ -95,13 +93,59 @@ const own: readonly ViewKey[] = [
   { keys: ["d"], shown: "d", footer: null, help: "drop that trial", off: whyNoTrial, act: drop },
 ];
 
-/** The car now and before, number by number, and the trials that the builder has named. */
+const trialTake = { act: take, off: whyNoTrial } as const;
+
+const changesPage: Page = {
+  name: "changes",
+  title: () => "BEFORE AND AFTER",
+  size: (model) => ({ rows: figuresOf(model).length, columns: 1 }),
+  lines: changeLines,
+  explain: (model) => {
+    const figure = figuresOf(model)[spotWithin(model, name, size).row];
+    const { study } = model.bench;
+    if (figure === undefined || "refused" in study) return "";
+    return cellWords("This car", figure, say(figure, figure.read(study), sayer(model.display)));
+  },
+  take: null,
+  work: null,
+};
+
+const trialsPage: Page = {
+  name: "trials",
+  title: (model) => `TRIALS (${model.trials.length})`,
+  size: (model) => ({ rows: model.trials.length, columns: 1 }),
+  lines: (model, _columns, rows) => trialLines(model, rows),
+  explain: (model) => {
+    const trial = trialHere(model);
+    return trial === undefined
+      ? "A trial keeps the car as it is now under a name of yours, as long as this screen is open. n names one, w writes one to a file."
+      : `"${trial.name}": t puts it on the bench (u takes that back), y compares every number with it, w writes it to a file.`;
+  },
+  take: trialTake,
+  work: null,
+};
+
+const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name)];
+
+function pageOf(model: Model): Page {
+  return pages[spotOf(model, name).page] ?? changesPage;
+}
+
+/** The car now and before, number by number, the trials that the builder has named, and what could be done to it. */
 export const trials: View = {
   name,
   key: "8",
-  help: "before and after: every number now, pinned and its change; named trials",
-  keys: [...cursorKeys(name, size, "along the list:"), pageKey(name, ["changes", "trials"]), ...own],
-  explain,
+  help: "before and after; named trials; what each adjuster does on race day; a wider front end",
+  keys: [
+    ...cursorKeys(name, size, "along the list:"),
+    pageKey(
+      name,
+      pages.map((page) => page.name),
+    ),
+    ...own,
+  ],
+  work: (model) => pageOf(model).work?.(model) ?? null,
+  explain: (model) => pageOf(model).explain(model),
   Body,
 };
 
@@ -122,25 +166,13 @@ function say({ kind }: Figure, value: number | null, length: Length): string {
   }
 }
 
-function explain(model: Model): string {
-  if (onTrials(model)) {
-    const trial = trialHere(model);
-    return trial === undefined
-      ? "A trial keeps the car as it is now under a name of yours, as long as this screen is open. n names one, w writes one to a file."
-      : `"${trial.name}": t puts it on the bench (u takes that back), y compares every number with it, w writes it to a file.`;
-  }
-  const figure = figuresOf(model)[spotWithin(model, name, size).row];
-  const { study } = model.bench;
-  if (figure === undefined || "refused" in study) return "";
-  return cellWords("This car", figure, say(figure, figure.read(study), sayer(model.display)));
-}
-
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const rows = room.rows - 1;
-  const isList = onTrials(model);
-  const title = isList ? `TRIALS (${model.trials.length})` : "BEFORE AND AFTER";
-  const lines = isList ? trialLines(model, rows) : changeLines(model, room.columns, rows);
-  return <Lines columns={room.columns} lines={[heading(model, room.columns, title), ...filled(lines, rows)]} />;
+  const page = pageOf(model);
+  const lines = page.lines(model, room.columns, rows);
+  return (
+    <Lines columns={room.columns} lines={[heading(model, room.columns, page.title(model)), ...filled(lines, rows)]} />
+  );
 }
 
 function changeLines(model: Model, columns: number, rows: number): readonly Line[] {

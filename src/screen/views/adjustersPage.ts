@@ -1,0 +1,94 @@
+import { type AdjusterLine, linesOfSides, settingCells, settingColumns } from "../../output/adjusters.ts";
+import { type AdjusterRow, adjustersJob, settingsNow, usualAmounts } from "../../solve/adjusters/adjusters.ts";
+import { changed } from "../bench.ts";
+import { sayer } from "../lengths.ts";
+import type { Model } from "../model.ts";
+import { turn } from "../turn.ts";
+import { windowOf } from "../view/AdjustList.tsx";
+import type { Line } from "../view/Lines.tsx";
+import type { Page } from "./page.ts";
+import { spotWithin } from "./spot.ts";
+
+const wheels = ["left", "right"] as const;
+const nameColumns = 37;
+const cellColumns = 8;
+const headRows = 3;
+
+function keyOf({ bench, display }: Model): string {
+  return `adjusters\0${display.unit}\0${bench.car.text}`;
+}
+
+/** The adjusters as far as they are worked out. */
+function linesOf(model: Model): readonly AdjusterLine[] {
+  const { work, display } = model;
+  const rows = work?.key === keyOf(model) ? ((work.result as readonly AdjusterRow[] | null) ?? []) : [];
+  return linesOfSides(rows, display.unit, sayer(display));
+}
+
+const size: Page["size"] = (model) => ({ rows: linesOf(model).length, columns: 1 });
+
+/** The page of race day, in the view of that name. */
+export function adjustersPage(view: string): Page {
+  const here = (model: Model) => linesOf(model)[spotWithin(model, view, size).row];
+  return {
+    name: "adjusters",
+    title: () => "ADJUSTERS, what each changes",
+    size,
+    lines: (model, _columns, rows) => lines(model, rows, spotWithin(model, view, size).row),
+    explain: (model) => {
+      const line = here(model);
+      if (line === undefined) return "";
+      const { row, name } = line;
+      if ("why" in row) return `${name}: ${row.why}.`;
+      const done = `${row.part}: ${row.done(sayer(model.display))}.`;
+      return `${done.charAt(0).toUpperCase()}${done.slice(1)} t does it, u takes it back; the other side is its own. ${row.caution ?? ""}`;
+    },
+    take: {
+      act: (model) => {
+        const line = here(model);
+        if (line === undefined || "why" in line.row) return turn(model);
+        const side = line.row.wheel === null ? "" : `${line.row.wheel} `;
+        return changed(
+          model,
+          line.row.text(),
+          `Adjusted: ${side}${line.row.part}, ${line.row.done(sayer(model.display))}`,
+        );
+      },
+      off: (model) => {
+        const line = here(model);
+        if (line === undefined) return "It is still worked out what the adjusters do.";
+        return "why" in line.row ? `${line.row.part}: ${line.row.why}.` : null;
+      },
+    },
+    work: (model) => {
+      const { study } = model.bench;
+      if ("refused" in study) return null;
+      return { key: keyOf(model), job: () => adjustersJob(study, usualAmounts(model.display.unit)) };
+    },
+  };
+}
+
+function lines(model: Model, rows: number, at: number): readonly Line[] {
+  const { study } = model.bench;
+  if ("refused" in study) return [];
+  const { unit } = model.display;
+  const row = (mark: string, name: string, cells: readonly string[]) =>
+    `${mark} ${name.slice(0, nameColumns).padEnd(nameColumns)}${cells.map((cell) => cell.padStart(cellColumns)).join("")}`;
+  const heads = settingColumns.map(([head, , kind]) => (kind === "angle" ? `${head}°` : head));
+  const now = settingsNow(study);
+  const all = linesOf(model);
+  const { from, to } = windowOf(all.length, at, Math.max(1, rows - headRows));
+  const what = `toe across the tyre, ${unit}; in is +`;
+  return [
+    [{ text: row(" ", what, heads), look: "strong" }],
+    ...wheels.map((wheel) => row(" ", `now, ${wheel} wheel`, settingCells(now[wheel], unit))),
+    ...(all.length === 0 ? ["  Working out what each of them does ..."] : []),
+    ...all.slice(from, to).map(({ name, cells, row: adjuster }, i): Line => {
+      const isHere = from + i === at;
+      const more = (i === 0 && from > 0 && "↑") || (from + i === to - 1 && to < all.length && "↓") || " ";
+      const brief = "why" in adjuster && adjuster.why.startsWith("not given") ? "   not given" : "   not here";
+      const text = row(isHere ? ">" : more, name, cells ?? [brief]);
+      return isHere ? [{ text, look: "marked" }] : text;
+    }),
+  ];
+}

@@ -1,0 +1,102 @@
+import { describe, expect, it } from "vitest";
+import { finished } from "../../src/solve/job.ts";
+import { Bench, opened } from "./support/bench.tsx";
+
+/** The trials' page of that many spaces, its long work done. */
+function onPage(preset: string, spaces: number, columns = 80, rows = 24): Bench {
+  return worked(new Bench(opened(preset), columns, rows).press("8", ...Array.from({ length: spaces }, () => "space")));
+}
+
+function worked(bench: Bench): Bench {
+  const asked = bench.effects.findLast((effect) => effect.do === "work");
+  if (asked?.do !== "work") throw new Error("no long work was asked for");
+  return bench.send({ is: "worked", key: asked.key, progress: 1, done: true, result: finished(asked.job) });
+}
+
+const sizes = [
+  [80, 24],
+  [120, 40],
+] as const;
+
+describe("the page of adjusters", () => {
+  it("says what each changes, and of those without a thread that it is not given", () => {
+    const bench = onPage("check-before-welding", 2);
+    expect(bench.text()).toContain("ADJUSTERS, what each changes");
+    expect(bench.text()).toMatch(/> left tie rod, tube, 1 turn +-0\.15 +0\.00 +0\.535/);
+    expect(bench.text()).toMatch(/left lower arm, front pivot, 1 turn +not given/);
+    expect(bench.text().replace(/\s+/g, " ")).toContain("Check that enough thread stays in");
+  });
+
+  it("does the one under the cursor as one change that u takes back", () => {
+    const bench = onPage("check-before-welding", 2);
+    const before = bench.model.bench.car.text;
+    bench.press("t");
+    expect(bench.model.bench.undo.length).toBe(1);
+    expect(bench.text()).toContain("Adjusted: left tie rod, tube, 1 turn longer (3/32 in)");
+    expect(bench.model.bench.car.form.rods).toEqual({ left: "cut", right: "cut" });
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(before);
+  });
+
+  it("raises ground and body together as one change", () => {
+    const bench = onPage("twin-beam-relay", 2);
+    const before = bench.model.bench.car.text;
+    bench.press(..."down ".repeat(30).trim().split(" "), "up", "up", "t");
+    expect(bench.text()).toContain("Adjusted: ride height, 1 in higher");
+    expect(bench.model.bench.undo.length).toBe(1);
+    expect(bench.text()).not.toContain("does not go together");
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(before);
+  });
+
+  it("says why one cannot be turned", () => {
+    const bench = onPage("widened-offset-rack", 2);
+    const before = bench.model.bench.car.text;
+    bench.press("t");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.text().replace(/\s+/g, " ")).toContain("the file names no thread for it");
+  });
+});
+
+describe("the page of wider front ends", () => {
+  it("sets the ways side by side, by as much as left and right say", () => {
+    const bench = onPage("widened-offset-rack", 3);
+    expect(bench.text()).toContain("WIDER BY 1/2 in A SIDE");
+    expect(bench.text()).toMatch(/> arms +50\.188/);
+    worked(bench.press("right", "right", "right"));
+    expect(bench.text()).toContain("WIDER BY 2 in A SIDE");
+    expect(bench.text()).toMatch(/ spacers +53\.188 +3\.892/);
+    expect(bench.text()).toContain("CAUTION: longer arms and rods bend");
+  });
+
+  it("widens as one change that u takes back", () => {
+    const bench = onPage("widened-offset-rack", 3);
+    const before = bench.model.bench.car.text;
+    bench.press("down", "down", "t");
+    expect(bench.text()).toContain("Set the wheels 1/2 in further out a side");
+    expect(bench.model.bench.car.text).toContain("out: 25, up: 10.75");
+    expect(bench.model.bench.undo.length).toBe(1);
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(before);
+  });
+
+  it("says of a way that is not for a car why", () => {
+    const bench = onPage("fixed-kingpin-yard-kart", 3);
+    expect(bench.text()).toMatch(/> arms +not here/);
+    expect(bench.text().replace(/\s+/g, " ")).toContain("there are no arms: the king pins are fixed to the frame");
+  });
+});
+
+describe("both pages", () => {
+  it.each(sizes)("fit every line at %i by %i", (columns, rows) => {
+    for (const preset of ["check-before-welding", "cut-rods-off-middle", "fixed-kingpin-yard-kart"])
+      for (const spaces of [2, 3]) {
+        const seen = onPage(preset, spaces, columns, rows).lines();
+        expect(seen.length).toBeLessThanOrEqual(rows);
+        for (const line of seen) expect(line.length, line).toBeLessThanOrEqual(columns);
+        // A table's line that is cut would end at the very edge.
+        for (const line of seen.filter((each) => /^[> ] (arms|pivots|spacers|rack-ends|left|right|now) /.test(each)))
+          expect(line.trimEnd().length, line).toBeLessThan(columns);
+      }
+  });
+});
