@@ -2,17 +2,31 @@ import type { Front, ReadyCorner } from "./front.ts";
 import { Corner, Work } from "./slots.ts";
 import { turnRates, turnUpright } from "./upright.ts";
 
+/**
+ * Which places count as poses. At an input the eyes stand where the mechanism puts them, and the corner has one thing
+ * left free: the angle of its arm. It *stands* at an angle where every link reaches, each on the side that it is drawn
+ * on, and the wheel rises with its arm as drawn. The angles at which it stands make intervals, and all along one the
+ * wheel rises. From the interval that holds the drawn angle, or, where there is none, from the nearest, they are taken in
+ * turn toward the asked height, until one holds it: that is the pose. Where the height lies before the first or is
+ * passed between two, the side does not close. A pose behind a gap counts: the wheel gets there by way of another input.
+ * Nothing depends on the way.
+ *
+ * How fine this is told: intervals are looked for as far as NEAR. Where the drawn angle does not stand, the nearest is
+ * looked for in strides, so that one that is at least a STRIDE wide is not missed, and of two only those whose distances
+ * differ by less than a STRIDE may be taken for each other. From there the march goes by a STEP: no interval that is a
+ * STEP wide is missed, and no gap that is a STEP wide is taken for part of an interval.
+ */
+
 /** One march step from the drawn pose, rad; and the farthest the arm is ever turned from it. */
 const STEP = Math.PI / 180;
 const FARTHEST = (150 * Math.PI) / 180;
-/** Where the front does not stand as drawn, how far about a place is looked for where it does, and in what strides, rad. */
+/** How far about the drawn angle places are looked for where the front stands; and in what strides, where it does not as drawn, rad. */
 const NEAR = Math.PI / 3;
 const STRIDE = 2 * STEP;
 /** Halvings of a step or a bracket: 60 of them bring a degree below the last bit of an angle. */
 const HALVINGS = 60;
 
 /** Places one corner at t = tan(θ/2), the eye already there: all of its scratch but the rates. */
-
 export function place({ carry }: Front, corner: ReadyCorner, t: number): void {
   corner.work[Work.HalfAngle] = t;
   carry.place(corner.linkage, t, corner.work);
@@ -62,11 +76,10 @@ export function approach(front: Front, corner: ReadyCorner, stray: number, targe
 }
 
 /**
- * The slow, sure way to the arm's angle. From the drawn place, or from the nearest at which the front stands, the arm is
- * turned toward the asked height, as long as every link is met and the wheel rises as drawn, until the height is passed;
- * then the place is closed in on. Where the links give out first, they count as brought as near as they go and the arm
- * is turned on, so that the link to blame is the one that is short where the wheel would stand, by what it is short
- * there. Leaves the scratch at the place it ends in.
+ * The slow, sure way to the arm's angle: the rule above, step by step. Where the height is not met, the gap at which the
+ * wheel is nearest to it is to blame: the links count as brought as near as they go and the arm is turned on, so that the
+ * link to blame is the one that is short where the wheel would stand, by what it is short there. Leaves the scratch at
+ * the place it ends in.
  *
  * @param target height of the wheel centre, mm
  * @returns t = tan(θ/2) at the place found, or at the one to blame
@@ -100,19 +113,33 @@ export function settle(front: Front, corner: ReadyCorner, target: number): numbe
   const start = nearestStanding(standsAt);
   if (start === null) return blame(0, 0);
   const startMiss = missAt(start);
-  const way = startMiss < 0 ? rise : -rise;
+  const upward = startMiss < 0;
+  const way = upward ? rise : -rise;
   let here = start;
   let miss = startMiss;
+  let stop: readonly [number, number] | null = null;
+  let nearestMiss = startMiss;
   while (Math.abs(here) < FARTHEST) {
     const there = here + way * STEP;
     const [last, beyond] = standsAt(there) ? [there, null] : edge(standsAt, here, there);
     const next = missAt(last);
-    if (startMiss < 0 ? next >= 0 : next <= 0) return end(closeIn(missAt, here, miss, last, next));
+    if (upward ? next >= 0 : next <= 0) return end(closeIn(missAt, here, miss, last, next));
     here = last;
     miss = next;
-    if (beyond !== null) return closesAt(beyond) ? end(last) : blame(beyond, last);
+    if (beyond === null) continue;
+    if (stop === null || (upward ? next > nearestMiss : next < nearestMiss)) {
+      stop = [last, beyond];
+      nearestMiss = next;
+    }
+    const again = nextStanding(standsAt, beyond, way);
+    if (again === null) break;
+    here = again;
+    miss = missAt(here);
+    if (upward ? miss > 0 : miss < 0) break;
   }
-  return end(here);
+  if (stop === null) return end(here);
+  const [last, beyond] = stop;
+  return closesAt(beyond) ? end(last) : blame(beyond, last);
 }
 
 /** Whether a placed corner has every link met and its wheel rising with its arm as drawn. Where it does, its rates are written. */
@@ -128,6 +155,17 @@ function nearestStanding(standsAt: (angle: number) => boolean): number | null {
   for (let angle = 0; angle < NEAR; angle += STRIDE) {
     if (standsAt(angle)) return angle;
     if (standsAt(-angle)) return -angle;
+  }
+  return null;
+}
+
+/** Beyond a gap, the first angle at which the front stands again; null where it does not as far as one is looked for. */
+function nextStanding(standsAt: (angle: number) => boolean, gap: number, way: number): number | null {
+  let before = gap;
+  while (Math.abs(before) < NEAR) {
+    const angle = before + way * STEP;
+    if (standsAt(angle)) return edge(standsAt, angle, before)[0];
+    before = angle;
   }
   return null;
 }

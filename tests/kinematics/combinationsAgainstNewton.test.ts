@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test, vi } from "vitest";
 import type { Drawn } from "../../src/kinematics/drawn.ts";
-import { expectSamePose } from "../oracles/agreement.ts";
-import { seed } from "../oracles/cars.ts";
+import { expectAsScanned, expectSamePose } from "../oracles/agreement.ts";
+import { seed, within } from "../oracles/cars.ts";
 import { carsOf, combinations } from "../oracles/combinations.ts";
 import { type SideName, sides } from "../oracles/corner.ts";
 import { frontOf, placesIn, solved } from "../oracles/kernel.ts";
@@ -68,4 +68,28 @@ describe.each(combinations)("$linkage steered by $mechanism", ({ linkage, mechan
     // Not all of what could be drawn turns over all of its range.
     expect(closed).toBeGreaterThan(2);
   });
+
+  test.runIf(linkage !== "fixed-kingpin")(
+    "stands by the rule of which places count, at the ends of its travel and far beyond",
+    () => {
+      const met = { closes: 0, "does not close": 0, "too near to tell": 0 };
+      fc.assert(
+        fc.property(
+          carsOf(linkage, mechanism),
+          fc.constantFrom(...sides),
+          within(-1, 1),
+          within(-4, 4),
+          (drawn, side, i, z) => {
+            const { inputLow, inputHigh, travelLow, travelHigh } = drawn.range;
+            const input = spread(i, inputLow, inputHigh);
+            const travel = spread(z, travelLow, travelHigh);
+            met[expectAsScanned(drawn, side, placesIn(solved(frontOf(drawn), input, travel), side), input, travel)]++;
+          },
+        ),
+        { seed, numRuns: 16, endOnFailure: true },
+      );
+      expect(met.closes).toBeGreaterThan(1);
+      expect(met["too near to tell"]).toBeLessThan(6);
+    },
+  );
 });

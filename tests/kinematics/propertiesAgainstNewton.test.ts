@@ -1,13 +1,14 @@
 import fc from "fast-check";
-import { describe, expect, test, vi } from "vitest";
+import { afterAll, describe, expect, test, vi } from "vitest";
 import { expectClose } from "../close.ts";
-import { expectSamePose } from "../oracles/agreement.ts";
+import { expectAsScanned, expectSamePose } from "../oracles/agreement.ts";
 import { cars, posed, seed } from "../oracles/cars.ts";
 import { type DoubleArmCar, type Places, type SideName, sides } from "../oracles/corner.ts";
 import { frontOf, placesIn, solved } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
 import { cornerOf, follow, type Knobs, reach, unknownsOf } from "../oracles/newton.ts";
 import { fitPose } from "../oracles/other.ts";
+import { ruledBy } from "../oracles/regions.ts";
 
 /**
  * The closed form against the generic Newton on the loop equations, over the whole range of cars and beyond it. The two share nothing but the
@@ -18,12 +19,7 @@ const runs = (numRuns: number) => ({ seed, numRuns, endOnFailure: true });
 
 type NewtonCorner = ReturnType<typeof cornerOf>;
 
-function expectAgreement(
-  drawn: DoubleArmCar,
-  side: SideName,
-  input: number,
-  travel: number,
-): "closes" | "does not close" {
+function expectAgreement(drawn: DoubleArmCar, side: SideName, input: number, travel: number): void {
   const corner = cornerOf(drawn, side);
   const newton = reach(corner, input, travel);
   const found = placesIn(solved(frontOf(drawn), input, travel), side);
@@ -34,7 +30,6 @@ function expectAgreement(
     );
   }
   if (newton.reached && found) expectSamePose(corner, newton.state, found, path);
-  return newton.reached ? "closes" : "does not close";
 }
 
 /** The Newton is slow, and the machine may be busy. */
@@ -58,15 +53,16 @@ describe("the closed form and the generic Newton find the same poses", () => {
     );
   });
 
-  test("of random cars far beyond it, and neither finds any where the links do not reach", () => {
-    const met = { closes: 0, "does not close": 0 };
+  test("of random cars far beyond it by the kernel's rule of which places count, and neither finds any where the links do not reach", () => {
+    const met = { closes: 0, "does not close": 0, "too near to tell": 0 };
     fc.assert(
       fc.property(posed(5, 2), fc.constantFrom(...sides), ({ drawn, input, left }, side) => {
-        met[expectAgreement(drawn, side, input, left)]++;
+        met[expectAsScanned(drawn, side, placesIn(solved(frontOf(drawn), input, left), side), input, left)]++;
       }),
-      runs(50),
+      runs(200),
     );
-    expect(Math.min(met.closes, met["does not close"])).toBeGreaterThan(8);
+    expect(Math.min(met.closes, met["does not close"])).toBeGreaterThan(30);
+    expect(met["too near to tell"]).toBeLessThan(20);
   });
 
   test("as a third solution does: a turned rigid body by least squares", () => {
@@ -93,6 +89,9 @@ describe("does not close begins exactly where the Newton stalls", () => {
    * 1e-11 of the half width. So the two ends agree to well under this, mm, which is far less than anybody can measure.
    */
   const margin = 1e-3;
+  let others = 0;
+  /** Few places about an end are of this kind. */
+  afterAll(() => expect(others).toBeLessThan(20));
 
   function expectSameEnd(
     drawn: DoubleArmCar,
@@ -116,8 +115,16 @@ describe("does not close begins exactly where the Newton stalls", () => {
     const inside = [-30, -10, -3, -1, -0.1, -0.01, -margin].filter(
       (off) => Math.abs(off) < Math.abs(end.state.at.input - from.input) + Math.abs(end.state.at.travel - from.travel),
     );
-    for (const off of inside) expect(closesAt(off), `${path}; ${-off} before it`).toBe(true);
-    for (const off of [margin, 0.01, 0.1, 1]) expect(closesAt(off), `${path}; ${off} beyond it`).toBe(false);
+    // Where the kernel differs from the end of this one way, its rule must: by another interval of the arm's, or a narrow one.
+    for (const off of [...inside, margin, 0.01, 0.1, 1]) {
+      const closes = closesAt(off);
+      if (closes === off < 0) continue;
+      const { input, travel } = end.state.at;
+      const ruled = ruledBy(drawn, side)(input + off * direction.input, travel + off * direction.travel);
+      const told = ruled === "too near to tell" ? ruled : ruled !== null;
+      expect([closes, "too near to tell"], `${path}; ${off} from it by the rule`).toContain(told);
+      others++;
+    }
   }
 
   test.each([1, -1])("as the rack moves on at ride height (%d)", (sign) => {

@@ -97,6 +97,7 @@ export function cornerOf(drawn: Drawn, side: SideName): Corner {
 
   const from = drawn.mechanism.straightAhead;
   const steering = steeringAt(mechanism, from);
+  if (steering === null) throw new Error("the steering mechanism does not get to where the car is drawn");
   const drawnRod = distance(tieRodOuter, mechanism.eye(pointsIn(steering), from));
   const at = { input: from, travel: 0, rod: drawnRod };
   const unknowns = [...[lower, second, tieRodOuter, wheelCenter, tip].flatMap(components), ...steering];
@@ -111,8 +112,8 @@ export function cornerOf(drawn: Drawn, side: SideName): Corner {
   };
 }
 
-/** A mechanism's own unknowns where the car is drawn; a file has them at input 0. */
-function steeringAt(mechanism: MechanismLoops, input: number): readonly number[] {
+/** A mechanism's own unknowns at an input, from input 0, where a file has them; null where its own links do not reach. */
+function steeringAt(mechanism: MechanismLoops, input: number): readonly number[] | null {
   const loops = {
     residuals: (unknowns: readonly number[], at: Knobs) => mechanism.residuals(pointsIn(unknowns), at.input),
     triples: (unknowns: readonly number[], at: Knobs) => mechanism.triples(pointsIn(unknowns), at.input),
@@ -121,8 +122,7 @@ function steeringAt(mechanism: MechanismLoops, input: number): readonly number[]
   if (unknowns.length === 0) return unknowns;
   const at = { input: 0, travel: 0, rod: 0 };
   const found = follow({ ...loops, signs: signsOf(loops, unknowns, at) }, { at, unknowns }, { ...at, input });
-  if (!found.reached) throw new Error("the steering mechanism does not get to where the car is drawn");
-  return found.state.unknowns;
+  return found.reached ? found.state.unknowns : null;
 }
 
 function pointsIn(unknowns: readonly number[]): Point[] {
@@ -173,6 +173,25 @@ export function reach(corner: Corner, input: number, travel: number): Reached | 
     if (last.reached) return last;
   }
   return last;
+}
+
+/** The inner eye of one side at an input, in the corner's frame; null where the mechanism's own links do not reach. */
+export function eyeAt(drawn: Drawn, side: SideName, input: number): Point | null {
+  const mechanism = mechanismLoops(drawn.mechanism, side);
+  const steering = steeringAt(mechanism, input);
+  return steering && mechanism.eye(pointsIn(steering), input);
+}
+
+/** The state of a corner that stands in the places given; `second` is where K has gone. */
+export function stateIn(drawn: Drawn, side: SideName, at: Knobs, places: Places & { readonly second: Point }): State {
+  const { lower, second, tieRodOuter, wheelCenter, spin } = places;
+  const steering = steeringAt(mechanismLoops(drawn.mechanism, side), at.input);
+  if (steering === null) throw new Error("a corner that stands where its steering mechanism does not");
+  const tip = plus(wheelCenter, times(spin, spinArm));
+  return {
+    at,
+    unknowns: [...[lower, second, tieRodOuter, wheelCenter, tip].flatMap(components), ...steering],
+  };
 }
 
 /** The named places of a state. */
