@@ -101,21 +101,26 @@ export function segmentToRing(
   let before = at(0);
   for (let k = 1; k <= PLACES; k++) {
     const here = at(k / PLACES);
-    if (0.5 * (before + here - stretch) < Math.min(least, enough))
-      least = Math.min(least, nearest(at, (k - 1) / PLACES, k / PLACES));
+    const goal = Math.min(least, enough);
+    if (0.5 * (before + here - stretch) < goal)
+      least = Math.min(least, nearest(at, (k - 1) / PLACES, k / PLACES, reach, goal));
     before = here;
   }
   return least;
 }
 
-/** The least of a distance between two places, closed in on by the golden section: one valley is taken for granted. */
-function nearest(at: (t: number) => number, from: number, to: number): number {
+/**
+ * The least of a distance between two places, closed in on by the golden section: one valley is taken for granted. Given up
+ * as soon as nothing in what is left of the segment, all of which is `reach` long, can be nearer than `goal`.
+ */
+function nearest(at: (t: number) => number, from: number, to: number, reach: number, goal: number): number {
   let [low, high] = [from, to];
   let left = high - GOLDEN * (high - low);
   let right = low + GOLDEN * (high - low);
   let atLeft = at(left);
   let atRight = at(right);
   for (let round = 0; round < ROUNDS; round++) {
+    if (Math.min(atLeft, atRight) - (high - low) * reach >= goal) break;
     if (atLeft < atRight) {
       high = right;
       right = left;
