@@ -14,6 +14,8 @@ const stateColumns = 11;
 /** Lines of the list that stay beside what is told of one of them. */
 const fewest = 3;
 
+const more = "   ... more in a taller window, or by rackwright check";
+
 const looks: Readonly<Partial<Record<State, Look>>> = { broken: "bad", close: "warn" };
 
 function itemsOf(model: Model): readonly CheckItem[] {
@@ -60,6 +62,11 @@ function details(model: Model, item: CheckItem, columns: number): readonly Line[
     .flatMap((words) => wrapped(words, columns - 4).map((line) => `   ${line}`));
 }
 
+/** As many lines as there is room for; where some are left out, the last one says so. */
+function asFits(lines: readonly Line[], rows: number): readonly Line[] {
+  return lines.length <= rows ? lines : [...lines.slice(0, Math.max(rows - 1, 0)), [more]].slice(0, rows);
+}
+
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const items = itemsOf(model);
   const { columns } = room;
@@ -68,7 +75,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const title = heading(model, columns, `CHECKS ${items.length === 0 ? "" : `${at + 1} of ${items.length}`}`, "CHECKS");
   const here = items[at];
   if (here === undefined) return <Lines columns={columns} lines={[title, ...filled([], rows)]} />;
-  const told = details(model, here, columns).slice(0, Math.max(0, rows - fewest));
+  const told = asFits(details(model, here, columns), Math.max(0, rows - fewest));
   const seen = rows - told.length;
   const top = Math.max(0, Math.min(at - Math.floor(seen / 2), items.length - seen));
   const list = items
