@@ -122,7 +122,7 @@ function begunCar(path: string): Next {
 
 function press(model: Model, chord: string): Turn {
   const binding = bindingOf(model, chord);
-  if (binding === undefined) return turn(model.focus.on === "help" ? helpOn(model, chord) : model);
+  if (binding === undefined) return turn(unbound(model, chord));
   // What cannot be seen is not changed; leaving, and the question that leaving asks, work in any window.
   if (!hasRoom(model) && model.focus.on === "bench" && !("command" in binding && binding.command === "quit"))
     return turn(model);
@@ -130,6 +130,13 @@ function press(model: Model, chord: string): Turn {
   if (why !== null) return turn({ ...model, notice: { text: why, tone: "wrong" } });
   const act = "act" in binding ? binding.act : acts[binding.command];
   return act({ ...model, notice: null }, chord);
+}
+
+/** A key that does nothing here: in the help it leads to its line, and before a question it is answered. */
+function unbound(model: Model, chord: string): Model {
+  if (model.focus.on === "help") return helpOn(model, chord);
+  if (model.focus.on !== "question") return model;
+  return { ...model, notice: { text: "First answer, by one of the keys below:", tone: "wrong" } };
 }
 
 /** The help page at the line of a key that was pressed there. */

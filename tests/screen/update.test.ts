@@ -163,6 +163,9 @@ describe("saving and leaving", () => {
     expect(offsetRack().press("q").effects).toEqual([{ do: "quit" }]);
     const bench = offsetRack().press("right", "q");
     expect(bench.model.focus).toMatchObject({ on: "question", question: { about: "unsaved" } });
+    expect(bench.press("down").text().replace(/\s+/g, " ")).toContain(
+      "First answer, by one of the keys below: This car has changes that are not saved.",
+    );
     bench.press("escape");
     expect(bench.model.focus.on).toBe("bench");
     bench.press("q", "d");

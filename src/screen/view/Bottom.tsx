@@ -59,8 +59,10 @@ export function Words({
     );
   }
   const width = columns - 2;
-  if (focus.on === "question")
-    return <Sentences texts={wrapped(questionWords(focus.question), width)} rows={rows} strong />;
+  if (focus.on === "question") {
+    const words = `${notice?.tone === "wrong" ? `${notice.text} ` : ""}${questionWords(focus.question)}`;
+    return <Sentences texts={wrapped(words, width)} rows={rows} strong />;
+  }
   const guide = guideWords(model);
   if (guide !== null && notice?.tone !== "wrong") return <Sentences texts={wrapped(guide, width)} rows={rows} />;
   if (notice !== null)

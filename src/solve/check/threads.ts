@@ -11,8 +11,12 @@ function factsOf(fit: RodFit): readonly Fact[] {
     length("tube", fit.isCut ? "tube as cut" : "cut the tube to", fit.tube),
     length("outerEngagement", "screwed in, outer end", outer.engagement),
     length("innerEngagement", "inner end", inner.engagement),
-    length("longer", "can be made longer by", fit.longer),
-    length("shorter", "shorter by", fit.shorter),
+    fit.longer < 0
+      ? length("tooLong", "too long for its threads by", -fit.longer)
+      : length("longer", "can be made longer by", fit.longer),
+    fit.shorter < 0
+      ? length("tooShort", "too short for its threads by", -fit.shorter)
+      : length("shorter", "shorter by", fit.shorter),
     length("step", `${per} changes the rod by`, fit.step),
     { id: "toePerStep", label: "and this wheel's toe by", kind: "angle", value: fit.toePerStep },
   ];
