@@ -16,7 +16,7 @@ export type LockCause = "rack off its middle" | "offset" | "unequal tabs" | "une
 /** What of a difference of locks is a cause's; null where it cannot be told. Angles rad, lengths mm. */
 export interface LockShare {
   readonly cause: LockCause;
-  /** How large the cause itself is, mm (or rad of column, where that steers); null for the rest and for stops in degrees. */
+  /** How large the cause itself is, mm (or rad of column, where that steers); null for the rest; 0 for stops in degrees. */
   readonly size: number | null;
   readonly inner: number | null;
   readonly outer: number | null;

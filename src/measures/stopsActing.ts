@@ -21,7 +21,7 @@ export interface Standing {
 const PLACES = 48;
 const HALVINGS = 50;
 
-/** The first input on the way from zero to an end at which a wheel has turned so far, rad; null where it never does. */
+/** The first input on the way from zero to an end at which a wheel has turned so far, rad; null where it never does, or does not get there. */
 function whereTurned(
   { front, zero, zeroSteer }: Standing,
   end: number,
@@ -47,7 +47,8 @@ function whereTurned(
     if (isBefore(middle)) before = middle;
     else past = middle;
   }
-  return past;
+  solve(front, past, 0, 0, poses, 0);
+  return poses[at + Side.Blame] === 0 ? past : null;
 }
 
 /**

@@ -26,7 +26,19 @@ export function checker(send: (message: Message) => void): Checker {
     if (timer !== null) clearTimeout(timer);
   }
 
+  function failed(error: unknown): void {
+    send({ is: "failed", words: `The checks failed: ${String(error)}.` });
+  }
+
   function go(text: string, job: Job<CheckReport | null>): void {
+    try {
+      goOn(text, job);
+    } catch (error) {
+      failed(error);
+    }
+  }
+
+  function goOn(text: string, job: Job<CheckReport | null>): void {
     if (wanted !== text) return;
     const until = performance.now() + slice;
     let done = false;
@@ -49,7 +61,7 @@ export function checker(send: (message: Message) => void): Checker {
     if (text === model.check?.text) return;
     wanted = text;
     timer = setTimeout(() => {
-      begin(model).catch((error) => send({ is: "failed", words: `The checks failed: ${String(error)}.` }));
+      begin(model).catch(failed);
     }, pause);
   }
 

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { inTerminal, quantile, report } from "./pace.ts";
 
 /**
@@ -10,7 +13,9 @@ const frame = 16;
 const frameEnd = "\x1b[?2026l";
 const keys = { right: "\x1b[C", left: "\x1b[D" };
 
-const screen = inTerminal(["bin/rackwright.js"]);
+// Changes that an earlier run left unsaved would be asked about before any key.
+const state = mkdtempSync(join(tmpdir(), "key-to-frame-"));
+const screen = inTerminal(["bin/rackwright.js"], { env: { XDG_STATE_HOME: state } });
 let seen = "";
 let arrived: (() => void) | null = null;
 screen.onData((data) => {
@@ -46,6 +51,7 @@ for (let press = 0; press < warmUp + presses; press += 1) {
   await pause(30);
 }
 screen.kill();
+rmSync(state, { recursive: true, force: true });
 report("key-to-frame-95th-percentile/16-ms", quantile(times, 0.95) / frame, 1);
 report("key-to-frame-median/16-ms", quantile(times, 0.5) / frame);
 process.exit(0);

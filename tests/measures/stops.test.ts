@@ -45,6 +45,14 @@ describe("what stops the steering", () => {
     expectClose(degrees(study.locks.right?.outer), 20, { abs: 1e-9 });
   });
 
+  it("is no stop that stands beyond where the rods still reach", () => {
+    const far = text.replace('travel: "2 1/8"', "travel: 4");
+    const study = studied(`${far}\nstops: { upright: { inner: 70 } }\n`);
+    expect(study.acting.left).toMatchObject({ kind: "end", wheel: null });
+    expect(study.worst.blame?.gap).toBe(studied(far).worst.blame?.gap);
+    expect(study.worst.blame).not.toBeNull();
+  });
+
   it("is not what the wheels never reach", () => {
     expect(withStops("{ upright: { inner: 60 } }").acting.left.kind).toBe("end");
   });
