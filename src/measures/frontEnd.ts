@@ -7,8 +7,13 @@ import type { Stop } from "./stops.ts";
 
 /** What is known of a front end before any table is made. Lengths mm, angles rad; inputs mm of rack or rad of column. */
 export interface FrontEnd extends Setting {
-  /** How far the input goes to each side: to what stops it first. */
+  /** How far the input goes to each side at ride height: to what stops it first. */
   readonly inputTravel: Pair<number>;
+  /**
+   * How far it goes at the travel that lets it go furthest: a wheel that bump steer turns back meets its stop later. What is
+   * asked over the whole range is asked as far as this.
+   */
+  readonly furthestInput: Pair<number>;
   /** What stops it to each side. */
   readonly acting: Pair<Stop>;
   readonly drawn: Drawn;

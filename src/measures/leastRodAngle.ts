@@ -44,7 +44,7 @@ export function sweepRange(end: FrontEnd): RangeSweep {
 }
 
 function sweep(end: FrontEnd, rows: number): RangeSweep {
-  const inputs: Span = { from: -end.inputTravel.right, to: end.inputTravel.left, rows };
+  const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows };
   const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? rows : 1 };
   const poses = newPoses(1);
   const left = searchOf(Pose.Left);

@@ -1,11 +1,9 @@
 import type { Point } from "../kinematics/drawn.ts";
 import { cross, dot, minus, plus, times } from "../kinematics/math.ts";
 import { Side } from "../kinematics/slots.ts";
-import type { Wheel } from "../vehicle/car.ts";
 import type { Shock } from "../vehicle/sections/shock.ts";
-import { bodiesOf, type CornerBodies } from "./range/bodies.ts";
+import type { CornerBodies } from "./range/bodies.ts";
 import { placeMoved } from "./range/motion.ts";
-import type { Study } from "./study.ts";
 
 /** A shock in one pose. Lengths mm. */
 export interface ShockPlace {
@@ -49,9 +47,8 @@ function velocityOf(
 }
 
 /**
- * A shock's length and its motion ratio: shock travel over wheel travel, positive where the shock closes in bump; the
- * wheel's rate is the spring's times its square (lever form in Barton and Fieldhouse, Automotive Chassis Engineering, ch.
- * 3). Some shops quote its inverse. Exact, from the foot's velocity v: −v·s, s the unit vector from the top to the foot.
+ * A shock's length and its motion ratio: shock travel over wheel travel, positive where the shock closes in bump. Some
+ * shops quote its inverse. Exact, from the foot's velocity v: −v·s, s the unit vector from the top to the foot.
  */
 export function shockAt(bodies: CornerBodies, shock: Pick<Shock, "top" | "foot" | "on">): ShockIn {
   const point = ({ ahead, out, up }: Shock["top"]): Point => ({ x: ahead, y: out, z: up });
@@ -66,13 +63,12 @@ export function shockAt(bodies: CornerBodies, shock: Pick<Shock, "top" | "foot" 
   };
 }
 
-/** The shock of one corner; null where the file has none there. */
-export function shockOf(study: Study, wheel: Wheel): ShockIn | null {
-  const shock = study.car.sections.shock?.[wheel] ?? null;
-  return shock === null ? null : shockAt(bodiesOf(study, wheel), shock);
-}
-
-/** A wheel's rate, N/mm: the spring's times the square of the motion ratio. */
-export function wheelRate(spring: number, ratio: number): number {
-  return spring * ratio * ratio;
+/**
+ * A wheel's rate, N/mm: how much more its spring pushes back per mm of travel. The spring's force S acts on the wheel as S r,
+ * r the motion ratio, so the rate is k r² + S dr/dz: the square term (lever form in Barton and Fieldhouse, Automotive Chassis
+ * Engineering, ch. 3), and what a ratio that changes with the travel z adds under load. k is in N/mm, S in N and positive
+ * where the spring is squeezed, dr/dz per mm of bump.
+ */
+export function wheelRate(spring: number, ratio: number, force: number, ratioChange: number): number {
+  return spring * ratio * ratio + force * ratioChange;
 }

@@ -7,7 +7,8 @@ import type { Setting } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import type { Pair } from "./span.ts";
 import { steer } from "./steer.ts";
-import { stopsActing } from "./stopsActing.ts";
+import { type Stop, turnsStop } from "./stops.ts";
+import { type Standing, stopsActing } from "./stopsActing.ts";
 import { tieRodLength } from "./tieRod.ts";
 import { findZero, turnOfInputLeft } from "./zero.ts";
 
@@ -34,10 +35,12 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
   const zeroSteer = zero === null ? null : steersOf(ridePose(zero));
   const inputLeftTurns = turnOfInputLeft(front, zero ?? 0, NUDGE * longest);
   const ends = setting.inputTravel;
-  const acting = stopsActing({ front, ends, zero, zeroSteer, inputLeftTurns }, setting.stops);
+  const standing = { front, ends, zero, zeroSteer, inputLeftTurns };
+  const acting = stopsActing(standing, setting.stops, 0);
   return {
     ...setting,
     inputTravel: { left: acting.left.at, right: acting.right.at },
+    furthestInput: furthestOf(standing, setting, acting),
     acting,
     drawn,
     front,
@@ -50,6 +53,23 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
     kingPinSpacing: kingPinOut(drawn, "left") + kingPinOut(drawn, "right"),
     ridePose,
   };
+}
+
+/** Shares of full droop and full bump at which stops are looked for, beside ride height. */
+const SHARES = [0.25, 0.5, 0.75, 1];
+
+/** The furthest that stops let the input go to each side, at any travel of both wheels. */
+function furthestOf(standing: Standing, { stops, wheelTravel }: Setting, atRide: Pair<Stop>): Pair<number> {
+  const furthest = { left: atRide.left.at, right: atRide.right.at };
+  if (!turnsStop(stops)) return furthest;
+  for (const share of SHARES) {
+    for (const travel of [share * wheelTravel.bump, -share * wheelTravel.droop]) {
+      const { left, right } = stopsActing(standing, stops, travel);
+      furthest.left = Math.max(furthest.left, left.at);
+      furthest.right = Math.max(furthest.right, right.at);
+    }
+  }
+  return furthest;
 }
 
 function steersOf(poses: Float64Array): Pair<number> | null {

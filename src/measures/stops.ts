@@ -56,3 +56,10 @@ const tyreRub = turnsAt("tyre-rub");
 export function stopsOf(numbers: Float64Array): Stops {
   return { collar: collar(numbers), upright: upright(numbers), tyreRub: tyreRub(numbers) };
 }
+
+/** Whether anything stops a wheel by its turn, so that how far the steering goes depends on the travel. */
+export function turnsStop({ upright, tyreRub }: Stops): boolean {
+  return [upright, tyreRub].some(({ inner, outer }) =>
+    [inner, outer].some(({ left, right }) => left !== 0 || right !== 0),
+  );
+}

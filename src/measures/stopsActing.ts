@@ -28,13 +28,14 @@ function whereTurned(
   wheel: Wheel,
   turn: Wheel,
   angle: number,
+  travel: number,
 ): number | null {
   if (zero === null || zeroSteer === null) return null;
   const poses = newPoses(1);
   const at = wheel === "left" ? Pose.Left : Pose.Right;
   const toward = turn === "left" ? 1 : -1;
   const isBefore = (input: number) => {
-    solve(front, input, 0, 0, poses, 0);
+    solve(front, input, travel, travel, poses, 0);
     return poses[at + Side.Blame] === 0 && toward * (steer(poses, at) - zeroSteer[wheel]) < angle;
   };
   const place = (i: number) => zero + ((end - zero) * i) / PLACES;
@@ -47,15 +48,15 @@ function whereTurned(
     if (isBefore(middle)) before = middle;
     else past = middle;
   }
-  solve(front, past, 0, 0, poses, 0);
+  solve(front, past, travel, travel, poses, 0);
   return poses[at + Side.Blame] === 0 ? past : null;
 }
 
 /**
  * What ends the steering's travel to one side: the least of the rack's (or column's) own end, its collar, and the places
- * where a wheel meets a stop on its upright or its tyre rubs. Turns are changes of steer from straight, at ride height.
+ * where a wheel meets a stop on its upright or its tyre rubs. Turns are changes of steer from straight ahead at ride height.
  */
-function stopToward(standing: Standing, stops: Stops, side: Wheel): Stop {
+function stopToward(standing: Standing, stops: Stops, side: Wheel, travel: number): Stop {
   const { ends, inputLeftTurns } = standing;
   const sign = side === "left" ? 1 : -1;
   const end: Stop = { kind: "end", wheel: null, at: ends[side] };
@@ -68,14 +69,17 @@ function stopToward(standing: Standing, stops: Stops, side: Wheel): Stop {
     for (const wheel of ["left", "right"] as const) {
       const angle = stops[kind][wheel === turn ? "inner" : "outer"][wheel];
       if (turn === null || angle === 0) continue;
-      const at = whereTurned(standing, sign * ends[side], wheel, turn, angle);
+      const at = whereTurned(standing, sign * ends[side], wheel, turn, angle, travel);
       if (at !== null) found.push({ kind, wheel, at: sign * at });
     }
   }
   return found.reduce((least, each) => (each.at < least.at ? each : least));
 }
 
-/** What ends the steering's travel to each side. */
-export function stopsActing(standing: Standing, stops: Stops): Pair<Stop> {
-  return { left: stopToward(standing, stops, "left"), right: stopToward(standing, stops, "right") };
+/** What ends the steering's travel to each side, both wheels at a travel, mm. */
+export function stopsActing(standing: Standing, stops: Stops, travel: number): Pair<Stop> {
+  return {
+    left: stopToward(standing, stops, "left", travel),
+    right: stopToward(standing, stops, "right", travel),
+  };
 }

@@ -48,9 +48,9 @@ describe("a shock on a swinging beam", () => {
   });
 });
 
-test("a wheel's rate is the spring's times the square of the motion ratio: 600 lb/in at 0.50 gives 150", () => {
+test("an unloaded spring gives a wheel its rate times the square of the motion ratio: 600 lb/in at 0.50 gives 150", () => {
   // Lever form k (c/b)²: Barton and Fieldhouse, Automotive Chassis Engineering, ch. 3.
-  expect(wheelRate(600 * poundsPerInch, 0.5) / poundsPerInch).toBeCloseTo(150, 10);
+  expect(wheelRate(600 * poundsPerInch, 0.5, 0, 0.01) / poundsPerInch).toBeCloseTo(150, 10);
 });
 
 /** Every part that a shock may stand on, of every linkage. */

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { Pose } from "../../src/kinematics/slots.ts";
+import { steer } from "../../src/measures/steer.ts";
 import type { Study } from "../../src/measures/study.ts";
 import { expectClose } from "../close.ts";
 import { presetText, studied } from "./carTexts.ts";
@@ -51,6 +53,19 @@ describe("what stops the steering", () => {
     expect(study.acting.left).toMatchObject({ kind: "end", wheel: null });
     expect(study.worst.blame?.gap).toBe(studied(far).worst.blame?.gap);
     expect(study.worst.blame).not.toBeNull();
+  });
+
+  it("is looked for at every travel where the whole range is asked: a wheel that bump turns back meets its stop later", () => {
+    const study = studied(`${presetText("widened-offset-rack")}\nstops: { upright: { inner: 28 } }\n`);
+    const turned = (input: number, travel: number, of: number, zero: number) =>
+      Math.abs(degrees(steer(study.pose(input, travel, travel), of) - zero));
+    const zeros = study.zeroSteer ?? { left: Number.NaN, right: Number.NaN };
+    const { right, left } = study.furthestInput;
+    expect(right).toBeGreaterThan(study.inputTravel.right);
+    // With the tab behind the king pin the rack goes right for a left turn, whose inner wheel is the left. Beyond the furthest place no travel has a wheel short of its stop; at it, one has it just there.
+    const travels = [-1, -0.75, -0.5, -0.25, 0, 0.25, 0.5, 0.75, 1].map((share) => share * 3 * 25.4);
+    expectClose(Math.min(...travels.map((z) => turned(-right, z, Pose.Left, zeros.left))), 28, { abs: 1e-6 });
+    expectClose(Math.min(...travels.map((z) => turned(left, z, Pose.Right, zeros.right))), 28, { abs: 1e-6 });
   });
 
   it("is not what the wheels never reach", () => {

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Pose, Side } from "../../src/kinematics/slots.ts";
-import { bodiesOf } from "../../src/measures/range/bodies.ts";
+import { bodiesOf, type CornerBodies } from "../../src/measures/range/bodies.ts";
 import { pairingsAt } from "../../src/measures/range/clearance.ts";
 import { rodEndsAt, swing } from "../../src/measures/range/rodEnds.ts";
+import { shockAt } from "../../src/measures/shock.ts";
 import type { Study } from "../../src/measures/study.ts";
 import { transmissionAngle } from "../../src/measures/tieRod.ts";
 import { checkJob } from "../../src/solve/check/check.ts";
@@ -74,6 +75,17 @@ describe("the car that has everything", () => {
   });
 });
 
+/** What is left of a shock's stroke, by its length in the pose, the free length and the stroke that the file gives. */
+function strokeLeft(bodies: CornerBodies, poses: Float64Array, at: number) {
+  const shock = study.car.sections.shock?.[bodies.wheel];
+  if (shock === undefined || shock === null) throw new Error("the car that has everything has shocks");
+  const { length } = shockAt(bodies, shock)(poses, at);
+  return [
+    [`shock.bump.${bodies.wheel}`, length - (22.75 - 6.5) * inch],
+    [`shock.droop.${bodies.wheel}`, 22.75 * inch - length],
+  ] as const;
+}
+
 /** Everything that the sweep watches, asked anew in a pose: its item, its value there, and what a place off by a hair is worth. */
 function asked(poses: Float64Array): readonly (readonly [id: string, value: number])[] {
   return (["left", "right"] as const).flatMap((wheel) => {
@@ -87,6 +99,7 @@ function asked(poses: Float64Array): readonly (readonly [id: string, value: numb
           [`rod-end.${end.joint.path.join("-")}`, end.end.angle - swing(end.shankIn(poses, at), end.bolt)] as const,
       ),
       ...pairingsAt(study, bodies).map((pair) => [`clearance.${pair.id}`, pair.read(poses, at)] as const),
+      ...strokeLeft(bodies, poses, at),
     ];
   });
 }
@@ -102,7 +115,7 @@ test("nowhere in the range is anything worse than what is reported", () => {
         for (const [id, value] of asked(Float64Array.from(study.pose(input, travel, travel)))) {
           // The last round looks at places a 32nd of the grid's 2.7 by 5.4 mm apart, so within 0.1 mm: a value that changes by no more than
           // its way, or by 1 rad over 100 mm, is then known to 0.1 mm and to 0.001 rad.
-          const slack = id.startsWith("clearance") ? 0.1 : 0.001;
+          const slack = /^(clearance|shock)/.test(id) ? 0.1 : 0.001;
           expect(`${id} ${value >= Number(values.get(id)) - slack}`).toBe(`${id} true`);
         }
       },
@@ -112,7 +125,9 @@ test("nowhere in the range is anything worse than what is reported", () => {
 });
 
 test("what is reported is had at the place that is named", () => {
-  for (const item of items.filter(({ where, id }) => where !== null && /^(clearance|rod-end|rod-to-arm)/.test(id))) {
+  for (const item of items.filter(
+    ({ where, id }) => where !== null && /^(clearance|rod-end|rod-to-arm|shock)/.test(id),
+  )) {
     const { input = 0, travel = 0 } = item.where ?? {};
     const there = asked(Float64Array.from(study.pose(input, travel, travel))).filter(([id]) => id === item.id);
     expect(Math.min(...there.map(([, value]) => Math.abs(value - Number(item.value))))).toBeLessThan(1e-3);
@@ -174,7 +189,14 @@ describe("limits", () => {
   });
 
   test("a level alone never stands on the wrong side of the other one's default", () => {
-    const none = { "rod-to-arm": null, "rod-end": null, engagement: null, adjustment: null, "shaft-joint": null };
+    const none = {
+      "rod-to-arm": null,
+      "rod-end": null,
+      engagement: null,
+      adjustment: null,
+      "shock-stroke": null,
+      "shaft-joint": null,
+    };
     const clearance = (close: number | null, broken: number | null) =>
       limitOf({ ...none, clearance: { close, broken } }, "clearance");
     expect(clearance(3, null)).toMatchObject({ close: 3, broken: 3 });
@@ -187,11 +209,12 @@ describe("limits", () => {
     expect(joint).toMatchObject({ close: radians(40), broken: radians(40) });
   });
 
-  // Common practice: rod-to-arm angle, engagement, adjustment and a steering shaft's joints.
+  // Common practice: rod-to-arm angle, engagement, adjustment, what is left of a shock's stroke and a steering shaft's joints.
   test.each([
     ["rod-to-arm", radians(30), radians(20)],
     ["engagement", 1.5, 1.5],
     ["adjustment", inch / 4, 0],
+    ["shock-stroke", inch / 4, 0],
     ["shaft-joint", radians(30), radians(35)],
   ] as const)("%s", (name, close, broken) => {
     const limit = limitOf(null, name);
@@ -214,4 +237,48 @@ test("a shock that is too short for the travel is broken, and says at which trav
   const at = Number(droop.facts.find(({ id }) => id === "topsOutAt")?.value);
   expect(at).toBeLessThan(0);
   expect(at).toBeGreaterThan(-4.5 * inch);
+});
+
+test("a shock that has stroke left with the wheels straight, and none at lock, is broken", () => {
+  const own = studied(full.replace("free-length: 22.75", "free-length: 22.62").replace("stroke: 6.5", "stroke: 6"));
+  const straight = (travel: number) => {
+    const bodies = bodiesOf(own, "left");
+    const shock = own.car.sections.shock?.left;
+    if (shock === undefined || shock === null) throw new Error("no shock");
+    return shockAt(bodies, shock)(own.pose(own.zero ?? 0, travel, travel), Pose.Left).length / inch;
+  };
+  expect(straight(4)).toBeGreaterThan(16.62);
+  expect(straight(-4.5)).toBeLessThan(22.62);
+  const found = checked(own);
+  for (const end of ["bump", "droop"] as const) {
+    const item = itemIn(found, `shock.${end}.left`);
+    expect(item.state).toBe("broken");
+    expect(Math.abs(item.where?.input ?? 0)).toBeGreaterThan(1 * inch);
+    // Its end is then met before full travel, at the rack position where it is met first.
+    const met = Number(item.facts.find(({ id }) => id === (end === "bump" ? "bottomsAt" : "topsOutAt"))?.value);
+    expect(Math.abs(met)).toBeLessThan((end === "bump" ? 4 : 4.5) * inch);
+  }
+});
+
+test("a wheel's rate is how the force of its spring at the wheel changes with the travel", () => {
+  const shock = study.car.sections.shock?.left;
+  if (shock === undefined || shock === null) throw new Error("no shock");
+  const inPlace = shockAt(bodiesOf(study, "left"), shock);
+  const rate = shock["spring-rate"] ?? Number.NaN;
+  /** Force on the wheel, N, by work: what the spring takes up over a hair of travel. */
+  const energy = (travel: number) => {
+    const { length } = inPlace(study.pose(study.zero ?? 0, travel, travel), Pose.Left);
+    return (rate * (22.75 * inch - length) ** 2) / 2;
+  };
+  // Second differences of the energy: error h² times its fourth change, which the linkage keeps far below 1e-4 of the rate; rounding 1e-10/h².
+  const step = 1;
+  const facts = itemIn(items, "shock.bump.left").facts;
+  for (const [id, travel] of [
+    ["wheelRate", 0],
+    ["wheelRateBump", study.wheelTravel.bump],
+    ["wheelRateDroop", -study.wheelTravel.droop],
+  ] as const) {
+    const want = (energy(travel + step) - 2 * energy(travel) + energy(travel - step)) / step ** 2;
+    expect(Number(facts.find((each) => each.id === id)?.value) / want).toBeCloseTo(1, 4);
+  }
 });

@@ -8,7 +8,7 @@ import { clearanceItems } from "./clearance.ts";
 import { type CheckItem, notGiven } from "./item.ts";
 import type { CheckReport } from "./report.ts";
 import { rodEndItems } from "./rodEnds.ts";
-import { shockItems } from "./shocks.ts";
+import { shockItems, shocksAt } from "./shocks.ts";
 import { sizeItems } from "./size.ts";
 import { steeringItems } from "./steering.ts";
 import { shaftItems } from "./steeringShaft.ts";
@@ -24,7 +24,8 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
   const note = (poses: Float64Array) => {
     for (const end of ends) noteShank(end, poses);
   };
-  const sweep = swept(study, [...ends, ...pairs], note);
+  const shocks = corners.flatMap((bodies) => shocksAt(study, bodies));
+  const sweep = swept(study, [...ends, ...pairs, ...shocks.flatMap(({ watched }) => watched)], note);
   let row = sweep.next();
   for (; !row.done; row = sweep.next()) yield { progress: 0.85 * row.value, best: null };
   const worst = row.value;
@@ -38,11 +39,11 @@ function* pieces(study: Study): Generator<Piece<CheckReport | null>, void, void>
     () => steeringItems(study),
     () => told,
     () => threadItems(study),
-    () => clearanceItems(study, pairs, worst.slice(ends.length)),
+    () => clearanceItems(study, pairs, worst.slice(ends.length, ends.length + pairs.length)),
     () =>
       lacks.length === 0 ? [] : [notGiven("clearance", pairs.length === 0 ? "Clearance" : "Other clearances", lacks)],
     () => shaftItems(study),
-    () => shockItems(study),
+    () => shockItems(study, shocks, worst.slice(ends.length + pairs.length)),
     () => targetItems(study),
     () => sizeItems(study),
   ];

@@ -1,93 +1,90 @@
-import { Side } from "../../kinematics/slots.ts";
-import { sideAt } from "../../measures/points.ts";
-import { bodiesOf } from "../../measures/range/bodies.ts";
-import type { RangePlace } from "../../measures/range/watched.ts";
-import { type ShockIn, shockAt, wheelRate } from "../../measures/shock.ts";
+import { bodiesOf, type CornerBodies } from "../../measures/range/bodies.ts";
+import type { RangePlace, Watched } from "../../measures/range/watched.ts";
+import { shockAt, wheelRate } from "../../measures/shock.ts";
 import { type Study, studyOf } from "../../measures/study.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { Shock } from "../../vehicle/sections/shock.ts";
-import { type CheckItem, type Fact, ofSides, stateOf, upperSide } from "./item.ts";
+import { type CheckItem, type Fact, limited, ofSides, upperSide } from "./item.ts";
+import { type ShockStands, standsOf, travelsOf } from "./shockTravel.ts";
+import type { Worst } from "./sweep.ts";
 
-/** A shock at full bump, ride height and full droop, wheels straight; null where its wheel does not close. */
-function placesOf(study: Study, wheel: Wheel, shock: ShockIn) {
-  const at = sideAt(wheel);
-  const input = study.zero ?? study.straightAhead;
-  const place = (travel: number) => {
-    const poses = study.pose(input, travel, travel);
-    return poses[at + Side.Blame] === 0 ? shock(poses, at) : null;
-  };
-  return { bump: place(study.wheelTravel.bump), ride: place(0), droop: place(-study.wheelTravel.droop), place, input };
+/** A shock of one corner, and what is watched of it over the whole range: how short it gets, and how long. */
+export interface ShockOfCorner {
+  readonly wheel: Wheel;
+  readonly shock: Shock;
+  readonly stands: ShockStands;
+  readonly watched: readonly [shortest: Watched, longest: Watched];
 }
 
-/** Halvings of the travel in search of where a shock has a length: they leave less than a thousandth of a millimetre. */
-const HALVINGS = 30;
+/** The shock of one corner; none where the file has none there. */
+export function shocksAt(study: Study, bodies: CornerBodies): readonly ShockOfCorner[] {
+  const { wheel } = bodies;
+  const shock = study.car.sections.shock?.[wheel] ?? null;
+  if (shock === null || !study.suspended) return [];
+  const inPlace = shockAt(bodies, shock);
+  const length: Watched["read"] = (poses, at) => inPlace(poses, at).length;
+  const longest: Watched["read"] = (poses, at) => -inPlace(poses, at).length;
+  return [
+    {
+      wheel,
+      shock,
+      stands: standsOf(study, wheel, inPlace),
+      watched: [
+        { wheel, read: length },
+        { wheel, read: longest },
+      ],
+    },
+  ];
+}
 
-/** How far a shock's end is looked for from ride height, mm: wheels go no further; and how far apart, so that no place is missed. */
-const FAR = 600;
-const STEP = 10;
+/** Half the wheel travel, mm, over which the motion ratio's change is taken: its error goes with the square. */
+const NEAR = 0.5;
 
 /**
- * The wheel travel nearest to ride height, up (1) or down (−1), at which a shock has a length, mm, beyond the file's travel
- * too; null where the linkage stops before. What is past the length at ride height already is looked for the other way.
+ * Wheel rate at a travel, wheels straight, N/mm. The spring's force is its rate times what the shock is shorter than its free
+ * length: a spring without preload. Null where the file does not say the rate or the free length, or the wheel does not close.
  */
-function travelAt(lengthAt: (travel: number) => number | null, length: number, way: 1 | -1): number | null {
-  const over = (travel: number) => {
-    const here = lengthAt(travel);
-    return here === null ? null : here > length;
-  };
-  const first = over(0);
-  // A shock gets shorter in bump: one that is longer than the length has to go up, and else down, to have it.
-  const toward = first === (way === 1) ? way : -way;
-  for (let near = 0; near < FAR; near += STEP) {
-    const there = over(toward * (near + STEP));
-    if (there === null) return null;
-    if (there === first) continue;
-    let [low, high] = [near, near + STEP];
-    for (let i = 0; i < HALVINGS; i++) {
-      const middle = (low + high) / 2;
-      if (over(toward * middle) === first) low = middle;
-      else high = middle;
-    }
-    return (toward * (low + high)) / 2;
-  }
-  return null;
+function rateAt({ shock, stands }: Pick<ShockOfCorner, "shock" | "stands">, input: number, travel: number) {
+  const { "spring-rate": rate, "free-length": free } = shock;
+  const place = stands(input, travel);
+  const [below, above] = [stands(input, travel - NEAR), stands(input, travel + NEAR)];
+  if (rate === null || free === null || place === null || below === null || above === null) return null;
+  const force = rate * Math.max(0, free - place.length);
+  return wheelRate(rate, place.ratio, force, (above.ratio - below.ratio) / (2 * NEAR));
 }
 
-/** The wheel travels at which a shock bottoms and tops out, and all that lies between them, mm. */
-function travelsOf(shock: Shock, at: ReturnType<typeof placesOf>) {
-  const { "free-length": free, stroke } = shock;
-  const lengthAt = (travel: number) => at.place(travel)?.length ?? null;
-  const bottoms = free === null || stroke === null ? null : travelAt(lengthAt, free - stroke, 1);
-  const topsOut = free === null ? null : travelAt(lengthAt, free, -1);
-  return { bottoms, topsOut, whole: bottoms === null || topsOut === null ? null : bottoms - topsOut };
-}
-
-function ratioFacts(shock: Shock, at: ReturnType<typeof placesOf>): readonly Fact[] {
-  const rate = shock["spring-rate"];
-  const of = (id: string, where: string, place: { readonly ratio: number } | null): readonly Fact[] => [
+function ratioFacts(study: Study, corner: ShockOfCorner): readonly Fact[] {
+  const input = study.zero ?? study.straightAhead;
+  const { bump, droop } = study.wheelTravel;
+  const of = (id: string, where: string, travel: number): readonly Fact[] => [
     {
       id: `motionRatio${id}`,
       label: `shock travel per wheel travel, ${where}`,
       kind: "ratio",
-      value: place?.ratio ?? null,
+      value: corner.stands(input, travel)?.ratio ?? null,
     },
-    ...(rate === null || place === null
+    ...(corner.shock["spring-rate"] === null
       ? []
       : [
           {
             id: `wheelRate${id}`,
             label: `wheel rate, ${where}`,
             kind: "rate",
-            value: wheelRate(rate, place.ratio),
+            value: rateAt(corner, input, travel),
           } as const,
         ]),
   ];
   return [
-    ...of("", "ride height", at.ride),
-    ...of("Bump", "full bump", at.bump),
-    ...of("Droop", "full droop", at.droop),
-    { id: "length", label: "shock's length at ride height", kind: "length", value: at.ride?.length ?? null },
+    ...of("", "ride height", 0),
+    ...of("Bump", "full bump", bump),
+    ...of("Droop", "full droop", -droop),
+    {
+      id: "length",
+      label: "shock's length at ride height",
+      kind: "length",
+      value: corner.stands(input, 0)?.length ?? null,
+    },
   ];
 }
 
@@ -109,10 +106,10 @@ function widenedFacts(study: Study, wheel: Wheel, shock: Shock): readonly Fact[]
   const by = shock["arms-widened"];
   const donor = by === null || by === 0 ? null : asTheDonor(study, wheel, by);
   if (donor === null) return [];
-  const at = placesOf(donor, wheel, shockAt(bodiesOf(donor, wheel), shock));
-  const { ride } = at;
+  const stands = standsOf(donor, wheel, shockAt(bodiesOf(donor, wheel), shock));
+  const input = donor.zero ?? donor.straightAhead;
+  const ride = stands(input, 0);
   if (ride === null) return [];
-  const rate = shock["spring-rate"];
   return [
     {
       id: "donorMotionRatio",
@@ -124,82 +121,77 @@ function widenedFacts(study: Study, wheel: Wheel, shock: Shock): readonly Fact[]
       id: "donorWheelRate",
       label: "wheel rate",
       kind: "rate",
-      value: rate === null ? null : wheelRate(rate, ride.ratio),
+      value: rateAt({ shock, stands }, input, 0),
     },
-    { id: "donorTravel", label: "wheel travel of the whole stroke", kind: "length", value: travelsOf(shock, at).whole },
+    {
+      id: "donorTravel",
+      label: "wheel travel of the whole stroke",
+      kind: "length",
+      value: travelsOf(donor, shock, stands).whole,
+    },
   ];
 }
 
 const cautions = [
   "Motion ratio here is shock travel over wheel travel; some shops quote it the other way round.",
+  "Wheel rate is of a spring that is slack at the shock's free length: preload adds to it where the ratio rises.",
   "Spring and travel only: whether mounts and arms carry the load is not checked.",
 ];
 
 function endItem(
-  wheel: Wheel,
+  study: Study,
+  { wheel }: ShockOfCorner,
   id: "bump" | "droop",
-  label: string,
-  value: number | null,
+  left: number | null,
+  where: RangePlace | null,
   facts: readonly Fact[],
-  where: RangePlace,
 ): CheckItem {
-  const limit = { close: 0, broken: 0, bad: "under", from: "the parts" } as const;
-  return {
+  return limited(study, "shock-stroke", left, {
     id: `shock.${id}.${wheel}`,
     part: "shocks",
-    label: `${upperSide(wheel)} shock, ${label}`,
-    state: stateOf(value, limit),
-    kind: "length",
-    value,
-    limit,
+    label: `${upperSide(wheel)} shock, least stroke left in ${id}`,
     wheel,
     where,
     facts,
     cautions: id === "bump" ? cautions : [],
-  };
+  });
 }
 
-function itemsAt(study: Study, wheel: Wheel, shock: Shock): readonly CheckItem[] {
-  const at = placesOf(study, wheel, shockAt(bodiesOf(study, wheel), shock));
-  const [free, stroke] = [shock["free-length"], shock.stroke];
-  const closed = free === null || stroke === null ? null : free - stroke;
-  const left = (length: number | null, end: number | null) => (length === null || end === null ? null : length - end);
-  const over = (a: number | null) => (a === null ? null : 0 - a);
-  const { bottoms, topsOut, whole } = travelsOf(shock, at);
+function itemsOf(study: Study, corner: ShockOfCorner, shortest: Worst, longest: Worst): readonly CheckItem[] {
+  const { wheel, shock, stands } = corner;
+  const { "free-length": free, stroke } = shock;
+  const { bottoms, topsOut, whole } = travelsOf(study, shock, stands);
+  const inBump = shortest === null || free === null || stroke === null ? null : shortest.value - (free - stroke);
+  // What is watched is the length's negative.
+  const inDroop = longest === null || free === null ? null : free + longest.value;
   return [
-    endItem(
-      wheel,
-      "bump",
-      "stroke left at full bump",
-      left(at.bump?.length ?? null, closed),
-      [
-        ...ratioFacts(shock, at),
-        { id: "bottomsAt", label: "bottoms at", kind: "travel", value: bottoms },
-        { id: "wheelTravel", label: "wheel travel of the whole stroke", kind: "length", value: whole },
-        ...widenedFacts(study, wheel, shock),
-      ],
-      { input: at.input, travel: study.wheelTravel.bump },
-    ),
-    endItem(
-      wheel,
-      "droop",
-      "stroke left at full droop",
-      over(left(at.droop?.length ?? null, free)),
-      [{ id: "topsOutAt", label: "tops out at", kind: "travel", value: topsOut }],
-      { input: at.input, travel: -study.wheelTravel.droop },
-    ),
+    endItem(study, corner, "bump", inBump, shortest, [
+      ...ratioFacts(study, corner),
+      { id: "bottomsAt", label: "bottoms at", kind: "travel", value: bottoms },
+      { id: "wheelTravel", label: "wheel travel of the whole stroke", kind: "length", value: whole },
+      ...widenedFacts(study, wheel, shock),
+    ]),
+    endItem(study, corner, "droop", inDroop, longest, [
+      { id: "topsOutAt", label: "tops out at", kind: "travel", value: topsOut },
+    ]),
   ];
 }
 
-/** Where the shocks bottom and top out, and what they do to the wheel. */
-export function shockItems(study: Study): readonly CheckItem[] {
-  const { shock } = study.car.sections;
+/** Where the shocks bottom and top out, and what they do to the wheel; `worst` is of all that is watched of them, in order. */
+export function shockItems(
+  study: Study,
+  corners: readonly ShockOfCorner[],
+  worst: readonly Worst[],
+): readonly CheckItem[] {
   if (!study.suspended) return [];
   return ofSides(
     "shocks",
     "Shocks",
     "shock",
-    (wheel) => shock?.[wheel] ?? null,
-    (wheel, own) => itemsAt(study, wheel, own),
+    (wheel) => {
+      const i = corners.findIndex((corner) => corner.wheel === wheel);
+      return i < 0 ? null : { corner: corners[i], at: 2 * i };
+    },
+    (_, { corner, at }) => itemsOf(study, corner, worst[at], worst[at + 1]),
   );
 }

@@ -18,7 +18,7 @@ export type Worst = (RangePlace & { readonly value: number }) | null;
 /** The range of a study as two spans. */
 function spansOf(study: Study): { readonly inputs: Span; readonly travels: Span } {
   return {
-    inputs: { from: -study.inputTravel.right, to: study.inputTravel.left, rows: PLACES },
+    inputs: { from: -study.furthestInput.right, to: study.furthestInput.left, rows: PLACES },
     travels: {
       from: -study.wheelTravel.droop,
       to: study.wheelTravel.bump,

@@ -64,6 +64,15 @@ export const limitKinds = {
     broken: inch / 4,
     help: "Least distance between parts that move past each other.",
   },
+  "shock-stroke": {
+    kind: "length",
+    low: 0,
+    high: 200,
+    bad: "under",
+    close: inch / 4,
+    broken: 0,
+    help: "What must be left of a shock's stroke, bump and droop, over all steering and travel.",
+  },
   "shaft-joint": {
     ...angle,
     bad: "over",
