@@ -1,6 +1,7 @@
 import type { Linkage } from "./linkage.ts";
 import { bodyField } from "./sections/body.ts";
 import type { Field, Worth } from "./sections/field.ts";
+import { findField } from "./sections/find.ts";
 import { limitsField } from "./sections/limits.ts";
 import { rodEndsField } from "./sections/rod-ends.ts";
 import { shockField } from "./sections/shock.ts";
@@ -19,6 +20,7 @@ const makers = {
   body: () => bodyField,
   limits: () => limitsField,
   targets: () => targetsField,
+  find: findField,
 } as const satisfies Readonly<Record<string, (linked: readonly Linkage[]) => Field<unknown>>>;
 
 export type SectionName = keyof typeof makers;

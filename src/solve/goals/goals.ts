@@ -1,0 +1,118 @@
+import type { Study } from "../../measures/study.ts";
+import type { Car } from "../../vehicle/car.ts";
+import { type Aim, type GoalName, goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
+import { type LimitName, limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
+import { type TargetName, targetOf } from "../../vehicle/sections/targets.ts";
+import { readingOf } from "./readings.ts";
+
+/** Something that a search aims at. */
+export interface Goal extends Aim {
+  readonly name: GoalName | "range";
+  readonly level: Level;
+  /** Who set it: the file's `find`, its `targets` or `limits`, the command, or what a shop would expect. */
+  readonly from: "file" | "asked" | "usual";
+}
+
+/** The section that a goal of the car is read from and that the file lacks; null where it lacks none. */
+export function lacking({ sections }: Pick<Car, "sections">, name: Goal["name"]): string | null {
+  const needs =
+    name === "rod-end"
+      ? "rod-ends"
+      : name === "engagement" || name === "adjustment"
+        ? "threads"
+        : name === "clearance"
+          ? "tubes"
+          : name === "shaft-joint"
+            ? "steering-shaft"
+            : null;
+  return needs !== null && sections[needs] === null ? needs : null;
+}
+
+/** All that a front end must do whatever else is asked of it: go together over its whole range. */
+const together: Goal = { name: "range", level: "must", least: null, most: 0, over: 1, from: "usual" };
+
+const isLimit = (name: string): name is LimitName => Object.hasOwn(limitKinds, name);
+
+/** A goal from a limit of `check`: not broken at its must, not even close at its want. */
+function limitGoals(study: Study, name: LimitName, which: readonly Level[]): readonly Goal[] {
+  const { close, broken, from: source } = limitOf(study.car.sections.limits, name);
+  const from = source === "file" ? "file" : "usual";
+  const under = limitKinds[name].bad === "under";
+  return which.map((level): Goal => {
+    const end = level === "must" ? broken : close;
+    return { name, level, least: under ? end : null, most: under ? null : end, over: 1, from };
+  });
+}
+
+/** A goal from a target: its first level is wanted, and where the file itself sets the last one that is a must. */
+function targetGoals({ car }: Study, name: GoalName, under: TargetName | null, most: TargetName): readonly Goal[] {
+  const { targets } = car.sections;
+  const [low, high] = [under === null ? null : targetOf(targets, under), targetOf(targets, most)];
+  const from = low?.from === "file" || high.from === "file" ? "file" : "usual";
+  const want: Goal = { name, level: "want", least: low?.warn ?? null, most: high.warn, over: 1, from };
+  const own = (target: TargetName | null) => (target === null ? null : (targets?.[target]?.bad ?? null));
+  const [least, worst] = [own(under), own(most)];
+  if (least === null && worst === null) return [want];
+  return [{ name, level: "must", least, most: worst, over: 1, from: "file" }, want];
+}
+
+/** What a shop would expect of a car whose builder asks for nothing: limits and targets, and no wider circle than now. */
+function usual(study: Study): readonly Goal[] {
+  const { car } = study;
+  const has = (name: LimitName) => lacking(car, name) === null;
+  const limits = (Object.keys(limitKinds) as LimitName[]).filter(has);
+  const circle = readingOf("turning-circle", 1, study);
+  const rodsKept = car.form.rods.left === "cut" || car.form.rods.right === "cut";
+  const as = (name: GoalName, level: Level, most: number): Goal => ({
+    name,
+    level,
+    least: null,
+    most,
+    over: 1,
+    from: "usual",
+  });
+  return [
+    ...limits.flatMap((name) => limitGoals(study, name, name === "rod-to-arm" ? ["must", "want"] : ["must"])),
+    ...(study.suspended
+      ? [
+          ...targetGoals(study, "toe-change", null, "toe-change"),
+          ...targetGoals(study, "bounce-steer", null, "bounce-steer"),
+        ]
+      : []),
+    ...targetGoals(study, "ackermann", "ackermann-least", "ackermann-most"),
+    ...targetGoals(study, "lock-difference", null, "lock-difference"),
+    ...(rodsKept ? [as("straight-toe", "want", goalKinds["straight-toe"].scale)] : []),
+    ...(circle === null ? [] : [as("turning-circle", "nice", circle.high)]),
+  ];
+}
+
+/** The goals that the file's own `find` sets. */
+export function goalsOfFile({ sections }: Pick<Car, "sections">): readonly Goal[] {
+  return levels.flatMap((level) =>
+    goalNames.flatMap((name): readonly Goal[] => {
+      const aim = sections.find?.[level]?.[name] ?? null;
+      return aim === null ? [] : [{ ...aim, name, level, from: "file" }];
+    }),
+  );
+}
+
+/**
+ * The goals of a car: those that its file sets, with those asked for in the place of the same at the same level; where
+ * there is neither, what a shop would expect. Whatever is asked, the front end must go together, and keep out of its
+ * dead points: a limit that nobody names is still a must.
+ */
+export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Goal[] {
+  const own = goalsOfFile(study.car).filter(
+    (goal) => !asked.some(({ name, level }) => name === goal.name && level === goal.level),
+  );
+  const set = [...own, ...asked];
+  if (set.length === 0) return [together, ...usual(study)];
+  const isSet = (name: GoalName) => set.some((goal) => goal.name === name && goal.level === "must");
+  const limits = goalNames.filter(isLimit).filter((name) => !isSet(name) && lacking(study.car, name) === null);
+  return [together, ...limits.flatMap((name) => limitGoals(study, name, ["must"])), ...set];
+}
+
+/** What counts as one miss of a goal, mm, rad or bare. */
+export function scaleOf({ name }: Goal): number {
+  return name === "range" ? 1 : goalKinds[name].scale;
+}

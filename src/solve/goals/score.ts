@@ -1,0 +1,93 @@
+import type { Study } from "../../measures/study.ts";
+import type { Level } from "../../vehicle/sections/goals.ts";
+import { type Goal, lacking, scaleOf } from "./goals.ts";
+import { dear, type Reading, readingOf } from "./readings.ts";
+
+/** What one miss costs: no gain in what is wanted is worth missing what must be met. */
+const weights: Readonly<Record<Level, number>> = { must: 1000, want: 10, nice: 1 };
+
+/** Inside its end a goal whose best is nothing still costs this share of one miss where it stands at its end: less is better. */
+const CARE = 0.1;
+
+/** What a goal misses by where it cannot be told, because the wheels do not turn or do not close: more than any real miss. */
+const UNTOLD = 100;
+
+/** What a car that does not go together costs. */
+export const NO_CAR = 1e9;
+
+/** A goal and what a car gives of it. */
+export interface Met {
+  readonly goal: Goal;
+  /** Null where it cannot be told. */
+  readonly reading: Reading | null;
+  /** By how many of its misses it is missed; 0 where it is met. */
+  readonly miss: number;
+}
+
+/** How well a car meets its goals. */
+export interface Score {
+  /** Lower is better; under `care` all is met. */
+  readonly total: number;
+  readonly met: readonly Met[];
+}
+
+/** Whether a goal can be judged by the file at all; what it lacks is told elsewhere and costs nothing. */
+export function judgeable(study: Pick<Study, "car" | "suspended">, goal: Goal): boolean {
+  if (!study.suspended && travelGoals.has(goal.name)) return false;
+  return lacking(study.car, goal.name) === null;
+}
+
+const travelGoals: ReadonlySet<string> = new Set(["toe-change", "toe-change-at-lock", "bounce-steer"]);
+
+/** By how many misses a reading misses a goal; 0 where it meets it. */
+export function missOf(goal: Goal, reading: Reading | null): number {
+  if (reading === null) return UNTOLD;
+  const under = goal.least === null ? 0 : goal.least - reading.low;
+  const over = goal.most === null ? 0 : reading.high - goal.most;
+  const past = Math.max(under, over) / scaleOf(goal);
+  // What is past its end by a rounding is met.
+  return past > 1e-6 ? past : 0;
+}
+
+/** What is left to gain inside a goal whose best is nothing, from 0 to 1: a share of its end. */
+function leftToGain({ least, most }: Goal, reading: Reading | null): number {
+  if (least !== null || most === null || most <= 0 || reading === null) return 0;
+  return Math.min(reading.high / most, 1);
+}
+
+/** What a goal costs. */
+function costOf({ goal, reading, miss }: Met): number {
+  const weight = weights[goal.level];
+  // A must is not worth more inside its end than what is wanted.
+  return weight * miss + CARE * Math.min(weight, weights.want) * leftToGain(goal, reading);
+}
+
+/**
+ * How well a car meets goals: the sum of what each costs. `enough`: where the sum is past it before the dearest goals are
+ * read, they are left unread and out of the total, which is past it anyway. Goals that the file says too little for are
+ * left out.
+ */
+export function scoreOf(goals: readonly Goal[], study: Study, enough = Number.POSITIVE_INFINITY): Score {
+  const judged = goals.filter((goal) => judgeable(study, goal));
+  const inOrder = [...judged.filter(({ name }) => !dear.has(name)), ...judged.filter(({ name }) => dear.has(name))];
+  const met: Met[] = [];
+  let total = 0;
+  for (const goal of inOrder) {
+    if (dear.has(goal.name) && total >= enough) break;
+    const reading = readingOf(goal.name, goal.over, study);
+    const one: Met = { goal, reading, miss: missOf(goal, reading) };
+    met.push(one);
+    total += costOf(one);
+  }
+  return { total, met };
+}
+
+/** The musts that a car misses. */
+export function missedMusts({ met }: Score): readonly Met[] {
+  return met.filter(({ goal, miss }) => goal.level === "must" && miss > 0);
+}
+
+/** What is wanted or nice to have and is missed. */
+export function missedWishes({ met }: Score): readonly Met[] {
+  return met.filter(({ goal, miss }) => goal.level !== "must" && miss > 0);
+}
