@@ -3,6 +3,7 @@ import type { Car } from "../../vehicle/car.ts";
 import { type Aim, type GoalName, goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
 import { type LimitName, limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
 import { type TargetName, targetOf } from "../../vehicle/sections/targets.ts";
+import type { SectionName } from "../../vehicle/sections.ts";
 import { readingOf } from "./readings.ts";
 
 /** Something that a search aims at. */
@@ -13,19 +14,19 @@ export interface Goal extends Aim {
   readonly from: "file" | "asked" | "usual";
 }
 
+const sectionOf: Readonly<Partial<Record<Goal["name"], SectionName>>> = {
+  "rod-end": "rod-ends",
+  engagement: "threads",
+  adjustment: "threads",
+  clearance: "tubes",
+  "shock-stroke": "shock",
+  "shaft-joint": "steering-shaft",
+};
+
 /** The section that a goal of the car is read from and that the file lacks; null where it lacks none. */
 export function lacking({ sections }: Pick<Car, "sections">, name: Goal["name"]): string | null {
-  const needs =
-    name === "rod-end"
-      ? "rod-ends"
-      : name === "engagement" || name === "adjustment"
-        ? "threads"
-        : name === "clearance"
-          ? "tubes"
-          : name === "shaft-joint"
-            ? "steering-shaft"
-            : null;
-  return needs !== null && sections[needs] === null ? needs : null;
+  const needs = sectionOf[name];
+  return needs !== undefined && sections[needs] === null ? needs : null;
 }
 
 /** All that a front end must do whatever else is asked of it: go together over its whole range. */
@@ -56,11 +57,15 @@ function targetGoals({ car }: Study, name: GoalName, under: TargetName | null, m
   return [{ name, level: "must", least, most: worst, over: 1, from: "file" }, want];
 }
 
+/** Whether the file says enough of a car for a limit to be judged. */
+function isTold(study: Study, name: LimitName): boolean {
+  return lacking(study.car, name) === null && readingOf(name, 1, study) !== null;
+}
+
 /** What a shop would expect of a car whose builder asks for nothing: limits and targets, and no wider circle than now. */
 function usual(study: Study): readonly Goal[] {
   const { car } = study;
-  const has = (name: LimitName) => lacking(car, name) === null;
-  const limits = (Object.keys(limitKinds) as LimitName[]).filter(has);
+  const limits = (Object.keys(limitKinds) as LimitName[]).filter((name) => isTold(study, name));
   const circle = readingOf("turning-circle", 1, study);
   const rodsKept = car.form.rods.left === "cut" || car.form.rods.right === "cut";
   const as = (name: GoalName, level: Level, most: number): Goal => ({
@@ -108,7 +113,7 @@ export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Go
   const set = [...own, ...asked];
   if (set.length === 0) return [together, ...usual(study)];
   const isSet = (name: GoalName) => set.some((goal) => goal.name === name && goal.level === "must");
-  const limits = goalNames.filter(isLimit).filter((name) => !isSet(name) && lacking(study.car, name) === null);
+  const limits = goalNames.filter(isLimit).filter((name) => !isSet(name) && isTold(study, name));
   return [together, ...limits.flatMap((name) => limitGoals(study, name, ["must"])), ...set];
 }
 

@@ -19,6 +19,7 @@ import { curbCircle } from "../../measures/turningCircle.ts";
 import { acrossTyre } from "../../measures/worstToe.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import type { GoalName } from "../../vehicle/sections/goals.ts";
+import { shocksAt } from "../check/shocks.ts";
 
 /** What a car gives of a goal: the least and the most of it, mm, rad or bare. */
 export interface Reading {
@@ -116,6 +117,20 @@ function rodEndsLeft(study: Study): Reading | null {
   return leastWatched(study, watched);
 }
 
+/** What is left of the shocks' stroke, mm: fully closed they are their stroke shorter than free. */
+function strokeLeft(study: Study): Reading | null {
+  const watched = wheels.flatMap((wheel) =>
+    shocksAt(study, bodiesOf(study, wheel)).flatMap(({ shock, watched: [short, long] }): readonly Watched[] => {
+      const { "free-length": free, stroke } = shock;
+      if (free === null) return [];
+      const inDroop: Watched = { wheel, read: (poses, at) => free + long.read(poses, at) };
+      const inBump = (closed: number): Watched => ({ wheel, read: (poses, at) => short.read(poses, at) - closed });
+      return stroke === null ? [inDroop] : [inDroop, inBump(free - stroke)];
+    }),
+  );
+  return leastWatched(study, watched);
+}
+
 /** How far straight-ahead toe is off what is drawn, rad; at each wheel. */
 function toeOff(study: Study): Reading | null {
   if (study.zero === null) return null;
@@ -160,6 +175,7 @@ const readers: Readonly<Record<GoalName, (study: Study, over: number) => Reading
       wheels.flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel))),
     );
   },
+  "shock-stroke": strokeLeft,
   "shaft-joint": ({ car }) => {
     const shaft = car.sections["steering-shaft"];
     return shaft === null ? null : spread([Math.max(...shaftRun(shaft).joints.map(({ bend }) => bend))]);
@@ -167,7 +183,7 @@ const readers: Readonly<Record<GoalName, (study: Study, over: number) => Reading
 };
 
 /** Goals whose reading takes more than the rest of a car together: they are read last, and only where it matters. */
-export const dear: ReadonlySet<string> = new Set<GoalName>(["rod-end", "clearance"]);
+export const dear: ReadonlySet<string> = new Set<GoalName>(["rod-end", "clearance", "shock-stroke"]);
 
 /**
  * What a car gives of a goal; `over`: from which share of the lock on, for those that can be asked for over a part of it.

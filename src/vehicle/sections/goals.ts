@@ -126,6 +126,7 @@ export const goalKinds = {
   engagement: limitGoal("engagement", "Thread engaged, diameters", 0.1),
   adjustment: limitGoal("adjustment", "Rod adjustment left", inch / 8),
   clearance: limitGoal("clearance", "Clearance", inch / 8),
+  "shock-stroke": limitGoal("shock-stroke", "Shock's stroke left", inch / 8),
   "shaft-joint": limitGoal("shaft-joint", "Bend of a shaft joint", 2 * degree),
 } as const satisfies Readonly<Record<string, GoalKind>>;
 
