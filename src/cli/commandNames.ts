@@ -5,6 +5,7 @@ export const commandNames: readonly string[] = [
   "bump",
   "adjusters",
   "widen",
+  "sensitivity",
   "pose",
   "check",
   "upright",

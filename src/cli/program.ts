@@ -14,6 +14,7 @@ import { newCommand } from "./commands/new.ts";
 import { poseCommand } from "./commands/pose.ts";
 import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
+import { sensitivityCommand } from "./commands/sensitivity.ts";
 import { steerCommand } from "./commands/steer.ts";
 import { uprightCommand } from "./commands/upright.ts";
 import { widenCommand } from "./commands/widen.ts";
@@ -27,6 +28,7 @@ const commands = [
   bumpCommand,
   adjustersCommand,
   widenCommand,
+  sensitivityCommand,
   poseCommand,
   checkCommand,
   uprightCommand,
