@@ -58,11 +58,11 @@ export function speedAt(axes: readonly Point[], phases: readonly number[], turn:
 /** Places over the half turn after which speeds repeat. */
 const PLACES = 360;
 
-/** Least and greatest speed of the last shaft over a turn. See speedAt. */
-export function speedRange(axes: readonly Point[], phases: readonly number[]) {
+/** Least and greatest speed of the last shaft over a turn, looked at in so many places. See speedAt. */
+export function speedRange(axes: readonly Point[], phases: readonly number[], places = PLACES) {
   let [slowest, fastest] = [Number.POSITIVE_INFINITY, 0];
-  for (let i = 0; i < PLACES; i++) {
-    const speed = speedAt(axes, phases, (i * Math.PI) / PLACES);
+  for (let i = 0; i < places; i++) {
+    const speed = speedAt(axes, phases, (i * Math.PI) / places);
     slowest = Math.min(slowest, speed);
     fastest = Math.max(fastest, speed);
   }
@@ -79,6 +79,42 @@ export function bestPhase([first, middle, last]: readonly [Point, Point, Point])
   const other = cross(middle, last);
   const by = Math.atan2(dot(cross(normal, other), middle), dot(normal, other));
   return by > Math.PI / 2 ? by - Math.PI : by < -Math.PI / 2 ? by + Math.PI : by;
+}
+
+/** Phases a way in the first look at both, and how often their step is then halved: to a fortieth of a degree. */
+const PHASES = 18;
+const ROUNDS = 9;
+
+/** Places of a turn that are enough to tell which of two pairs of phases is more even. */
+const FEW = 45;
+
+/**
+ * The phases of both inner shafts, between three joints, that leave the pinion's speed most even: greatest over least, rad in
+ * −90° … 90°. There is no closed form as for two joints: looked for on a grid, and then ever closer about its best.
+ */
+export function bestPhases(axes: readonly [Point, Point, Point, Point]): readonly [number, number] {
+  const uneven = (phases: readonly [number, number]) => {
+    const { slowest, fastest } = speedRange(axes, phases, FEW);
+    return fastest / slowest;
+  };
+  let step = Math.PI / PHASES;
+  let best = { phases: [0, 0] as readonly [number, number], uneven: uneven([0, 0]) };
+  const look = (phases: readonly [number, number]) => {
+    const here = uneven(phases);
+    if (here < best.uneven) best = { phases, uneven: here };
+  };
+  for (let i = 0; i < PHASES; i++) {
+    for (let j = 0; j < PHASES; j++) look([i * step - Math.PI / 2, j * step - Math.PI / 2]);
+  }
+  for (let round = 0; round < ROUNDS; round++) {
+    step /= 2;
+    const [first, second] = best.phases;
+    for (const i of [-1, 0, 1]) {
+      for (const j of [-1, 0, 1]) look([first + i * step, second + j * step]);
+    }
+  }
+  const within = (by: number) => (by > Math.PI / 2 ? by - Math.PI : by < -Math.PI / 2 ? by + Math.PI : by);
+  return [within(best.phases[0]), within(best.phases[1])];
 }
 
 /** The shaft's run with its last joint and the pinion moved across the car by `shift`, mm, to the driver's left. */

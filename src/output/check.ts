@@ -3,6 +3,7 @@ import type { CheckItem, Fact, Part, State } from "../solve/check/item.ts";
 import type { CheckReport } from "../solve/check/report.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { poundsPerInch } from "../vehicle/units/rate.ts";
+import { directionWords } from "./direction.ts";
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
@@ -25,10 +26,6 @@ function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit,
   if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
   if (kind === "percent") return `${fixed(value, 0)} %`;
   return kind === "diameters" ? `${fixed(value, 2)} diameters` : fixed(value, 3);
-}
-
-function directionWords([ahead, out, up]: readonly [number, number, number]): string {
-  return `${fixed(ahead, 2)} ahead, ${fixed(out, 2)} out, ${fixed(up, 2)} up`;
 }
 
 /** One fact: "cut the tube to 11 3/4 in"; nothing where it is not known. */

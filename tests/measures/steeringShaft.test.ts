@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../src/kinematics/drawn.ts";
-import { bestPhase, shaftRun, speedAt, speedRange } from "../../src/measures/steeringShaft.ts";
+import { bestPhase, bestPhases, shaftRun, speedAt, speedRange } from "../../src/measures/steeringShaft.ts";
 import { degrees, point, radians, rotated, unit } from "../oracles/vectors.ts";
 
 /**
@@ -126,4 +126,39 @@ test("a shaft's bends are the angles between its straight pieces, and move with 
   expect(shaftRun(shaft, -100).joints.map(({ bend }) => bend)).toEqual([0, 0]);
   // Both bends lie in one plane and in opposite ways, as in a Z: alike, so that forks in one plane turn evenly.
   expect(shaftRun(shaft).fastest).toBeCloseTo(1, 9);
+});
+
+describe("three universal joints", () => {
+  const evenness = (axes: readonly Point[], phases: readonly number[]) => {
+    const { slowest, fastest } = speedRange(axes, phases);
+    return fastest / slowest;
+  };
+  const pairs: readonly (readonly [number, number, number])[] = [
+    [20, 20, 0],
+    [25, 10, 15],
+    [30, 20, 5],
+    [12, -18, 24],
+  ];
+
+  test.each(pairs)("bent %d, %d and %d degrees: no pair of phases on a grid of 2 degrees is more even", (...bends) => {
+    const [a, b, c, d] = shafts(...bends);
+    // Out of one plane, so that no symmetry helps.
+    const axes = [a, rotated(b, point(radians(17), 0, 0)), c, rotated(d, point(radians(-23), 0, 0))] as const;
+    const best = evenness(axes, bestPhases(axes));
+    let grid = Number.POSITIVE_INFINITY;
+    for (let i = -90; i < 90; i += 2) {
+      for (let j = -90; j < 90; j += 2) {
+        const { slowest, fastest } = speedRange(axes, [radians(i), radians(j)], 90);
+        grid = Math.min(grid, fastest / slowest);
+      }
+    }
+    // Few places a turn find the extremes of a smooth curve to a part in a thousand.
+    expect(best).toBeLessThan(grid * 1.001);
+  });
+
+  test("of which the last is straight are evened out as two are", () => {
+    const [a, b, c, d] = shafts(20, 20, 0);
+    const axes = [a, b, c, d] as const;
+    expect(evenness(axes, bestPhases(axes))).toBeCloseTo(1, 3);
+  });
 });

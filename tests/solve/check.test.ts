@@ -282,3 +282,13 @@ test("a wheel's rate is how the force of its spring at the wheel changes with th
     expect(Number(facts.find((each) => each.id === id)?.value) / want).toBeCloseTo(1, 4);
   }
 });
+
+test("an end that is short of angle is told which usual bolt mends it, and a car with that bolt has what was told", () => {
+  const told = itemIn(items, "rod-end.tie-rod-inner").facts.find(({ id }) => id === "mended");
+  expect(told?.label).toContain("set the bolt fore and aft");
+  expect(full.match(/inner: +\{ bolt: vertical/g)).toHaveLength(1);
+  const turned = studied(full.replace(/(inner: +\{ bolt: )vertical/, "$1fore-and-aft"));
+  const spare = itemIn(checked(turned), "rod-end.tie-rod-inner").value;
+  // Both looked at over the grid, the item about its worst place more closely: by no more than a rod turns over a place.
+  expect(Math.abs(Number(spare) - Number(told?.value))).toBeLessThan(radians(0.05));
+});

@@ -2,28 +2,59 @@ import type { Point } from "../../kinematics/drawn.ts";
 import { type Best, searchBolt, worstSwing } from "../../measures/range/bestBolt.ts";
 import { namedDirection, type RodEndInPlace } from "../../measures/range/rodEnds.ts";
 import type { Study } from "../../measures/study.ts";
+import { limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
 import type { DirectionName } from "../../vehicle/sections/rod-ends.ts";
 import { pairFacts } from "./boltPair.ts";
-import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
+import { type CheckItem, type Fact, limited, notGiven, stateOf } from "./item.ts";
 import type { Worst } from "./sweep.ts";
 import { shanksOf, type WatchedEnd } from "./watchedEnd.ts";
 
-const usual: readonly (readonly [id: string, label: string, name: DirectionName])[] = [
-  ["vertical", "with an upright bolt", "vertical"],
-  ["foreAndAft", "with a bolt fore and aft", "fore-and-aft"],
-  ["crosswise", "with a bolt straight across", "crosswise"],
+/** The bolts that a builder drills for without thinking. */
+interface UsualBolt {
+  readonly id: string;
+  readonly with: string;
+  readonly turn: string;
+  readonly name: DirectionName;
+}
+
+const usual: readonly UsualBolt[] = [
+  { id: "vertical", with: "with an upright bolt", turn: "set the bolt upright", name: "vertical" },
+  { id: "foreAndAft", with: "with a bolt fore and aft", turn: "set the bolt fore and aft", name: "fore-and-aft" },
+  { id: "crosswise", with: "with a bolt straight across", turn: "set the bolt straight across", name: "crosswise" },
 ];
+
+/** The usual bolt that mends an end which is short of angle, if one brings it to a better state. */
+function mendFacts(study: Study, { end }: WatchedEnd, worst: Worst, all: Float64Array): readonly Fact[] {
+  const limit = { ...limitOf(study.car.sections.limits, "rod-end"), bad: limitKinds["rod-end"].bad };
+  const rank = (spare: number | null) => ["pass", "close", "broken"].indexOf(stateOf(spare, limit));
+  const now = rank(worst?.value ?? null);
+  const spares = usual.map((bolt) => {
+    const angle = worstSwing(all, namedDirection(bolt.name, end.shank));
+    return { bolt, spare: angle === null ? null : end.end.angle - angle };
+  });
+  const best = spares.reduce((a, b) => ((b.spare ?? -1) > (a.spare ?? -1) ? b : a));
+  if (now <= 0 || best.spare === null || rank(best.spare) >= now) return [];
+  return [{ id: "mended", label: `${best.bolt.turn}: angle to spare is then`, kind: "angle", value: best.spare }];
+}
 
 function upward({ x, y, z }: Point): readonly [number, number, number] {
   return z < 0 ? [-x, -y, -z] : [x, y, z];
 }
 
-function factsOf({ end }: WatchedEnd, worst: Worst, all: Float64Array, best: Best | null): readonly Fact[] {
+function factsOf(
+  study: Study,
+  watched: WatchedEnd,
+  worst: Worst,
+  all: Float64Array,
+  best: Best | null,
+): readonly Fact[] {
+  const { end } = watched;
   const angle = (id: string, label: string, value: number | null): Fact => ({ id, label, kind: "angle", value });
   return [
+    ...mendFacts(study, watched, worst, all),
     angle("swing", "worst angle", worst === null ? null : end.end.angle - worst.value),
     angle("rated", "rated", end.end.angle),
-    ...usual.map(([id, label, name]) => angle(id, `worst ${label}`, worstSwing(all, namedDirection(name, end.shank)))),
+    ...usual.map((bolt) => angle(bolt.id, `worst ${bolt.with}`, worstSwing(all, namedDirection(bolt.name, end.shank)))),
     ...(best === null
       ? []
       : [
@@ -77,7 +108,7 @@ export function* rodEndItems(
     const search = searchBolt(all);
     let next = search.next();
     for (; !next.done; next = search.next()) yield done / names.length;
-    const facts = factsOf(watched[at], worst[at], all, next.value);
+    const facts = factsOf(study, watched[at], worst[at], all, next.value);
     const pair = name === "tie-rod.inner" ? pairFacts(watched) : [];
     items.push(itemOf(study, watched[at], worst[at], [...facts, ...pair]));
     const [first] = own.map((i) => watched[i]);

@@ -138,9 +138,17 @@ const cautions = [
   "Spring and travel only: whether mounts and arms carry the load is not checked.",
 ];
 
+function cautionsOf({ car }: Study, shock: Shock): readonly string[] {
+  if (car.form.linkage !== "strut" || (shock["arms-widened"] ?? 0) === 0) return cautions;
+  return [
+    ...cautions,
+    "What longer arms did is not worked out beside a strut: the strut's own lean and length change with them.",
+  ];
+}
+
 function endItem(
   study: Study,
-  { wheel }: ShockOfCorner,
+  { wheel, shock }: ShockOfCorner,
   id: "bump" | "droop",
   left: number | null,
   where: RangePlace | null,
@@ -153,7 +161,7 @@ function endItem(
     wheel,
     where,
     facts,
-    cautions: id === "bump" ? cautions : [],
+    cautions: id === "bump" ? cautionsOf(study, shock) : [],
   });
 }
 

@@ -1,4 +1,5 @@
-import { bestPhase, shaftRun, speedRange } from "../../measures/steeringShaft.ts";
+import type { Point } from "../../kinematics/drawn.ts";
+import { bestPhase, bestPhases, shaftRun, speedRange } from "../../measures/steeringShaft.ts";
 import type { Study } from "../../measures/study.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { SteeringShaft } from "../../vehicle/sections/steering-shaft.ts";
@@ -34,15 +35,29 @@ function speedFacts(shaft: SteeringShaft): readonly Fact[] {
   const { axes, slowest, fastest } = shaftRun(shaft);
   const ratio = (id: string, label: string, value: number): Fact => ({ id, label, kind: "ratio", value });
   const now = [ratio("slowest", "pinion's speed over a turn, least", slowest), ratio("fastest", "greatest", fastest)];
-  const [first, middle, last, more] = axes;
-  if (first === undefined || middle === undefined || last === undefined || more !== undefined) return now;
-  const phase = bestPhase([first, middle, last]);
-  const best = speedRange(axes, [phase]);
+  const phases = phasesOf(axes);
+  if (phases.length === 0) return now;
+  const best = speedRange(
+    axes,
+    phases.map(({ value }) => value),
+  );
   return [
     ...now,
-    { id: "bestPhase", label: "forks' best phase", kind: "angle", value: phase },
+    ...phases.map(({ id, label, value }): Fact => ({ id, label, kind: "angle", value })),
     ratio("bestSlowest", "speed then, least", best.slowest),
     ratio("bestFastest", "greatest", best.fastest),
+  ];
+}
+
+/** The phases of the shafts between joints that are best: of one shaft, of two, or of none. */
+function phasesOf([first, second, third, fourth]: readonly Point[]) {
+  if (first === undefined || second === undefined || third === undefined) return [];
+  if (fourth === undefined)
+    return [{ id: "bestPhase", label: "forks' best phase", value: bestPhase([first, second, third]) }];
+  const [upper, lower] = bestPhases([first, second, third, fourth]);
+  return [
+    { id: "bestPhase", label: "forks' best phase, below the first joint", value: upper },
+    { id: "bestSecondPhase", label: "above the last", value: lower },
   ];
 }
 
