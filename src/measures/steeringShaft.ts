@@ -81,9 +81,9 @@ export function bestPhase([first, middle, last]: readonly [Point, Point, Point])
   return by > Math.PI / 2 ? by - Math.PI : by < -Math.PI / 2 ? by + Math.PI : by;
 }
 
-/** Phases a way in the first look at both, and how often their step is then halved: to a fortieth of a degree. */
+/** Phases a way in the first look at both, and the step, rad, that the search ends with: a fortieth of a degree. */
 const PHASES = 18;
-const ROUNDS = 9;
+const FINE = Math.PI / 180 / 40;
 
 /** Places of a turn that are enough to tell which of two pairs of phases is more even. */
 const FEW = 45;
@@ -106,12 +106,12 @@ export function bestPhases(axes: readonly [Point, Point, Point, Point]): readonl
   for (let i = 0; i < PHASES; i++) {
     for (let j = 0; j < PHASES; j++) look([i * step - Math.PI / 2, j * step - Math.PI / 2]);
   }
-  for (let round = 0; round < ROUNDS; round++) {
-    step /= 2;
+  while (step > FINE) {
     const [first, second] = best.phases;
     for (const i of [-1, 0, 1]) {
       for (const j of [-1, 0, 1]) look([first + i * step, second + j * step]);
     }
+    if (best.phases[0] === first && best.phases[1] === second) step /= 2;
   }
   const within = (by: number) => (by > Math.PI / 2 ? by - Math.PI : by < -Math.PI / 2 ? by + Math.PI : by);
   return [within(best.phases[0]), within(best.phases[1])];
