@@ -50,6 +50,19 @@ export function rollCentreHeight(poses: Float64Array, at: number, radius: number
   return centre.z - ground;
 }
 
+/**
+ * True where the lines of both sides are so nearly parallel that the height of their meeting says nothing: they meet farther
+ * aside than the contact points are apart. With T from contact to contact on level ground and the meeting y aside, turning
+ * one line by a small δ moves its height by δ (|y| + T/2)² / T, whatever the height is: δ T / 4 on the centreline, nine times
+ * that at y = T, and without limit beyond. A slope that is known to 1/16 in over an arm of 16 in then moves the height by
+ * half an inch on a track of 4 ft.
+ */
+export function meetsFarAside(poses: Float64Array, at: number, radius: number): boolean {
+  const centre = rollCentre(poses, at, radius);
+  const apart = contactY(poses, at + Pose.Left, radius) + contactY(poses, at + Pose.Right, radius);
+  return centre !== null && Math.abs(centre.y) > apart;
+}
+
 export const rollCentreFigures: readonly PoseFigure[] = [
   {
     of: "pose",
@@ -57,8 +70,10 @@ export const rollCentreFigures: readonly PoseFigure[] = [
     kind: "length",
     label: "Roll centre height",
     sign: "above the ground positive",
-    explanation: "The height about which the body rolls at the front: the lower, the more it leans in a corner.",
-    read: (poses, at, end) => rollCentreHeight(poses, at, end.tireRadius),
+    explanation:
+      "The height about which the body rolls at the front: the lower, the more it leans in a corner. Where the lines of both sides, from contact to instant centre, run nearly parallel and meet farther aside than the track is wide, it says nothing and is left out.",
+    read: (poses, at, end) =>
+      meetsFarAside(poses, at, end.tireRadius) ? null : rollCentreHeight(poses, at, end.tireRadius),
   },
   {
     of: "pose",
@@ -67,7 +82,7 @@ export const rollCentreFigures: readonly PoseFigure[] = [
     label: "Roll centre off the middle",
     sign: "to the left positive",
     explanation:
-      "How far to one side of the centreline the body rolls about. It wanders when the two wheels stand unlike.",
+      "How far to one side of the centreline the lines meet about which the body rolls. It wanders when the two wheels stand unlike, and runs far aside where the lines are nearly parallel.",
     read: (poses, at, end) => rollCentre(poses, at, end.tireRadius)?.y ?? null,
   },
 ];

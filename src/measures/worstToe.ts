@@ -6,7 +6,7 @@ export interface WorstToe {
   readonly travel: number;
   /** The same as toe across the tyre, mm, signed. */
   readonly acrossTyre: number;
-  /** What the curve chiefly is: a slope (the inner end's height is wrong) or a bow (the rod's length is). */
+  /** What the curve chiefly is: a slope (the inner end stands too high or too low) or a bow (too far in or out). */
   readonly chiefly: "slope" | "bow";
   /** What each part alone makes of the toe change at the longer end of the travel, rad, signed as in bump. */
   readonly slopePart: number;

@@ -14,7 +14,6 @@ import { WIDTH, wrap } from "./table.ts";
 import {
   ackermannOf,
   bounce,
-  bumpCure,
   cautions,
   inputOffMiddle,
   type Length,
@@ -29,7 +28,7 @@ import {
   toeAtZero,
   unequalLocks,
   wildToe,
-  worstToe,
+  worstToeAndCure,
 } from "./words.ts";
 
 /** The whole car on one page, for reading: what the screen shows without its keys. */
@@ -164,7 +163,7 @@ function bumpLines(study: Study, length: Length): readonly (string | null)[] {
 
 function bumpWords(study: Study, wheel: Wheel, length: Length): string {
   const worst = study.worst.toe[wheel];
-  return worst === null ? "not known" : `${worstToe(worst, length)}; ${bumpCure(worst)}`;
+  return worst === null ? "not known" : worstToeAndCure(worst, study.car.form.rods[wheel], length);
 }
 
 function deadPointWords(study: Study, wheel: Wheel, length: Length): string {

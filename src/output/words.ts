@@ -117,10 +117,18 @@ export function toeWay(toe: number): "in" | "out" {
   return toe >= 0 ? "in" : "out";
 }
 
-/** "toes out 7/16 in across the tyre (1.2°) at 3 in droop", "keeps its toe". */
+/** Less toe across the tyre than this, mm, is nothing that a tape could show: 1/64 in (common practice, no source). */
+const tapeReads = inch / 64;
+
+/** True where a wheel's toe stays what it is, as far as a tape can tell. */
+export function keepsToe({ acrossTyre }: Pick<WorstToe, "acrossTyre">): boolean {
+  return Math.abs(acrossTyre) < tapeReads;
+}
+
+/** "toes out 7/16 in across the tyre (1.2°) at 3 in droop", "keeps its toe (within 0.02°)". */
 export function worstToe(worst: WorstToe, length: Length): string {
   const size = degrees(Math.abs(worst.toeChange), 2);
-  if (size === degrees(0, 2)) return "keeps its toe";
+  if (keepsToe(worst)) return size === degrees(0, 2) ? "keeps its toe" : `keeps its toe (within ${size})`;
   const across = length(Math.abs(worst.acrossTyre));
   return `toes ${toeWay(worst.toeChange)} ${across} across the tyre (${size}) at ${travelPlace(worst.travel, length)}`;
 }
@@ -131,9 +139,30 @@ export const curveWords = {
   bow: "a bow (the same way in bump and in droop)",
 } as const;
 
-/** What to look at for less bump steer: "mostly a slope (...): look at the height of the rod's inner end". */
-export function bumpCure({ chiefly }: WorstToe): string {
-  return `mostly ${curveWords[chiefly]}: look at ${chiefly === "slope" ? "the height of the rod's inner end" : "the rod's length"}`;
+/** Whether a rod's length follows its ends, or stays. */
+export type Rod = Study["car"]["form"]["rods"][Wheel];
+
+/**
+ * What to move for less bump steer: another length of a rod, its ends where they are, only sets the toe, so that a bow asks
+ * for its inner end. Null where there is nothing to mend.
+ */
+export function bumpMove(worst: WorstToe, rod: Rod): string | null {
+  if (keepsToe(worst)) return null;
+  if (worst.chiefly === "slope") return "move the rod's inner end up or down";
+  return rod === "fit"
+    ? "move the rod's inner end in or out, the rod is cut to follow"
+    : "move the rod's inner end in or out and recut the rod to it";
+}
+
+/** "mostly a slope (...): move the rod's inner end up or down"; null where there is nothing to mend. */
+export function bumpCure(worst: WorstToe, rod: Rod): string | null {
+  const move = bumpMove(worst, rod);
+  return move === null ? null : `mostly ${curveWords[worst.chiefly]}: ${move}`;
+}
+
+/** The worst toe and what to move for less of it. */
+export function worstToeAndCure(worst: WorstToe, rod: Rod, length: Length): string {
+  return [worstToe(worst, length), bumpCure(worst, rod)].filter((words) => words !== null).join("; ");
 }
 
 /** "both steer right 0.9° at 3 in droop", "no steer of both wheels the same way". */

@@ -4,7 +4,6 @@ import { stopsWords } from "../output/lockWords.ts";
 import {
   ackermannOf,
   bounce,
-  bumpCure,
   inputOffMiddle,
   type Length,
   leastRodAngle,
@@ -16,7 +15,7 @@ import {
   travelPlace,
   unequalLocks,
   wildToe,
-  worstToe,
+  worstToeAndCure,
 } from "../output/words.ts";
 import type { Wheel } from "../vehicle/car.ts";
 import { adjustables, valueNow } from "./adjust.ts";
@@ -69,7 +68,8 @@ function numbers(study: Study, length: Length): readonly string[] {
     study.suspended ? null : capital(noTravelWords(study)),
     ...(study.suspended ? wheels : []).map((wheel) => {
       const toe = worst.toe[wheel];
-      const words = toe === null ? "its bump steer is not known" : `${worstToe(toe, length)}, ${bumpCure(toe)}`;
+      const words =
+        toe === null ? "its bump steer is not known" : worstToeAndCure(toe, study.car.form.rods[wheel], length);
       return `${sideName(wheel)} wheel ${words}`;
     }),
     worst.bounce === null ? null : capital(bounce(worst.bounce, length)),

@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import { Pose } from "../../src/kinematics/slots.ts";
 import { contactY, contactZ } from "../../src/measures/contact.ts";
 import { instantCentre } from "../../src/measures/instantCentre.ts";
-import { rollCentre, rollCentreHeight } from "../../src/measures/rollCentre.ts";
+import { meetsFarAside, rollCentre, rollCentreFigures, rollCentreHeight } from "../../src/measures/rollCentre.ts";
 import { expectClose } from "../close.ts";
 import { alike, type Plan, planarArms } from "../oracles/known.ts";
 import { point } from "../oracles/vectors.ts";
-import { frontOf, mirrored, offsetCar, poseOf, setting } from "./cars.ts";
+import { endOf, frontOf, mirrored, offsetCar, poseOf, setting } from "./cars.ts";
 
 const radius = setting.tireRadius;
 
@@ -65,6 +65,38 @@ describe("roll centre", () => {
     const ground = (contactZ(poses, Pose.Left, radius) + contactZ(poses, Pose.Right, radius)) / 2;
     expectClose(rollCentreHeight(poses, 0, radius), (centre?.z ?? Number.NaN) - ground, { abs: 1e-9 });
     expect(ground).toBeGreaterThan(39);
+  });
+
+  test("where the lines are nearly parallel and meet farther aside than the track, its height is left out", () => {
+    const height = rollCentreFigures.find(({ id }) => id === "rollCentreHeight");
+    const end = endOf(offsetCar);
+    const all = [-60, -30, 0, 30, 60, 70, 76].map((travel) => {
+      const poses = poseOf(end.front, 0, travel);
+      const apart = contactY(poses, Pose.Left, radius) + contactY(poses, Pose.Right, radius);
+      const isFar = Math.abs(rollCentre(poses, 0, radius)?.y ?? 0) > apart;
+      expect(meetsFarAside(poses, 0, radius)).toBe(isFar);
+      expect(height?.read(poses, 0, end) === null, `at ${travel}`).toBe(isFar);
+      return isFar;
+    });
+    // Level lines come with bump, and the unequal rods keep them from being alike.
+    expect(all.slice(0, 4)).toEqual([false, false, false, false]);
+    expect(all.at(-1)).toBe(true);
+  });
+
+  test("the height of a meeting far aside turns on a line's direction nine times as much as one on the centreline", () => {
+    // Two lines through (±T/2, 0) that meet at (y, z); one is turned by a small angle: the law that the limit rests on.
+    const moved = (T: number, y: number, z: number, by: number) => {
+      const [left, right] = [Math.atan2(z, y - T / 2) + by, Math.atan2(z, y + T / 2)];
+      const [a, b] = [Math.tan(left), Math.tan(right)];
+      const meet = (a * (T / 2) + b * (T / 2)) / (a - b);
+      return b * (meet + T / 2);
+    };
+    const rate = (T: number, y: number, z: number) => (moved(T, y, z, 1e-7) - moved(T, y, z, -1e-7)) / 2e-7;
+    // The law leaves out the square of a line's slope, here at most 60/600; differences are good to far less.
+    for (const z of [20, -60]) {
+      expectClose(Math.abs(rate(1200, 0, z)), 1200 / 4, { rel: 1e-2 });
+      expectClose(Math.abs(rate(1200, -1200, z)), (9 * 1200) / 4, { rel: 1e-2 });
+    }
   });
 
   test("a mirrored car has it mirrored", () => {

@@ -110,17 +110,28 @@ describe("bump in words", () => {
     expect(words.worstToe({ ...worst, toeChange: 0.5 * degree, acrossTyre: 4, travel: 50 }, mm)).toBe(
       "toes in 4.0 mm across the tyre (0.50°) at 50.0 mm bump",
     );
-    expect(words.worstToe({ ...worst, toeChange: 1e-9 }, mm)).toBe("keeps its toe");
+    expect(words.worstToe({ ...worst, toeChange: 1e-9, acrossTyre: 1e-6 }, mm)).toBe("keeps its toe");
+  });
+
+  it("gives no advice below what a tape reads, 1/64 in", () => {
+    const little = { ...worst, toeChange: 0.03 * degree, acrossTyre: 25.4 / 65 };
+    expect(words.worstToeAndCure(little, "fit", mm)).toBe("keeps its toe (within 0.03°)");
+    expect(words.worstToeAndCure({ ...little, acrossTyre: -25.4 / 63 }, "fit", mm)).toContain("inner end");
   });
 
   it("tells a slope from a bow", () => {
-    expect(words.bumpCure(worst)).toContain("length");
-    expect(words.bumpCure({ ...worst, chiefly: "slope" })).toContain("height");
+    expect(words.bumpCure(worst, "fit")).toContain("in or out");
+    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "fit")).toContain("up or down");
+  });
+
+  it("never asks for another length alone, which only sets the toe", () => {
+    expect(words.bumpCure(worst, "fit")).toContain("the rod is cut to follow");
+    expect(words.bumpCure(worst, "cut")).toContain("inner end in or out and recut the rod");
   });
 
   it("says in words what a slope and a bow are", () => {
-    expect(words.bumpCure(worst)).toContain("the same way in bump and in droop");
-    expect(words.bumpCure({ ...worst, chiefly: "slope" })).toContain("toe-in one way, toe-out the other");
+    expect(words.bumpCure(worst, "cut")).toContain("the same way in bump and in droop");
+    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "cut")).toContain("toe-in one way, toe-out the other");
   });
 
   it("says that both steer one way", () => {

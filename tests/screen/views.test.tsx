@@ -99,7 +99,7 @@ describe("the tables", () => {
     const high = opened("widened-offset-rack", (text) =>
       text.replace("offset: -2.5", "offset: 0").replace('"8 5/8"', '"9 5/8"'),
     );
-    expect(new Bench(high).press("3").text()).toMatch(/left wheel +toes .*, a slope: inner end's height/);
+    expect(new Bench(high).press("3").text()).toMatch(/left wheel +toes .*, a slope: inner end up\/down/);
   });
 
   it("are adjusted from: + and - change what is selected, and the numbers follow", () => {

@@ -58,7 +58,7 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     indented(`${label}: ${explanation}${sign === "" ? "" : ` (${sign}.)`}`, "  ", 4),
   );
   const curves = indented(
-    `In BUMP: a slope is toe-in in bump and toe-out in droop, or the other way round: the rod's inner end stands too high or too low. A bow goes the same way in bump and in droop: the rod is too long or too short, so its inner end stands too far in or out. The row says which of the two to look at.`,
+    `In BUMP: a slope is toe-in in bump and toe-out in droop, or the other way round: the rod's inner end stands too high or too low. A bow goes the same way in bump and in droop: the rod is too long or too short for its arms, so its inner end has to go in or out, and the rod is cut to it; another length of the rod alone only sets the toe. The row says which of the two to move.`,
     "  ",
     4,
   );

@@ -6,9 +6,11 @@ import type { WorstToe } from "../../measures/worstToe.ts";
 import {
   bounce,
   bumpCure,
+  bumpMove,
   degrees,
   fixed,
   type Grade,
+  keepsToe,
   type Length,
   offMiddle,
   rodAngleGrade,
@@ -136,7 +138,7 @@ function bumpRows(study: Study, before: Study | null, length: Length): readonly 
       label: "",
       caption: "across tyre",
       slot: 0,
-      cells: [worstToePlace(study, toe.left, length), worstToePlace(study, toe.right, length)],
+      cells: [worstToePlace(study, "left", length), worstToePlace(study, "right", length)],
     },
     { label: "", caption: "both wheels", slot: 36, cells: [bounceOf(study, before, length)] },
   ];
@@ -280,7 +282,7 @@ const acrossReach = 12.7;
 function worstToe(study: Study, worst: WorstToe | null, before: WorstToe | null | undefined, length: Length): Cell {
   if (worst === null) return notReached;
   const size = length(Math.abs(worst.acrossTyre));
-  const text = size === length(0) ? "keeps its toe" : `toes ${worst.acrossTyre > 0 ? "in" : "out"} ${size}`;
+  const text = keepsToe(worst) ? "keeps its toe" : `toes ${worst.acrossTyre > 0 ? "in" : "out"} ${size}`;
   return cell(
     [text],
     toneFor(study, "toe-change", Math.abs(worst.acrossTyre)),
@@ -293,16 +295,19 @@ function worstToe(study: Study, worst: WorstToe | null, before: WorstToe | null 
   );
 }
 
-function worstToePlace(study: Study, worst: WorstToe | null, length: Length): Cell {
-  if (worst === null || length(Math.abs(worst.acrossTyre)) === length(0)) return cell([""]);
+function worstToePlace(study: Study, wheel: Wheel, length: Length): Cell {
+  const worst = study.worst.toe[wheel];
+  if (worst === null || keepsToe(worst)) return cell([""]);
+  const rod = study.car.form.rods[wheel];
   const where = travelWords(study, worst.travel, length);
-  const short = worst.chiefly === "slope" ? "inner end height" : "rod length";
+  const way = worst.chiefly === "slope" ? "up/down" : "in/out";
   return cell([
-    `at ${where}, ${bumpCure(worst)}`,
-    `at ${where}: look at ${worst.chiefly === "slope" ? "the inner end's height" : "the rod's length"}`,
-    `at ${where}: see ${short}`,
-    `${where}: see ${short}`,
-    `${where}: see ${short.replace("inner ", "")}`,
+    `at ${where}, ${bumpCure(worst, rod)}`,
+    `at ${where}: ${bumpMove(worst, rod)}`,
+    `at ${where}: move the rod's inner end ${way}`,
+    `at ${where}: inner end ${way}`,
+    `${where}: inner end ${way}`,
+    `${where}: inner ${way}`,
     `at ${where}`,
   ]);
 }

@@ -4,17 +4,21 @@ import type { Span } from "../../measures/span.ts";
 import type { Study } from "../../measures/study.ts";
 import { type WorstToe, worstToeOf } from "../../measures/worstToe.ts";
 import {
-  bumpCure,
+  bumpMove,
   degrees,
+  far,
   fixed,
   inputPlace,
+  keepsToe,
   type Length,
   noTravelWords,
+  type Rod,
+  toeWords as toeSaid,
   toeWay,
   travelPlace,
-  worstToe,
+  worstToeAndCure,
 } from "../../output/words.ts";
-import type { Wheel } from "../../vehicle/car.ts";
+import type { LengthUnit, Wheel } from "../../vehicle/car.ts";
 import { formatLength, type LengthStyle } from "../../vehicle/units/format.ts";
 import { type Curve, plotLines } from "../draw/plot.ts";
 import { sayer, styleOf } from "../lengths.ts";
@@ -42,6 +46,8 @@ const degree = Math.PI / 180;
 /** A row with what the table shows of its whole pose. */
 interface TravelRow extends BumpRow {
   readonly rollCentre: number | null;
+  /** How far to the driver's left the lines meet that make the roll centre. */
+  readonly rollAside: number | null;
 }
 
 interface Column extends NumberColumn<TravelRow> {
@@ -52,7 +58,7 @@ interface Column extends NumberColumn<TravelRow> {
 const travelWords = {
   label: "Travel",
   sign: "bump positive",
-  explanation: "How far both wheel centres stand from ride height, the rack held still.",
+  explanation: "How far both wheel centres stand from ride height, the steering held still.",
 } as const;
 
 type Read = (row: TravelRow) => number | null;
@@ -95,9 +101,14 @@ function columnsOf(model: Model): readonly Column[] {
         how,
       ),
     );
+  const changes = (id: string, over: string, read: (side: BumpSide) => number | null) =>
+    (["left", "right"] as const).map((wheel) => {
+      const heads = [`${over} ${wheel === "left" ? "L" : "R"}°`, "change"] as const;
+      return column(figureOf(id), wheel, heads, 7, (row) => read(row[wheel]), angle);
+    });
   return [
     column(travelWords, null, ["travel", style.unit], 9, (row) => row.travel, long),
-    ...each("toeChange", "toe", (side) => side.toeChange, angle),
+    ...changes("toeChange", "toe", (side) => side.toeChange),
     column(figureOf("bounceSteer"), null, ["steer", "both °"], 7, (row) => row.bounceSteer, angle),
     ...each("camber", "camber", (side) => side.camber, angle),
     ...each("caster", "caster", (side) => side.caster, angle),
@@ -106,7 +117,9 @@ function columnsOf(model: Model): readonly Column[] {
   ];
 }
 
-const rollCentre = poseFigures.find(({ id }) => id === "rollCentreHeight");
+const [rollCentre, rollAside] = ["rollCentreHeight", "rollCentreOffset"].map((id) =>
+  poseFigures.find((figure) => figure.id === id),
+);
 
 /** All of bump to droop where the rack stands now, in as many rows as there is room for. */
 function tableRows(model: Model): readonly TravelRow[] {
@@ -120,11 +133,15 @@ function tableRows(model: Model): readonly TravelRow[] {
 
 function rowsOf(study: Study, input: number, span: Span): readonly TravelRow[] {
   const rows = study.bumpTable(input, span)?.rows ?? [];
-  return rows.map((row) => ({
-    ...row,
-    rollCentre:
-      row.blame === null ? (rollCentre?.read(study.pose(input, row.travel, row.travel), 0, study) ?? null) : null,
-  }));
+  return rows.map((row) => {
+    if (row.blame !== null) return { ...row, rollCentre: null, rollAside: null };
+    const pose = study.pose(input, row.travel, row.travel);
+    return {
+      ...row,
+      rollCentre: rollCentre?.read(pose, 0, study) ?? null,
+      rollAside: rollAside?.read(pose, 0, study) ?? null,
+    };
+  });
 }
 
 const size = (model: Model) => ({ rows: tableRows(model).length, columns: 11 });
@@ -151,17 +168,28 @@ function explain(model: Model): string {
   if ("refused" in study || !study.suspended) return "";
   const spot = spotWithin(model, name, size);
   if (spot.page === 1 && !isRoomy(spaceFor(model, false).room))
-    return "Toe across, travel upward. A straight slope: move the rod's inner end up or down. A bow: the rod is too long or too short for its arms.";
+    return "Toe across, travel upward. A straight slope: move the rod's inner end up or down. A bow: move it in or out and cut the rod to it.";
   const row = tableRows(model)[spot.row];
   const under = columnsOf(model)[spot.column];
   if (row === undefined || under?.figure === undefined) return "";
-  const where = `${travelPlace(row.travel, sayer(model.display))}${under.wheel === null ? "" : `, ${under.wheel} wheel`}`;
+  const length = sayer(model.display);
+  const where = `${travelPlace(row.travel, length)}${under.wheel === null ? "" : `, ${under.wheel} wheel`}`;
   return cellWords(
     where.charAt(0).toUpperCase() + where.slice(1),
     under.figure,
-    tell(under, row),
+    valueWords(under, row, model.display.unit),
     pinnedWords(model, row.travel, under),
   );
+}
+
+/** The value under the cursor; of a toe change also the toe it makes, and of a roll centre why it is left out. */
+function valueWords(under: Column, row: TravelRow, unit: LengthUnit): string | null {
+  const said = tell(under, row);
+  const toe = under.wheel === null ? null : row[under.wheel].toe;
+  if (said !== null && under.figure?.label === "Toe change" && toe !== null)
+    return `${said}, which makes ${toeSaid(toe)}`;
+  if (said !== null || under.figure?.label !== rollCentre?.label || row.rollAside === null) return said;
+  return `left out, the lines of both sides are nearly parallel: they meet ${far(Math.abs(row.rollAside), unit)} to the ${row.rollAside > 0 ? "left" : "right"}`;
 }
 
 /** What the pinned car has at the same place; null where none is pinned. */
@@ -226,16 +254,18 @@ function curveWords(study: Study, input: number, length: Length, columns: number
   return (["left", "right"] as const).map((wheel) => {
     const worst = worstOf(rows, wheel, study.tireRadius);
     const label = ` ${`${wheel} wheel`.padEnd(12)}`;
-    return `${label}${fitting(worst === null ? ["cannot be reached"] : toeWords(worst, length), columns - label.length)}`;
+    const words = worst === null ? ["cannot be reached"] : toeWords(worst, study.car.form.rods[wheel], length);
+    return `${label}${fitting(words, columns - label.length)}`;
   });
 }
 
-function toeWords(worst: WorstToe, length: Length): readonly string[] {
-  const all = worstToe(worst, length);
-  if (Math.abs(worst.toeChange) < 0.005 * degree) return [all];
+function toeWords(worst: WorstToe, rod: Rod, length: Length): readonly string[] {
+  const all = worstToeAndCure(worst, rod, length);
+  if (keepsToe(worst)) return [all];
   const brief = `toes ${toeWay(worst.toeChange)} ${length(Math.abs(worst.acrossTyre))} at ${travelPlace(worst.travel, length)}`;
-  const cure = worst.chiefly === "slope" ? "a slope: inner end's height" : "a bow: rod's length";
-  return [`${all}, ${bumpCure(worst)}`, `${brief}, ${bumpCure(worst)}`, `${brief}, ${cure}`, brief];
+  const a = `a ${worst.chiefly}`;
+  const way = worst.chiefly === "slope" ? "up/down" : "in/out";
+  return [all, `${brief}, ${a}: ${bumpMove(worst, rod)}`, `${brief}, ${a}: inner end ${way}`, brief];
 }
 
 function worstOf(rows: readonly BumpRow[], wheel: Wheel, tireRadius: number): WorstToe | null {
