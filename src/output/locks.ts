@@ -136,12 +136,23 @@ export function deadPoint({ worst: { rodAngle } }: Study): string | null {
   return `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel.`;
 }
 
-/** What this car cannot have or does not need, those of one reason together. */
-function notHere(not: readonly NoRemedy[]): string[] {
+/** What this car cannot have or does not need, those of one reason together: "An extender on one end of the rack: ...". */
+export function reasonsNot(not: readonly NoRemedy[]): readonly string[] {
   const reasons = [...new Set(not.map(({ why }) => why))];
-  if (reasons.length === 0) return [];
   const names = (why: string) => not.filter((each) => each.why === why).map(({ name }) => name);
-  return ["Not here", ...reasons.flatMap((why) => wrap(`${names(why).join("; ")}: ${why}.`, WIDTH, "  ", 4))];
+  return reasons.map((why) => `${names(why).join("; ")}: ${why}.`);
+}
+
+function notHere(not: readonly NoRemedy[]): string[] {
+  const reasons = reasonsNot(not);
+  return reasons.length === 0 ? [] : ["Not here", ...reasons.flatMap((words) => wrap(words, WIDTH, "  ", 4))];
+}
+
+/** True where neither the locks of either wheel nor the circles differ by anything that could be measured. */
+export function nothingDiffers({ locks: { difference } }: Study): boolean {
+  const { inner, outer, turnRadius } = difference;
+  const isNothing = (angle: number | null) => angle !== null && degrees(Math.abs(angle)) === degrees(0);
+  return isNothing(inner) && isNothing(outer) && turnRadius !== null && Math.abs(turnRadius) < 1;
 }
 
 /** Why a car's locks are unequal and what would help, for reading. */

@@ -26,6 +26,11 @@ function sized(angle: number, digits: number, words: (size: string) => string): 
   return size === degrees(0, digits) ? size : words(size);
 }
 
+/** Steer and toe are one angle, told apart by side, so that both are said as finely: a small one to a hundredth. */
+function sizedFine(angle: number, words: (size: string) => string): string {
+  return sized(angle, Math.abs(angle) < 9.995 * (Math.PI / 180) ? 2 : 1, words);
+}
+
 /** The angles that are read at a place: the figure's id, a short name, and a builder's way to say it. */
 const read: readonly {
   readonly id: string;
@@ -37,13 +42,13 @@ const read: readonly {
   {
     id: "steer",
     name: "Steer",
-    say: (angle) => sized(angle, 1, (size) => `${size.padStart(5)} ${angle > 0 ? "left" : "right"}`),
-    tell: (angle) => sized(angle, 1, (size) => `${size} ${angle > 0 ? "left" : "right"}`),
+    say: (angle) => sizedFine(angle, (size) => `${size.padStart(5)} ${angle > 0 ? "left" : "right"}`),
+    tell: (angle) => sizedFine(angle, (size) => `${size} ${angle > 0 ? "left" : "right"}`),
   },
   {
     id: "toe",
     name: "Toe",
-    say: (angle) => sized(angle, 2, (size) => `${toeWay(angle)} ${size}`),
+    say: (angle) => sizedFine(angle, (size) => `${toeWay(angle)} ${size}`),
     tell: (angle) => sized(angle, 2, () => toeWords(angle)),
   },
   {

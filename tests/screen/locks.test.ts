@@ -48,6 +48,20 @@ describe("the view of unequal locks", () => {
     expect(bench.model.bench.car.text).toBe(before);
   });
 
+  it("says of a car that needs nothing so, and names what another cannot have with its reason", () => {
+    expect(onLocks("fixed-kingpin-yard-kart").text()).toContain(
+      "Nothing to take: inner locks, outer locks and circles are equal already.",
+    );
+    const text = onLocks("twin-beam-relay").text();
+    expect(text).not.toContain("t take it");
+    expect(text).not.toContain("a column?");
+  });
+
+  it("tells what a shifted rack gains before what it asks of the column", () => {
+    const text = onLocks("widened-offset-rack", 120, 40).text().replace(/\s+/g, " ");
+    expect(text).toMatch(/The only clean cure: .* The column's joints must stay within their angle/);
+  });
+
   it("ranks by the two answers", () => {
     const bench = onLocks("widened-offset-rack");
     bench.press("a", "a");

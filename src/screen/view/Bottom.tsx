@@ -9,6 +9,7 @@ import { bothValues } from "../lengths.ts";
 import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
+import { isEmptied } from "./NotTogether.tsx";
 import { tones } from "./tone.ts";
 import { fitting, wholeSentences, wrapped } from "./wrap.ts";
 
@@ -170,7 +171,13 @@ export function Footer({ model }: { readonly model: Model }) {
 const kept = 2;
 
 function footerText(model: Model): string {
-  const all = bindingsNow(model).flatMap(({ footer }) => (footer === null ? [] : [footer]));
+  const own = model.focus.on === "bench" ? viewOf(model.view).keys : [];
+  const all = bindingsNow(model).flatMap(({ footer, keys, off }) => {
+    const isOwn = own.some((each) => each.keys === keys);
+    // What the view itself cannot do just now is not offered; of the common keys, nothing that needs a whole front end.
+    const isIdle = isEmptied(model) ? isOwn || off?.(model) : isOwn && off?.(model);
+    return footer === null || isIdle ? [] : [footer];
+  });
   const last = all.slice(-kept);
   const shown: string[] = [];
   for (const footer of all.slice(0, -kept)) {

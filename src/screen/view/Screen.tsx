@@ -7,6 +7,7 @@ import { Footer, type Typed, Words } from "./Bottom.tsx";
 import { CheckLine } from "./CheckLine.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
+import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
 import { Tabs } from "./Tabs.tsx";
@@ -84,7 +85,7 @@ function Bench({
         </Text>
       ))}
       {"refused" in study ? (
-        <Refusal words={study.refused} layout={layout} canUndo={model.bench.undo.length > 0} />
+        <Refusal words={study.refused} layout={layout} cure={waysOut(model).join(" ")} />
       ) : (
         <Numbers
           study={study}
@@ -97,7 +98,11 @@ function Bench({
       {"refused" in study ? null : <CheckLine model={model} columns={layout.columns} />}
       <Tabs model={model} columns={layout.columns} />
       <Box flexDirection="column" height={layout.room.rows}>
-        <Body model={model} room={layout.room} />
+        {isEmptied(model) ? (
+          <NotTogether model={model} room={layout.room} />
+        ) : (
+          <Body model={model} room={layout.room} />
+        )}
       </Box>
       <Words model={model} rows={layout.wordRows} onTyped={onTyped} />
       <Text wrap="truncate">{` ${caution}`}</Text>
@@ -106,22 +111,11 @@ function Bench({
 }
 
 /** In the place of the five numbers: why there are none. */
-function Refusal({
-  words,
-  layout,
-  canUndo,
-}: {
-  readonly words: string;
-  readonly layout: Layout;
-  readonly canUndo: boolean;
-}) {
-  const cure = canUndo
-    ? "Press u to take the last change back, or move something until it fits."
-    : "Move something until it fits: the list below still works.";
+function Refusal({ words, layout, cure }: { readonly words: string; readonly layout: Layout; readonly cure: string }) {
   return (
     <Box flexDirection="column" height={layout.numberRows + 2} paddingLeft={2}>
       <Text {...tones.bad}>{["DOES NOT GO TOGETHER", ...wrapped(words, layout.columns - 4)].join("\n")}</Text>
-      <Text>{cure}</Text>
+      <Text>{wrapped(cure, layout.columns - 4).join("\n")}</Text>
     </Box>
   );
 }

@@ -43,6 +43,7 @@ export const adjust: View = {
   key: "1",
   help: "what can be moved, and where the wheels are",
   small: true,
+  alone: () => true,
   keys: listKeys,
   explain: (model) => {
     const line = adjustableOf(model.bench.car, model.selected);

@@ -81,6 +81,7 @@ export const car: View = {
   key: "7",
   help: "every number of the car's file with its range, what the file leaves out, and the notes",
   keys: own,
+  alone: () => true,
   explain,
   Body,
 };

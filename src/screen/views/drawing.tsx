@@ -179,13 +179,14 @@ function body(drawing: Drawing) {
     const { study } = model.bench;
     const { columns } = room;
     const rows = room.rows - 1;
-    const title = drawing.look === fromAbove ? "FROM ABOVE, nose up" : "FROM BEHIND, left on the left";
-    if ("refused" in study) return <Lines columns={columns} lines={[heading(model, columns, title)]} />;
+    if ("refused" in study) return null;
+    const [side, how] = drawing.look === fromAbove ? ["FROM ABOVE", "nose up"] : ["FROM BEHIND", "left on the left"];
     const length = sayer(model.display);
     const { input, left, right } = model.place;
     const [low, high] = [travelPlace(left, length), travelPlace(right, length)];
     const travels = !study.suspended ? "" : low === high ? `, ${low}` : `, L ${low}, R ${high}`;
-    const where = `${inputPlace(study, input, length).replace(" of its middle", "")}${travels}`;
+    const turned = inputPlace(study, input, length).replace(" of its middle", "");
+    const titles = [`${side}, ${how}: ${turned}${travels}`, `${side}: ${turned}${travels}`, `${side}: ${turned}`, side];
     const blame = blameOf(poseOf(model, study), 0);
     const lines: readonly Line[] =
       blame === null
@@ -194,7 +195,7 @@ function body(drawing: Drawing) {
             { text: ` ${text}`, look: "bad" },
           ]);
     const shown = filled(lines, rows);
-    return <Lines columns={columns} lines={[heading(model, columns, `${title}: ${where}`, where, title), ...shown]} />;
+    return <Lines columns={columns} lines={[heading(model, columns, ...titles), ...shown]} />;
   };
 }
 

@@ -1,6 +1,14 @@
 import { lockSharesOf } from "../../measures/lockShares.ts";
 import type { Study } from "../../measures/study.ts";
-import { deadPoint, judged, judgedCell, sharedBy, shareSentence } from "../../output/locks.ts";
+import {
+  deadPoint,
+  judged,
+  judgedCell,
+  nothingDiffers,
+  reasonsNot,
+  sharedBy,
+  shareSentence,
+} from "../../output/locks.ts";
 import { stopsWords, threadWords } from "../../output/lockWords.ts";
 import { written } from "../../output/numbers.ts";
 import type { Length } from "../../output/words.ts";
@@ -118,6 +126,8 @@ const own: readonly ViewKey[] = [
     shown: "a",
     footer: "a column?",
     help: "whether the steering column could follow a rack that is shifted: yes, no, not said",
+    off: ({ bench: { study } }) =>
+      "refused" in study || study.inputKind === "rack" ? null : "There is no rack that could be shifted.",
     act: askColumn,
   },
   {
@@ -158,17 +168,20 @@ function ruledOut(model: Model, { needs }: Remedy): string {
   return needs === "uprights" && answers[uprights] === false ? "Not as you said: the uprights are made." : "";
 }
 
-/** Said in the place of remedies where there is none. */
-function whyNothing({ not }: Remedies): string {
-  const reasons = [...new Set(not.map(({ why }) => why))];
-  return `Nothing to take: ${reasons.join("; ")}.`;
+/** Said in the place of remedies where there is none: a paragraph each. */
+function whyNothing(study: Study, { not }: Remedies): readonly string[] {
+  if (nothingDiffers(study)) return ["Nothing to take: inner locks, outer locks and circles are equal already."];
+  return ["Nothing to take. What is known for other cars, and why not here:", ...reasonsNot(not)];
 }
 
 function explain(model: Model): string {
   const remedy = remedyHere(model);
   if (remedy === undefined) return "";
   const threads = threadWords(remedy.after, sayer(model.display)) ?? "";
-  const words = [ruledOut(model, remedy), dangerOf(remedy), remedy.tradeOff, threads];
+  // What a shifted rack asks of its column belongs after what is gained by it; all else that can hurt comes before.
+  const { caution, tradeOff, needs } = remedy;
+  const told = needs === "column" ? [tradeOff, caution ?? ""] : [caution ?? "", tradeOff];
+  const words = [ruledOut(model, remedy), deadPoint(remedy.after) ?? "", ...told, threads];
   return words.filter((each) => each !== "").join(" ");
 }
 
@@ -217,7 +230,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const how = progressWords(model.work?.key === keyOf(model) ? model.work : null);
   const count = `${offered.length === 0 ? "" : ` (${row + 1} of ${offered.length})`}${how}`;
   const title = heading(model, room.columns, `WHY ARE MY LOCKS UNEQUAL?${count}`, `LOCKS${count}`, "LOCKS");
-  if ("refused" in study) return <Lines columns={room.columns} lines={[title]} />;
+  if ("refused" in study) return null;
   const length = sayer(model.display);
   const width = room.columns - 2;
   const indent = (words: string) => wrapped(words, width).map((line) => ` ${line}`);
@@ -235,7 +248,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const questions = left > fewestRows ? [asked] : [];
   const list =
     remedy === undefined
-      ? indent(state === "done" ? whyNothing(remediesOf(model)) : nothingYet[state])
+      ? (state === "done" ? whyNothing(study, remediesOf(model)) : [nothingYet[state]]).flatMap(indent)
       : table(model, study, left - questions.length);
   const lines = [...why, ...questions, ...list, ...what];
   return <Lines columns={room.columns} lines={[title, ...filled(lines, room.rows - 1)]} />;

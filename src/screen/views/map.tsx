@@ -162,7 +162,7 @@ function wheelsOn({ place }: Model, { inputs, travels, wheel }: MapOf): Pick<Spo
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
   const { columns } = room;
-  if ("refused" in study) return <Lines columns={columns} lines={[heading(model, columns, "MAP")]} />;
+  if ("refused" in study) return null;
   const asked = mapOf(model, study);
   const { work } = model;
   const cells = (work?.result ?? []) as Cells;

@@ -155,8 +155,9 @@ function isRoomy({ columns, rows }: Room): boolean {
 
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
-  const title = heading(model, room.columns, "LOCK TO LOCK, at ride height", "LOCK TO LOCK");
-  if ("refused" in study) return <Lines columns={room.columns} lines={[title]} />;
+  if ("refused" in study) return null;
+  const where = study.suspended ? ", at ride height" : "";
+  const title = heading(model, room.columns, `LOCK TO LOCK${where}`, "LOCK TO LOCK");
   const rows = room.rows - 1;
   const isWide = isRoomy(room);
   const seen = isWide

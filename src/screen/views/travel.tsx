@@ -203,8 +203,7 @@ function pinnedWords(model: Model, travel: number, under: Column): string | null
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const { study } = model.bench;
   const length = sayer(model.display);
-  if ("refused" in study)
-    return <Lines columns={room.columns} lines={[heading(model, room.columns, "BUMP TO DROOP")]} />;
+  if ("refused" in study) return null;
   const { input } = model.place;
   const straight = study.zero !== null && Math.abs(input - study.zero) < 1e-9;
   const place = straight ? "straight ahead" : inputPlace(study, input, length).replace(" of its middle", "");

@@ -135,6 +135,8 @@ function pageOf(model: Model): Page {
 export const trials: View = {
   name,
   key: "8",
+  // What was named can be put back on the bench.
+  alone: (model) => pageOf(model) === trialsPage,
   help: "before and after; named trials; what each adjuster does on race day; a wider front end",
   keys: [
     ...cursorKeys(name, size, "along the list:"),

@@ -38,6 +38,8 @@ export interface View {
   readonly help: string;
   /** True where it needs so little room that all rows of the five numbers stay in a small window. */
   readonly small?: boolean;
+  /** True where it has something to show also of a front end that does not go together; absent where it never has. */
+  readonly alone?: (model: Model) => boolean;
   /** Keys that mean something while it is seen; they come before the common ones. */
   readonly keys: readonly ViewKey[];
   /** Long work that it needs just now, named by a key that tells it from other work; null where it needs none. */

@@ -14,7 +14,7 @@ export const recut: Cure = ({ study, car }) => {
   return remedy(name, {
     key: "recut",
     title: () => `Set the ${input} on its middle, wheels straight, and recut or screw the rods to fit`,
-    tradeOff: "Free, and the first thing to do: it costs nothing else; bump steer hardly changes.",
+    tradeOff: "Free, and the first thing to do: it costs nothing else.",
     caution: null,
     needs: null,
     text: edited(car, onMiddle(car), true),
