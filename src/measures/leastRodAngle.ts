@@ -6,13 +6,18 @@ import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
 import { transmissionAngle } from "./tieRod.ts";
 
-/** Places a way in the first sweep of input × travel; and in a second one, where the first finds places out of reach. */
+/** Places a way in the sweep of input × travel. */
 const GRID = 11;
-const FINE_GRID = 21;
-/** Each round after it looks at the best place and its neighbours, half as far apart as before. */
+/** Each round after it looks about the best place, at this many places a way, half as far apart as before. */
+const NEAR = 3;
 const ROUNDS = 6;
-/** Halvings of the way to a dead point: they bring a foot of rack or a turn of column below the last bit that matters. */
-const HALVINGS = 40;
+/**
+ * Halvings of the way to a place out of reach. The angle falls there by some ten degrees a step of the grid, as the root
+ * of the distance that is left: these leave less than a hundredth of a degree.
+ */
+const HALVINGS = 24;
+/** An angle below this, rad, is a dead point, and none is looked for below it: no builder can tell it from 0. */
+const DEAD_POINT = 1e-4;
 
 /** The least rod-to-arm angle of one wheel over all steering and all travel, and where. */
 export interface LeastRodAngle {
@@ -36,122 +41,124 @@ export interface RangeSweep {
  * Sweeps input × travel for the least rod-to-arm angle of each wheel.
  *
  * Where a tie rod cannot reach, it comes to its dead point on the way there, or so near it that turning the wheel
- * lowers it faster than its arm lifts it: the least angle is then the one that is left where it stops.
+ * lowers it faster than its arm lifts it. The angle falls ever faster on that way, so that no grid tells it: the least
+ * one is that on the border of what can be reached, and between any two neighbours of which the wheel stands at one
+ * only, that border is closed in on.
  */
 export function sweepRange(end: FrontEnd): RangeSweep {
-  const coarse = sweep(end, GRID);
-  return coarse.blame === null ? coarse : sweep(end, FINE_GRID);
-}
-
-function sweep(end: FrontEnd, rows: number): RangeSweep {
-  const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows };
-  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? rows : 1 };
-  const poses = newPoses(1);
-  const left = searchOf(Pose.Left);
-  const right = searchOf(Pose.Right);
-  for (let i = 0; i < rows; i++) {
-    const input = placeOf(inputs, i);
-    for (let j = 0; j < travels.rows; j++) {
-      const travel = placeOf(travels, j);
-      solve(end.front, input, travel, travel, poses, 0);
-      look(left, poses);
-      look(right, poses);
-    }
-  }
+  const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows: GRID };
+  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? GRID : 1 };
+  const poses = solved(end, inputs, travels);
   return {
     rodAngle: {
-      left: finish(end, inputs, travels, poses, left),
-      right: finish(end, inputs, travels, poses, right),
+      left: leastOf(end, inputs, travels, poses, Pose.Left),
+      right: leastOf(end, inputs, travels, poses, Pose.Right),
     },
-    blame: widest(left, right),
+    blame: widest(poses),
   };
 }
 
-/** What one wheel's sweep has found so far. */
+/** Every place of a grid, solved: the places of one input together. */
+function solved(end: FrontEnd, inputs: Span, travels: Span): Float64Array {
+  const poses = newPoses(inputs.rows * travels.rows);
+  for (let i = 0; i < inputs.rows; i++) {
+    const input = placeOf(inputs, i);
+    for (let j = 0; j < travels.rows; j++) {
+      const travel = placeOf(travels, j);
+      solve(end.front, input, travel, travel, poses, (i * travels.rows + j) * Pose.Stride);
+    }
+  }
+  return poses;
+}
+
+/** The place whose gap is largest, of both wheels. */
+function widest(poses: Float64Array): Blame | null {
+  let widest: number | null = null;
+  let gap = 0;
+  for (const side of [Pose.Left, Pose.Right]) {
+    for (let at = side; at < poses.length; at += Pose.Stride) {
+      if (poses[at + Side.Blame] === Link.None || Math.abs(poses[at + Side.Gap]) <= gap) continue;
+      gap = Math.abs(poses[at + Side.Gap]);
+      widest = at;
+    }
+  }
+  return widest === null ? null : blameOfSide(poses, widest);
+}
+
+/** What one wheel's search has found so far. */
 interface Search {
+  readonly end: FrontEnd;
   readonly side: number;
+  /** For single poses. */
+  readonly pose: Float64Array;
   angle: number;
   input: number;
   travel: number;
-  /** The largest gap, and its blame. */
-  gap: number;
-  blame: Blame | null;
-  /** A place that the tie rod does not reach. */
-  past: { readonly input: number; readonly travel: number } | null;
 }
 
-function searchOf(side: number): Search {
-  return { side, angle: Number.POSITIVE_INFINITY, input: 0, travel: 0, gap: 0, blame: null, past: null };
-}
-
-function look(search: Search, poses: Float64Array): void {
-  const at = search.side;
-  const link = poses[at + Side.Blame];
-  if (link === Link.None) {
-    const angle = transmissionAngle(poses, at);
-    if (angle >= search.angle) return;
-    search.angle = angle;
-    search.input = poses[at + Side.Input];
-    search.travel = poses[at + Side.Travel];
-    return;
-  }
-  const gap = Math.abs(poses[at + Side.Gap]);
-  if (gap > search.gap) {
-    search.gap = gap;
-    search.blame = blameOfSide(poses, at);
-  }
-  if (link === Link.TieRod && search.past === null) {
-    search.past = { input: poses[at + Side.Input], travel: poses[at + Side.Travel] };
-  }
-}
-
-function widest(left: Search, right: Search): Blame | null {
-  return right.gap > left.gap ? right.blame : left.blame;
-}
-
-/** Closes in on the least angle of one wheel, and reads it. */
-function finish(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): LeastRodAngle | null {
+/** The least angle of one wheel, from the poses of a grid on. */
+function leastOf(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, side: number): LeastRodAngle | null {
+  const search: Search = { end, side, pose: newPoses(1), angle: Number.POSITIVE_INFINITY, input: 0, travel: 0 };
+  lookOver(search, poses, inputs.rows, travels.rows);
   if (search.angle === Number.POSITIVE_INFINITY) return null;
-  if (search.past === null) refine(end, inputs, travels, poses, search);
-  else approach(end, poses, search, search.past);
+  let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);
+  let travelStep = (travels.to - travels.from) / (inputs.rows - 1);
+  for (let round = 0; round < ROUNDS && search.angle > DEAD_POINT; round++) {
+    inputStep *= 0.5;
+    travelStep *= 0.5;
+    const nearInputs = about(search.input, inputStep, inputs);
+    const nearTravels = about(search.travel, travelStep, travels);
+    lookOver(search, solved(end, nearInputs, nearTravels), nearInputs.rows, nearTravels.rows);
+  }
   return { angle: search.angle, input: search.input, travel: search.travel };
 }
 
-/** Looks about the best place, within the range, ever nearer. */
-function refine(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, search: Search): void {
-  let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);
-  let travelStep = (travels.to - travels.from) / (inputs.rows - 1);
-  for (let round = 0; round < ROUNDS; round++) {
-    inputStep *= 0.5;
-    travelStep *= 0.5;
-    const { input: midInput, travel: midTravel } = search;
-    for (let i = -1; i <= 1; i++) {
-      const input = within(midInput + i * inputStep, inputs);
-      for (let j = -1; j <= 1; j++) {
-        const travel = within(midTravel + j * travelStep, travels);
-        solve(end.front, input, travel, travel, poses, 0);
-        look(search, poses);
-      }
+/** A step to each side of a place, within the range. */
+function about(place: number, step: number, { from, to, rows }: Span): Span {
+  return rows === 1
+    ? { from, to, rows }
+    : { from: Math.max(place - step, from), to: Math.min(place + step, to), rows: NEAR };
+}
+
+/** Looks at all places of a grid, and at the border of what can be reached wherever it runs between two neighbours. */
+function lookOver(search: Search, poses: Float64Array, rows: number, columns: number): void {
+  for (let i = 0; i < rows; i++) {
+    for (let j = 0; j < columns; j++) {
+      const at = (i * columns + j) * Pose.Stride + search.side;
+      look(search, poses, at);
+      if (i > 0) lookBetween(search, poses, at, at - columns * Pose.Stride);
+      if (j > 0) lookBetween(search, poses, at, at - Pose.Stride);
     }
   }
 }
 
-function within(place: number, span: Span): number {
-  return Math.min(Math.max(place, span.from), span.to);
+function look(search: Search, poses: Float64Array, at: number): void {
+  if (poses[at + Side.Blame] !== Link.None) return;
+  const angle = transmissionAngle(poses, at);
+  if (angle >= search.angle) return;
+  search.angle = angle;
+  search.input = poses[at + Side.Input];
+  search.travel = poses[at + Side.Travel];
 }
 
-/** Halves the way from the best place toward one that the tie rod does not reach: the wheel stops between them. */
-function approach(end: FrontEnd, poses: Float64Array, search: Search, past: { input: number; travel: number }): void {
-  let { input: nearInput, travel: nearTravel } = search;
-  let { input: farInput, travel: farTravel } = past;
-  for (let i = 0; i < HALVINGS; i++) {
+/** Between two places of which the wheel stands at one only, halves the way from that one to where it stops. */
+function lookBetween(search: Search, poses: Float64Array, one: number, other: number): void {
+  const stands = poses[one + Side.Blame] === Link.None;
+  if (stands === (poses[other + Side.Blame] === Link.None)) return;
+  const [near, far] = stands ? [one, other] : [other, one];
+  const { end, side, pose } = search;
+  let nearInput = poses[near + Side.Input];
+  let nearTravel = poses[near + Side.Travel];
+  let farInput = poses[far + Side.Input];
+  let farTravel = poses[far + Side.Travel];
+  for (let i = 0; i < HALVINGS && search.angle > DEAD_POINT; i++) {
     const input = 0.5 * (nearInput + farInput);
     const travel = 0.5 * (nearTravel + farTravel);
-    solve(end.front, input, travel, travel, poses, 0);
-    if (poses[search.side + Side.Blame] === Link.None) {
+    solve(end.front, input, travel, travel, pose, 0);
+    if (pose[side + Side.Blame] === Link.None) {
+      look(search, pose, side);
       nearInput = input;
       nearTravel = travel;
-      look(search, poses);
     } else {
       farInput = input;
       farTravel = travel;
