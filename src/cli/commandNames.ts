@@ -8,6 +8,7 @@ export const commandNames: readonly string[] = [
   "sensitivity",
   "pose",
   "check",
+  "find",
   "upright",
   "presets",
   "new",

@@ -9,6 +9,7 @@ import { adjustersCommand } from "./commands/adjusters.ts";
 import { bumpCommand } from "./commands/bump.ts";
 import { carAction } from "./commands/car.ts";
 import { checkCommand } from "./commands/check.ts";
+import { findCommand } from "./commands/find.ts";
 import { locksCommand } from "./commands/locks.ts";
 import { newCommand } from "./commands/new.ts";
 import { poseCommand } from "./commands/pose.ts";
@@ -31,6 +32,7 @@ const commands = [
   sensitivityCommand,
   poseCommand,
   checkCommand,
+  findCommand,
   uprightCommand,
   presetsCommand,
   newCommand,

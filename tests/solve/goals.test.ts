@@ -117,7 +117,7 @@ describe("the score", () => {
       "want bounce-steer",
       "want ackermann",
       "want lock-difference",
-      "nice turning-circle",
+      "want turning-circle",
     ]);
   });
 

@@ -87,7 +87,7 @@ function usual(study: Study): readonly Goal[] {
     ...targetGoals(study, "ackermann", "ackermann-least", "ackermann-most"),
     ...targetGoals(study, "lock-difference", null, "lock-difference"),
     ...(rodsKept ? [as("straight-toe", "want", goalKinds["straight-toe"].scale)] : []),
-    ...(circle === null ? [] : [as("turning-circle", "nice", circle.high)]),
+    ...(circle === null ? [] : [as("turning-circle", "want", circle.high)]),
   ];
 }
 

@@ -1,0 +1,292 @@
+import type { Study } from "../measures/study.ts";
+import type { CheckReport } from "../solve/check/report.ts";
+import type { Answer, Found } from "../solve/find/find.ts";
+import type { Placed } from "../solve/find/place.ts";
+import type { Goal } from "../solve/goals/goals.ts";
+import type { Met } from "../solve/goals/score.ts";
+import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import { goalKinds } from "../vehicle/sections/goals.ts";
+import { goalEnds, goalName, goalWords, moveLines, partWords, readingWords, roomWords } from "./findWords.ts";
+import type { Json } from "./json.ts";
+import { noteLines } from "./notes.ts";
+import { inUnits, unitsOf } from "./numbers.ts";
+import { table, WIDTH, wrap } from "./table.ts";
+import { cautions, degrees, type Length, rodAngleGrade } from "./words.ts";
+
+/** What a report on a search is made from. */
+export interface FindReport {
+  readonly found: Found;
+  /** mm: what lengths are set to. */
+  readonly step: number;
+  /** Goals that were asked for and that the file says too little to judge, and what it lacks. */
+  readonly unjudged: readonly { readonly goal: Goal; readonly lacks: string }[];
+}
+
+const froms: Readonly<Record<Goal["from"], string>> = { file: "the file", asked: "asked", usual: "usual" };
+
+/** What is said first of an answer: what can hurt someone, and what was asked for and is not had. */
+export function warningsOf(
+  { before, beforeCheck }: Pick<Found, "before" | "beforeCheck">,
+  { snapped, check }: Answer,
+  unit: LengthUnit,
+  length: Length,
+): readonly string[] {
+  const { rodAngle } = snapped.study.worst;
+  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
+  const grade = rodAngleGrade(least);
+  const missed = snapped.score.met.filter(({ goal, miss }) => goal.level === "must" && miss > 0);
+  const broken = brokenWords(check);
+  return [
+    ...(grade === "good"
+      ? []
+      : [`${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel.`]),
+    ...missed.map(
+      ({ goal, reading }) => `NOT MET: ${goalWords(goal, unit, length)}: ${readingWords(goal, reading, unit, length)}.`,
+    ),
+    ...(worseMusts(before, snapped).length === 0 ? [] : ["WORSE THAN NOW in what must be met: see the table."]),
+    ...(broken.length === 0
+      ? []
+      : [`PAST A LIMIT in the full check${sameAs(beforeCheck, broken)}: ${broken.join("; ")}.`]),
+  ];
+}
+
+function worseMusts(before: Placed, after: Placed): readonly Met[] {
+  return after.score.met.filter(({ goal, miss }) => {
+    const was = before.score.met.find((each) => each.goal === goal)?.miss ?? 0;
+    return goal.level === "must" && miss > was + 1e-9;
+  });
+}
+
+/** What a check found broken, targets aside: they are what the search is about. */
+function brokenWords(check: CheckReport | null): readonly string[] {
+  return (
+    check?.items.filter(({ state, part }) => state === "broken" && part !== "targets").map(({ label }) => label) ?? []
+  );
+}
+
+function sameAs(before: CheckReport | null, broken: readonly string[]): string {
+  const was = brokenWords(before);
+  return broken.every((each) => was.includes(each)) ? " (as now)" : "";
+}
+
+/** The step in words, such as "1/16 in". */
+function columnOf(met: readonly Met[], goal: Goal, unit: LengthUnit, length: Length): string {
+  const found = met.find((each) => each.goal === goal);
+  if (found === undefined) return "-";
+  return `${readingWords(goal, found.reading, unit, length)}${found.miss > 0 ? " !" : ""}`;
+}
+
+/** Each goal now, at the exact best and at each answer in whole steps; "!" where it is missed. */
+function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: Length): readonly string[] {
+  const [best] = answers;
+  const goals = quest.goals.filter((goal) => before.score.met.some((each) => each.goal === goal));
+  const heads = ["", "now", ...(best === undefined ? [] : ["exact 1"]), ...answers.map((_, i) => `answer ${i + 1}`)];
+  const columns = [before, ...(best === undefined ? [] : [best.exact]), ...answers.map(({ snapped }) => snapped)];
+  const rows = goals.map((goal) => [
+    `${goal.level} ${shortName(goal)} ${goalEnds(goal, unit, length)}`.trimEnd(),
+    ...columns.map(({ score }) => columnOf(score.met, goal, unit, length)),
+  ]);
+  return table([heads], rows, [0]);
+}
+
+const shorts: Readonly<Partial<Record<Goal["name"], string>>> = {
+  range: "goes together",
+  ackermann: "Ackermann",
+  "off-ideal": "off ideal",
+  "toe-change": "toe change",
+  "toe-change-at-lock": "toe at lock",
+  "bounce-steer": "bounce steer",
+  "lock-difference": "locks differ",
+  "outer-difference": "outers differ",
+  "circle-difference": "circles differ",
+  "inner-lock": "inner lock",
+  "turning-circle": "circle",
+  "straight-toe": "toe off set",
+  "rod-to-arm": "rod to arm",
+  "rod-end": "rod ends left",
+  engagement: "thread in",
+  adjustment: "adjustment",
+  "shaft-joint": "shaft joint",
+  "shock-stroke": "stroke left",
+};
+
+/** A goal's name as a table has room for it. */
+function shortName(goal: Goal): string {
+  return `${shorts[goal.name] ?? goal.name}${goal.over < 1 ? ` from ${Math.round(100 * goal.over)} %` : ""}`;
+}
+
+function rodWords({ quest }: Found, study: Study, length: Length): string {
+  const { left, right } = study.rodLengths;
+  if (quest.rods === "keep") return `Tie rods stay as they are: left ${length(left)}, right ${length(right)}.`;
+  return `Cut the tie rods to fit, eye to eye: left ${length(left)}, right ${length(right)}.`;
+}
+
+function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, length: Length): readonly string[] {
+  const { quest, answers } = found;
+  const head = answers.length > 1 ? `ANSWER ${i + 1}` : "ANSWER";
+  const { variables, study } = quest;
+  const still = answer.snapped.moves.every((move) => Math.abs(move) < 1e-9);
+  const to = moveLines(variables, answer.snapped.moves, length).map((words, at) => {
+    const part = [...new Set(variables.map(partWords))][at];
+    return `${words}.${still ? "" : ` Then ${placesWords(found, answer, part, length)}.`}`;
+  });
+  return [
+    still && quest.rods === "follow" ? `${head}: leave it all where it is: no step is better` : head,
+    ...warningsOf(found, answer, unit, length).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
+    ...(still ? [] : to.flatMap((words) => wrap(words, WIDTH, "  ", 4))),
+    ...wrap(rodWords(found, answer.snapped.study, length), WIDTH, "  ", 4),
+    ...(answer.check === null ? wrap("Not yet checked over its whole range.", WIDTH, "  ", 4) : []),
+    ...(study.car.form.rods.left === "cut" && quest.rods === "follow"
+      ? wrap("The rods that are cut now do not fit any more.", WIDTH, "  ", 4)
+      : []),
+    "",
+  ];
+}
+
+/** "ahead -4 3/4 in, out 19 15/16 in": where a part is then, as the file says it. */
+function placesWords({ quest }: Found, { snapped }: Answer, part: string | undefined, length: Length): string {
+  const { car } = snapped.study;
+  return quest.variables
+    .filter((variable) => partWords(variable) === part)
+    .map(({ pair, quantities, kind }) => {
+      const values = [...new Set(quantities.map(({ index }) => sayValue(car.numbers[index], kind, length)))];
+      return `${pair.split(".").at(-1)} ${values.join(" / ")}`;
+    })
+    .join(", ");
+}
+
+function sayValue(value: number, kind: "length" | "angle", length: Length): string {
+  return kind === "angle" ? degrees(value) : value < 0 ? `-${length(-value)}` : length(value);
+}
+
+function fightLines({ fights, answers }: Found, unit: LengthUnit, length: Length): readonly string[] {
+  const [best] = answers;
+  if (fights === null || best === undefined) return [];
+  const words = (goal: Goal) => goalWords(goal, unit, length);
+  const told = fights.map(({ without, frees, all }) =>
+    frees.length === 0
+      ? `Without "${words(without)}" every other must is met.`
+      : `"${words(without)}" fights ${frees.map((goal) => `"${words(goal)}"`).join(" and ")}: without it ${all ? "every other must is met" : "that is met, others still are not"}.`,
+  );
+  const none = "No single must stands in the way: more than one would have to go, or more room be given.";
+  return [
+    "THE MUSTS CAN'T ALL BE MET within this room. Answer 1 is the nearest car.",
+    ...(told.length === 0 ? wrap(none, WIDTH, "  ", 4) : told.flatMap((each) => wrap(each, WIDTH, "  ", 4))),
+    "",
+  ];
+}
+
+/** What a search came to, for reading. */
+export function findText({ found, step, unjudged }: FindReport, unit: LengthUnit, length: Length): string[] {
+  const { quest, answers } = found;
+  const { car } = quest.study;
+  const goalLine = (goal: Goal) =>
+    wrap(`${goalWords(goal, unit, length)} (${froms[goal.from]})`, WIDTH, `  ${goal.level}  `, 10);
+  return [
+    ...wrap(car.title, WIDTH),
+    ...noteLines(car),
+    "",
+    "Goals",
+    ...quest.goals.flatMap(goalLine),
+    ...unjudged.flatMap(({ goal, lacks }) =>
+      wrap(`${goalName(goal)}: not given: needs ${lacks} in the file, and is left out`, WIDTH, `  ${goal.level}  `, 10),
+    ),
+    `What may move, in steps of ${length(step)}`,
+    ...quest.variables.flatMap((variable) =>
+      wrap(
+        `${variable.label}${variable.sides === null ? "" : variable.sides === "both" ? ", both sides alike" : `, ${variable.sides} side`}: ${roomWords(variable, car.numbers, length)}`,
+        WIDTH,
+        "  ",
+        4,
+      ),
+    ),
+    quest.rods === "follow" ? "  Tie rods are cut to fit" : "  Tie rods keep their length",
+    "",
+    ...(found.done ? [] : ["STOPPED before its end: the best so far.", ""]),
+    ...(answers.length === 0
+      ? ["NO PLACE FOUND where the front end goes together within this room.", ""]
+      : [
+          ...fightLines(found, unit, length),
+          ...answers.flatMap((answer, i) => answerLines(found, answer, i, unit, length)),
+          ...goalTable(found, unit, length),
+          ...(answers.length > 1
+            ? ["", "Places far apart that do about as well: choose by what is easier to build."]
+            : []),
+          "",
+        ]),
+    ...wrap("! is missed. exact is the best there is, to compare with; build by an answer.", WIDTH),
+    ...wrap(cautions.join(" "), WIDTH),
+  ];
+}
+
+function numberOf(goal: Goal, value: number | null, unit: LengthUnit): number | null {
+  if (value === null) return null;
+  const kind = goal.name === "range" ? "length" : goalKinds[goal.name].kind;
+  return kind === "ratio" ? value : inUnits(value, kind, unit);
+}
+
+function placedJson({ quest }: Found, { moves, study, score }: Placed, unit: LengthUnit): Json {
+  return {
+    moves: quest.variables.map(({ pair, sides, kind, quantities }, i) => ({
+      quantity: pair,
+      sides,
+      by: inUnits(moves[i], kind, unit),
+      to: Object.fromEntries(quantities.map(({ id, index }) => [id, inUnits(study.car.numbers[index], kind, unit)])),
+    })),
+    rodLengths: Object.fromEntries(
+      (["left", "right"] as const satisfies readonly Wheel[]).map((wheel) => [
+        wheel,
+        inUnits(study.rodLengths[wheel], "length", unit),
+      ]),
+    ),
+    goals: score.met.map(({ goal, reading, miss }) => ({
+      goal: goal.name,
+      level: goal.level,
+      low: numberOf(goal, reading?.low ?? null, unit),
+      high: numberOf(goal, reading?.high ?? null, unit),
+      met: miss === 0,
+    })),
+    score: score.total,
+  };
+}
+
+/** The same as JSON, numbers not rounded. */
+export function findJson({ found, step, unjudged }: FindReport, unit: LengthUnit, length: Length): Json {
+  const { quest, before, answers, fights } = found;
+  const name = ({ name: goal, level }: Goal): Json => ({ goal, level });
+  return {
+    units: unitsOf(unit),
+    title: quest.study.car.title,
+    step: inUnits(step, "length", unit),
+    rods: quest.rods,
+    goals: quest.goals.map((goal) => ({
+      goal: goal.name,
+      level: goal.level,
+      least: numberOf(goal, goal.least, unit),
+      most: numberOf(goal, goal.most, unit),
+      over: 100 * goal.over,
+      from: goal.from,
+    })),
+    notJudged: unjudged.map(({ goal, lacks }) => ({ goal: goal.name, level: goal.level, needs: lacks })),
+    move: quest.variables.map(({ pair, sides, kind, low, high }) => ({
+      quantity: pair,
+      sides,
+      from: inUnits(low, kind, unit),
+      to: inUnits(high, kind, unit),
+    })),
+    now: placedJson(found, before, unit),
+    answers: answers.map((answer) => ({
+      warnings: warningsOf(found, answer, unit, length),
+      exact: placedJson(found, answer.exact, unit),
+      snapped: placedJson(found, answer.snapped, unit),
+      broken: brokenWords(answer.check),
+    })),
+    fights:
+      fights === null
+        ? null
+        : fights.map(({ without, frees, all }) => ({ without: name(without), frees: frees.map(name), all })),
+    evaluations: found.evaluations,
+    done: found.done,
+    cautions,
+  };
+}

@@ -1,0 +1,102 @@
+import type { Variable } from "../solve/find/room.ts";
+import type { Goal } from "../solve/goals/goals.ts";
+import type { Reading } from "../solve/goals/readings.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { goalKinds } from "../vehicle/sections/goals.ts";
+import { inch } from "../vehicle/units/length.ts";
+import { degrees, fixed, type Length } from "./words.ts";
+
+/** A circle on the ground is told to what can be measured there: from here up, mm. */
+const FAR = 3000;
+
+/** A number of a goal for a reader, unit included. */
+export function goalNumber({ name }: Goal, value: number, unit: LengthUnit, length: Length): string {
+  const kind = name === "range" ? "length" : goalKinds[name].kind;
+  if (kind === "angle") return degrees(value);
+  if (kind === "ratio") return name === "ackermann" ? `${fixed(value, 0)} %` : fixed(value, 2);
+  if (value > FAR) return unit === "in" ? `${fixed(value / inch / 12, 1)} ft` : `${fixed(value / 1000, 2)} m`;
+  return value < 0 ? `-${length(-value)}` : length(value);
+}
+
+/** A goal's name for a reader: "worst toe change", "Ackermann from 50 % of the lock on". */
+export function goalName({ name, over }: Goal): string {
+  if (name === "range") return "Goes together over its range";
+  const part = over < 1 ? ` from ${fixed(100 * over, 0)} % of the lock on` : "";
+  return `${goalKinds[name].label}${part}`;
+}
+
+/** What a goal asks for: "at least 30.0°", "at most 1/8 in", "40 % to 120 %"; nothing for what is either so or not. */
+export function goalEnds(goal: Goal, unit: LengthUnit, length: Length): string {
+  const { least, most, name } = goal;
+  const say = (value: number) => goalNumber(goal, value, unit, length);
+  if (name === "range") return "";
+  if (least !== null && most !== null) return least === most ? say(least) : `${say(least)} to ${say(most)}`;
+  return least === null ? `at most ${say(most ?? 0)}` : `at least ${say(least)}`;
+}
+
+/** A goal in one phrase. */
+export function goalWords(goal: Goal, unit: LengthUnit, length: Length): string {
+  const ends = goalEnds(goal, unit, length);
+  return ends === "" ? goalName(goal) : `${goalName(goal)} ${ends}`;
+}
+
+/** What a car gives of a goal: the end of its reading that decides, or both ends of a band. */
+export function readingWords(goal: Goal, reading: Reading | null, unit: LengthUnit, length: Length): string {
+  if (reading === null) return "not known";
+  if (goal.name === "range") return reading.high === 0 ? "yes" : `short by ${length(reading.high)}`;
+  const say = (value: number) => goalNumber(goal, value, unit, length);
+  const { least, most } = goal;
+  if (least === null) return say(reading.high);
+  if (most === null) return say(reading.low);
+  return say(reading.low) === say(reading.high) ? say(reading.low) : `${say(reading.low)} to ${say(reading.high)}`;
+}
+
+/** Which way a move goes, by the last word of its quantity: more, and less. */
+const ways: Readonly<Record<string, readonly [more: string, less: string]>> = {
+  ahead: ["farther forward", "farther back"],
+  out: ["farther out", "farther in"],
+  up: ["higher", "lower"],
+  offset: ["to the driver's left", "to the driver's right"],
+  "straight-ahead": ["to the driver's left", "to the driver's right"],
+  "eye-to-eye": ["wider", "narrower"],
+  tilt: ["more, left end up", "less, left end down"],
+};
+
+/** "1/4 in farther back"; null where it is not moved. */
+export function moveWords({ pair, kind }: Variable, move: number, length: Length): string | null {
+  const size = kind === "angle" ? degrees(Math.abs(move)) : length(Math.abs(move));
+  if (Math.abs(move) < 1e-9) return null;
+  const [more, less] = ways[pair.split(".").at(-1) ?? ""] ?? ["more", "less"];
+  return `${size} ${move > 0 ? more : less}`;
+}
+
+/** What moves together, such as "Tie-rod tab, both sides": the label's first words, and the side. */
+export function partWords({ label, sides }: Variable): string {
+  const part = label.split(",")[0] ?? label;
+  return sides === null ? part : `${part}, ${sides === "both" ? "both sides" : sides}`;
+}
+
+/**
+ * All moves of an answer, part by part: "Tie-rod tab, both sides: 1/4 in farther back, 3/16 in farther out". What stays is
+ * said to stay.
+ */
+export function moveLines(variables: readonly Variable[], moves: Float64Array, length: Length): readonly string[] {
+  const parts = [...new Set(variables.map(partWords))];
+  return parts.map((part) => {
+    const own = variables.flatMap((variable, i) =>
+      partWords(variable) === part ? [[variable, moves[i]] as const] : [],
+    );
+    const words = own.map(([variable, move]) => moveWords(variable, move, length)).filter((each) => each !== null);
+    return `${part}: ${words.length === 0 ? "stays where it is" : words.join(", ")}`;
+  });
+}
+
+/** Where a variable may go, as the file says it: "-6 in to -3 in, now -4 1/2 in". */
+export function roomWords({ quantities, kind, low, high }: Variable, numbers: Float64Array, length: Length): string {
+  const say = (value: number) => (kind === "angle" ? degrees(value) : value < 0 ? `-${length(-value)}` : length(value));
+  const now = quantities.map(({ index }) => numbers[index]);
+  const [first = 0] = now;
+  const alike = now.every((value) => Math.abs(value - first) < 1e-9);
+  if (!alike) return `${say(low)} to ${high > 0 ? "+" : ""}${say(high)} from where each is`;
+  return `${say(first + low)} to ${say(first + high)}, now ${say(first)}`;
+}
