@@ -6,12 +6,30 @@ import type { Goal } from "../solve/goals/goals.ts";
 import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
-import { goalEnds, goalName, goalWords, moveLines, partWords, readingWords, roomWords } from "./findWords.ts";
+import {
+  goalEndsShort,
+  goalName,
+  goalWords,
+  moveLines,
+  partWords,
+  readingWords,
+  roomWords,
+  STAYS,
+} from "./findWords.ts";
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
-import { table, WIDTH, wrap } from "./table.ts";
+import { table, WIDTH, wrap as wrapPlain } from "./table.ts";
 import { cautions, degrees, type Length, rodAngleGrade } from "./words.ts";
+
+/** Stands for a space that no line is broken at. */
+const GLUE = "\u00a0";
+
+/** Wraps words; a number stays with its fraction and its unit. */
+function wrap(words: string, width: number, first = "", indent = first.length): readonly string[] {
+  const glued = words.replace(/(?<=\d) (?=\d+\/\d|in\b|mm\b|ft\b|m\b|%)/g, GLUE);
+  return wrapPlain(glued, width, first, indent).map((line) => line.replaceAll(GLUE, " "));
+}
 
 /** What a report on a search is made from. */
 export interface FindReport {
@@ -80,10 +98,15 @@ function columnOf(met: readonly Met[], goal: Goal, unit: LengthUnit, length: Len
 function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: Length): readonly string[] {
   const [best] = answers;
   const goals = quest.goals.filter((goal) => before.score.met.some((each) => each.goal === goal));
-  const heads = ["", "now", ...(best === undefined ? [] : ["exact 1"]), ...answers.map((_, i) => `answer ${i + 1}`)];
+  const heads = [
+    "",
+    "now",
+    ...(best === undefined ? [] : ["exact"]),
+    ...answers.map((_, i) => (answers.length > 1 ? `answer ${i + 1}` : "answer")),
+  ];
   const columns = [before, ...(best === undefined ? [] : [best.exact]), ...answers.map(({ snapped }) => snapped)];
   const rows = goals.map((goal) => [
-    `${goal.level} ${shortName(goal)} ${goalEnds(goal, unit, length)}`.trimEnd(),
+    `${goal.level} ${shortName(goal)} ${goalEndsShort(goal, unit, length)}`.trimEnd(),
     ...columns.map(({ score }) => columnOf(score.met, goal, unit, length)),
   ]);
   return table([heads], rows, [0]);
@@ -126,10 +149,10 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
   const head = answers.length > 1 ? `ANSWER ${i + 1}` : "ANSWER";
   const { variables, study } = quest;
   const still = answer.snapped.moves.every((move) => Math.abs(move) < 1e-9);
-  const to = moveLines(variables, answer.snapped.moves, length).map((words, at) => {
-    const part = [...new Set(variables.map(partWords))][at];
-    return `${words}.${still ? "" : ` Then ${placesWords(found, answer, part, length)}.`}`;
-  });
+  const parts = [...new Set(variables.map(partWords))];
+  const to = moveLines(variables, answer.snapped.moves, length).map((words, at) =>
+    words.endsWith(STAYS) ? `${words}.` : `${words}. Then ${placesWords(found, answer, parts[at], length)}.`,
+  );
   return [
     still && quest.rods === "follow" ? `${head}: leave it all where it is: no step is better` : head,
     ...warningsOf(found, answer, unit, length).flatMap((words) => wrap(words, WIDTH, "  ", 4)),

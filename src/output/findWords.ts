@@ -34,6 +34,22 @@ export function goalEnds(goal: Goal, unit: LengthUnit, length: Length): string {
   return least === null ? `at most ${say(most ?? 0)}` : `at least ${say(least)}`;
 }
 
+/** The same as short as a table needs it: "min 30.0°", "60-110 %". */
+export function goalEndsShort(goal: Goal, unit: LengthUnit, length: Length): string {
+  const { least, most, name } = goal;
+  const say = (value: number) => goalNumber(goal, value, unit, length);
+  if (name === "range") return "";
+  if (least !== null && most !== null) return bandWords(goal, { low: least, high: most }, unit, length);
+  return least === null ? `max ${say(most ?? 0)}` : `min ${say(least)}`;
+}
+
+/** Both ends of a band: "60-110 %", or one number where they are the same to a reader. */
+function bandWords(goal: Goal, { low, high }: Reading, unit: LengthUnit, length: Length): string {
+  const say = (value: number) => goalNumber(goal, value, unit, length);
+  if (say(low) === say(high)) return say(low);
+  return low < 0 || high < 0 ? `${say(low)} to ${say(high)}` : `${say(low).replace(/ %$/, "")}-${say(high)}`;
+}
+
 /** A goal in one phrase. */
 export function goalWords(goal: Goal, unit: LengthUnit, length: Length): string {
   const ends = goalEnds(goal, unit, length);
@@ -48,7 +64,7 @@ export function readingWords(goal: Goal, reading: Reading | null, unit: LengthUn
   const { least, most } = goal;
   if (least === null) return say(reading.high);
   if (most === null) return say(reading.low);
-  return say(reading.low) === say(reading.high) ? say(reading.low) : `${say(reading.low)} to ${say(reading.high)}`;
+  return bandWords(goal, reading, unit, length);
 }
 
 /** Which way a move goes, by the last word of its quantity: more, and less. */
@@ -70,6 +86,9 @@ export function moveWords({ pair, kind }: Variable, move: number, length: Length
   return `${size} ${move > 0 ? more : less}`;
 }
 
+/** Said of a part that an answer leaves alone. */
+export const STAYS = "stays where it is";
+
 /** What moves together, such as "Tie-rod tab, both sides": the label's first words, and the side. */
 export function partWords({ label, sides }: Variable): string {
   const part = label.split(",")[0] ?? label;
@@ -87,7 +106,7 @@ export function moveLines(variables: readonly Variable[], moves: Float64Array, l
       partWords(variable) === part ? [[variable, moves[i]] as const] : [],
     );
     const words = own.map(([variable, move]) => moveWords(variable, move, length)).filter((each) => each !== null);
-    return `${part}: ${words.length === 0 ? "stays where it is" : words.join(", ")}`;
+    return `${part}: ${words.length === 0 ? STAYS : words.join(", ")}`;
   });
 }
 

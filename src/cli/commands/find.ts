@@ -3,6 +3,7 @@ import { newFile, pathOf } from "../../files/save.ts";
 import type { Study } from "../../measures/study.ts";
 import { findJson, findText } from "../../output/find.ts";
 import { printable } from "../../output/printable.ts";
+import { WIDTH, wrap } from "../../output/table.ts";
 import { brokenIn, type Found, findJob } from "../../solve/find/find.ts";
 import type { Quest } from "../../solve/find/place.ts";
 import { type Rooms, roomsOf, usualRooms, usualStep, variablesOf } from "../../solve/find/room.ts";
@@ -117,7 +118,7 @@ export function findCommand(desk: Desk): Command {
 
 function listed(title: string, lines: readonly (readonly [string, string])[]): string {
   const width = Math.max(...lines.map(([name]) => name.length));
-  return `\n${title}:\n${lines.map(([name, words]) => `  ${name.padEnd(width)}  ${words}`).join("\n")}`;
+  return `\n${wrap(`${title}:`, WIDTH).join("\n")}\n${lines.map(([name, words]) => `  ${name.padEnd(width)}  ${words}`).join("\n")}`;
 }
 
 function lackOf(study: Study, goal: Goal): string {

@@ -7,7 +7,7 @@ import { evolve } from "../search/evolve.ts";
 import type { Box, Cost, Spot } from "../search/problem.ts";
 import { downhill } from "../search/simplex.ts";
 import { snapped } from "../search/snap.ts";
-import { asItIs, costOf, type Placed, placed, type Quest } from "./place.ts";
+import { asItIs, costOf, type Placed, placed, type Quest, worsened } from "./place.ts";
 import { boxOf, gridOf } from "./room.ts";
 
 /** One answer: the best place there is, and the best of those that can be set. */
@@ -146,7 +146,7 @@ function* pieces(quest: Quest): Iterator<Piece<Found>, void> {
   const beforeCheck = yield* checked(before, tell);
   const answers: Answer[] = [];
   for (const answer of found.answers) answers.push({ ...answer, check: yield* checked(answer.snapped, tell) });
-  found = { ...found, beforeCheck, answers: soundFirst(answers, beforeCheck) };
+  found = { ...found, beforeCheck, answers: soundFirst(answers, before, beforeCheck) };
   yield tell();
 
   const [best] = found.answers;
@@ -208,10 +208,16 @@ export function newlyBroken(before: CheckReport | null, after: CheckReport | nul
   return broken(after).filter((id) => !was.includes(id));
 }
 
-/** Answers that break a limit which the car keeps now stand last, however well they do otherwise. */
-function soundFirst(answers: readonly Answer[], before: CheckReport | null): readonly Answer[] {
-  const breaks = ({ check }: Answer) => (newlyBroken(before, check).length > 0 ? 1 : 0);
-  return [...answers].sort((a, b) => breaks(a) - breaks(b));
+/**
+ * The best in whole steps first; but answers that make a must worse, and then those that break a limit which the car keeps
+ * now, stand last, however well they do otherwise.
+ */
+function soundFirst(answers: readonly Answer[], before: Placed, beforeCheck: CheckReport | null): readonly Answer[] {
+  const worse = ({ snapped: { score } }: Answer) => (worsened(before.score, score) > 0 ? 1 : 0);
+  const breaks = ({ check }: Answer) => (newlyBroken(beforeCheck, check).length > 0 ? 1 : 0);
+  return [...answers].sort(
+    (a, b) => worse(a) - worse(b) || breaks(a) - breaks(b) || a.snapped.score.total - b.snapped.score.total,
+  );
 }
 
 /**
