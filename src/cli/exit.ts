@@ -7,6 +7,8 @@ export const Exit = {
   badInput: 2,
   /** The linkage closes at rack 0, travel 0, but not where it was asked to. */
   doesNotClose: 3,
+  /** Broken off at the keyboard: 128 and the number of the signal, as shells have it. */
+  interrupted: 130,
   /** A fault of the program itself (EX_SOFTWARE of BSD's sysexits). */
   fault: 70,
 } as const;

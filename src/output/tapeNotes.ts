@@ -1,3 +1,4 @@
+import type { TapeCar } from "../measures/tapeCar.ts";
 import { disagreements } from "../vehicle/from-tape/checks.ts";
 import type { Assumed, Layout } from "../vehicle/from-tape/layout.ts";
 import type { Tape } from "../vehicle/from-tape/readings.ts";
@@ -12,6 +13,7 @@ const names: Readonly<Record<Assumed, string>> = {
   turns: "turns of the steering wheel not known",
   arms: "arms level and parallel to the centreline",
   travel: "wheel travel",
+  ratio: "wheel travel by the shock's ratio, as if it were the same over the whole travel",
 };
 
 /**
@@ -23,7 +25,7 @@ export const priceOfAssuming =
 
 /** Said until page 2 is read. */
 export const noBumpYet =
-  "Bump steer stays blank: it needs pivots, joints, bump and droop, which are page 2 of the readings.";
+  "Bump steer stays blank: it needs pivots, joints and wheel travel (bump and droop, or the shock's lengths), which are page 2 of the readings.";
 
 /** What was assumed, in words; null where all was read. */
 export function assumedInTape({ assumed }: Layout): string | null {
@@ -31,11 +33,25 @@ export function assumedInTape({ assumed }: Layout): string | null {
 }
 
 /** What has to be said of a car that was begun from a tape: what was assumed, and where readings do not agree. */
-export function tapeNotes(tape: Tape, layout: Layout, length: Length): readonly string[] {
+export function tapeNotes({ tape, layout, found }: TapeCar, length: Length): readonly string[] {
   const assumed = assumedInTape(layout);
   return [
-    ...disagreements(tape, layout, length).map((words) => `warning: ${words}`),
+    ...[...disagreements(tape, layout, length), ...found.doubts].map((words) => `warning: ${words}`),
     ...(assumed === null ? [] : [`Assumed, and marked "starting value" in the file: ${assumed}. ${priceOfAssuming}`]),
+    ...(found.travelByShock
+      ? [`By the shock's lengths the wheel goes ${length(layout.bump)} up and ${length(layout.droop)} down.`]
+      : []),
     ...(layout.assumed.has("travel") ? [noBumpYet] : []),
+    ...rodNotes(tape),
+  ];
+}
+
+/** Which rods the car has, where the real ones were taped. */
+function rodNotes({ numbers, rodsAsCut }: Tape): readonly string[] {
+  if (!numbers.has("left-rod") && !numbers.has("right-rod")) return [];
+  return [
+    rodsAsCut
+      ? "The rods are as they were taped: what the tape misread of them shows as toe and as a rack off its middle."
+      : "The rods fit the other readings; the taped lengths stand beside them. For the car as it stands: --rods as-cut.",
   ];
 }

@@ -1,12 +1,12 @@
-import { studyOf } from "../measures/study.ts";
+import { carOfTape } from "../measures/tapeCar.ts";
 import { assumedInTape, noBumpYet, priceOfAssuming } from "../output/tapeNotes.ts";
 import { degrees } from "../output/words.ts";
 import { disagreements } from "../vehicle/from-tape/checks.ts";
 import { assumptions, type Layout, layoutOf, rodsOf } from "../vehicle/from-tape/layout.ts";
-import { type Reading, readings, type Tape } from "../vehicle/from-tape/readings.ts";
-import { askOf, readReading } from "../vehicle/from-tape/sheet.ts";
-import { carFromTape } from "../vehicle/from-tape/text.ts";
-import { readCar } from "../vehicle/read.ts";
+import { readReading, sayReading } from "../vehicle/from-tape/reading.ts";
+import { type Reading, readings, type Tape, tapeOf } from "../vehicle/from-tape/readings.ts";
+import { askOf } from "../vehicle/from-tape/sheet.ts";
+import { impossible } from "../vehicle/from-tape/together.ts";
 import { sayLength } from "../vehicle/units/format.ts";
 import type { LengthUnit } from "../vehicle/words.ts";
 import type { Answers } from "./model.ts";
@@ -96,7 +96,9 @@ export function wrongWith(row: TapeRow, answers: Answers): string | null {
     case "reading": {
       const worth = worthOf(row.reading, answers);
       if (worth === null) return row.reading.required ? "This one is needed." : null;
-      return typeof worth === "object" ? `"${text}" is ${worth.complaint}.` : null;
+      if (typeof worth === "object") return `"${text}" is ${worth.complaint}.`;
+      const clash = impossible(tapeFrom(answers)).find(({ at }) => at === row.key);
+      return clash === undefined ? null : `${clash.words}.`;
     }
   }
 }
@@ -108,15 +110,7 @@ export function echoOfRow(row: TapeRow, answers: Answers): { readonly text: stri
   if (worth === null) return { text: row.reading.required ? "" : leftOut(row.reading), good: true };
   if (typeof worth === "object") return { text: "not understood", good: false };
   if (typeof worth === "string") return { text: "", good: true };
-  const units = unitsOf(answers);
-  const { kind } = row.reading;
-  const said =
-    kind === "angle"
-      ? degrees(worth, 2)
-      : kind === "length"
-        ? sayLength(worth, units === "in" ? { unit: "in", exact: true } : { unit: "mm" })
-        : String(worth);
-  return { text: `= ${said}`, good: true };
+  return { text: `= ${sayReading(row.reading, worth, unitsOf(answers))}`, good: true };
 }
 
 /** What stands in the place of a reading that may be left out. */
@@ -127,14 +121,11 @@ function leftOut({ key }: Reading): string {
 
 /** The readings as a tape gives them; what is missing or wrong is left out. */
 function tapeFrom(answers: Answers): Tape {
-  const numbers = new Map<string, number>();
-  let rackGoes: Tape["rackGoes"] = "right";
-  for (const reading of readings) {
-    const worth = worthOf(reading, answers);
-    if (typeof worth === "number") numbers.set(reading.key, worth);
-    else if (worth === "left" || worth === "right") rackGoes = worth;
-  }
-  return { title: titleOf(answers), units: unitsOf(answers), numbers, rackGoes };
+  const worth = readings.flatMap((reading) => {
+    const value = worthOf(reading, answers);
+    return value === null || typeof value === "object" ? [] : [[reading.key, value] as const];
+  });
+  return tapeOf(new Map(worth), { title: titleOf(answers), units: unitsOf(answers) });
 }
 
 /** A car is called as its file is, until it has a title of its own. */
@@ -154,14 +145,7 @@ export function firstWrong(answers: Answers): { readonly cursor: number; readonl
 
 /** The readings' car as text, or why they make none, in a sentence. */
 export function carOf(answers: Answers): { readonly text: string } | { readonly complaint: string } {
-  const { text } = carFromTape(tapeFrom(answers));
-  const car = readCar(text);
-  if ("complaints" in car) {
-    const [first] = car.complaints;
-    return { complaint: `These readings make no car: ${first?.part ?? ""}: ${first?.message ?? ""}.` };
-  }
-  const study = studyOf(car);
-  return "refused" in study ? { complaint: `These readings make no car. ${study.refused}` } : { text };
+  return carOfTape(tapeFrom(answers));
 }
 
 /** Both rods as the readings make them, and where readings disagree; null while some that it takes are missing. */

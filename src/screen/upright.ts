@@ -13,7 +13,7 @@ import type { Answers, Model } from "./model.ts";
 export const hangRow = uprightFields.length;
 
 /** An angle of one wheel, by degrees or by two readings over a board. */
-const alone = { shared: false, diameter: null } as const;
+const alone = { shared: false, diameter: null, along: "board" } as const;
 
 /** What was typed for a measure, mm or rad, or what is wrong with it; null where nothing was: it stays. */
 export function typedFor(

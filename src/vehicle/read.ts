@@ -14,7 +14,7 @@ import { carSchema } from "./schema.ts";
 import { isSection, type SectionName, type Sections, sectionField, sectionNames } from "./sections.ts";
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
-import { startingValues } from "./starting/marks.ts";
+import { reckoned, startingValues } from "./starting/marks.ts";
 import { complaintAt, isSaid, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
 import { worth } from "./worth.ts";
@@ -122,8 +122,9 @@ function mechanismIn(tree: Tree): (typeof mechanisms)[number] | Complaint {
   return "message" in which ? which : which[0];
 }
 
-/** Whether both ways of the wheel's travel are marked as starting values. */
+/** Whether both ways of the wheel's travel are marked as starting values, and not reckoned from what was read. */
 function travelIsAssumed(written: Parameters<typeof startingValues>[0]): boolean {
+  if (written.text.includes(reckoned)) return false;
   const ids = startingValues(written);
   return ids.has("wheel-travel.bump") && ids.has("wheel-travel.droop");
 }

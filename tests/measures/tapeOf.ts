@@ -34,6 +34,8 @@ export function tapeOf(study: Study): Tape {
   return {
     title: study.car.title,
     units: form.units,
+    rodsAsCut: false,
+    shockOn: null,
     rackGoes: form.wheelLeftMoves ?? "right",
     numbers: new Map([
       ["wheelbase", study.wheelbase],

@@ -137,8 +137,8 @@ describe("a new car from a tape, as a form", () => {
         else bench.press("down");
       return bench;
     };
-    // asin(1.75 / 14) by a table of sines is 7.1808 degrees; 1/8 in total over two 21 1/2 in tyres is 0.1666 a wheel.
-    expect(flat(at("caster"))).toContain("= 7.18°");
+    // The tangent of 7.1250 degrees, by a table, is 0.125 = 1.75 / 14; 1/8 in total over two 21 1/2 in tyres is 0.1666 a wheel.
+    expect(flat(at("caster"))).toContain("= 7.13°");
     expect(flat(at("toe"))).toContain("= 0.17°");
     const bench = at("stroke").press("=long", "enter");
     expect(bench.text()).toContain("> Rack, stop to stop");

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { readBenchAngle } from "../../src/vehicle/from-tape/angle.ts";
 import { readings } from "../../src/vehicle/from-tape/readings.ts";
-import { blankSheet, readSheet } from "../../src/vehicle/from-tape/sheet.ts";
+import { answersOn, blankSheet, readSheet, sheetWith } from "../../src/vehicle/from-tape/sheet.ts";
+import { doubtful } from "../../src/vehicle/from-tape/together.ts";
 import { expectClose } from "../close.ts";
 
-const plain = { shared: false, diameter: null };
+const plain = { shared: false, diameter: null, along: "board" } as const;
 
 function degrees(text: string, how: Parameters<typeof readBenchAngle>[2] = plain): number {
   const read = readBenchAngle(text, "in", how);
@@ -21,14 +22,37 @@ describe("an angle read at the bench", () => {
     expectClose(degrees("2, 1/2 over 12"), -7.1808, { abs: 5e-5 });
   });
 
+  it("is the tangent of two readings whose distance lies down a plumb line", () => {
+    // The tangent of 45 degrees is 1, that of 7.1250 degrees by a table 0.125.
+    expectClose(degrees("1, 7 over 6", { ...plain, along: "plumb line" }), 45, { abs: 1e-10 });
+    expectClose(degrees("1/2, 2 over 1 ft", { ...plain, along: "plumb line" }), 7.125, { abs: 5e-5 });
+    expect(readBenchAngle("1, 2 over 0", "in", { ...plain, along: "plumb line" })).toHaveProperty("complaint");
+  });
+
   it("between boards on both wheels is half of it a wheel", () => {
-    expectClose(degrees("50, 62 over 12", { shared: true, diameter: null }), 30, { abs: 1e-10 });
+    expectClose(degrees("50, 62 over 12", { ...plain, shared: true }), 30, { abs: 1e-10 });
   });
 
   it("is toe as inches across the tyre, total", () => {
     // 1/8 in total on 28 in tyres is 0.255786 degrees total, taken as one sine; as two halves it is
     // 1e-6 less.
-    expectClose(2 * degrees("1/8 total", { shared: true, diameter: 28 * 25.4 }), 0.255786, { abs: 2e-6 });
+    expectClose(2 * degrees("1/8 total", { ...plain, shared: true, diameter: 28 * 25.4 }), 0.255786, { abs: 2e-6 });
+  });
+
+  it("is refused as toe where it could be a length across the tyre, with both ways to write it", () => {
+    const toe = { ...plain, shared: true, diameter: 28 * 25.4 };
+    for (const text of ["1/8", "1 1/2", "1/8 in", '1/8"', "⅛"])
+      expect(readBenchAngle(text, "in", toe), text).toMatchObject({
+        complaint: expect.stringMatching(/ total".* deg"/),
+      });
+    expect(readBenchAngle("1/8 in", "in", toe)).toMatchObject({ complaint: expect.stringContaining('"1/8 total"') });
+    expect(readBenchAngle("3", "mm", toe)).toHaveProperty("complaint");
+    expectClose(degrees("1/8 deg", toe), 0.125, { abs: 1e-12 });
+    expectClose(degrees("0.2", toe), 0.2, { abs: 1e-12 });
+    expect(readBenchAngle("0", "mm", toe)).toEqual({ rad: 0 });
+    expect(readBenchAngle("1/8 total", "in", { ...toe, diameter: null })).toMatchObject({
+      complaint: expect.stringContaining("hub's height"),
+    });
   });
 
   it("is refused where no board can show it", () => {
@@ -79,9 +103,8 @@ describe("the sheet of readings", () => {
     expectClose(tape.numbers.get("tab-back"), 4.5 * 25.4, { abs: 1e-12 });
     expect(tape.numbers.get("turns")).toBe(2.5);
     expect(tape.numbers.has("left-rod")).toBe(false);
-    expectClose(((tape.numbers.get("caster") ?? 0) * 180) / Math.PI, (Math.asin(1.75 / 14) * 180) / Math.PI, {
-      abs: 1e-12,
-    });
+    // Its distance is down the plumb line: the tangent of 7.1250 degrees, by a table, is 0.125 = 1.75 / 14.
+    expectClose(((tape.numbers.get("caster") ?? 0) * 180) / Math.PI, 7.125, { abs: 5e-5 });
     expectClose(tape.numbers.get("toe"), Math.asin(0.0625 / 21.5), { abs: 1e-12 });
   });
 
@@ -97,5 +120,111 @@ describe("the sheet of readings", () => {
       true,
     );
     expect(words.some((each) => each.startsWith('stroke: found "long", which is not a length'))).toBe(true);
+  });
+
+  it("holds every answer it is given, and gives them back as they were typed", () => {
+    const sheet = sheetWith({ ...answers, units: "in", title: 'Job 12: "rail"', toe: "0.2 deg", "tab-in": '1 1/2"' });
+    expect(answersOn(sheet)).toEqual({
+      ...answers,
+      units: "in",
+      title: 'Job 12: "rail"',
+      toe: "0.2 deg",
+      "tab-in": '1 1/2"',
+    });
+    expect(readSheet(sheet)).not.toHaveProperty("complaints");
+    expect(answersOn("title: a car\nfront: { linkage: strut }\n")).toBeNull();
+  });
+
+  it.each([
+    ["left-eye", "81/4", '"8 1/4", or "20 1/4"'],
+    ["stroke", "15/8", '"1 5/8", or "1 7/8"'],
+    ["over-tyres", "1215/16", '"12 15/16"'],
+    ["hub-height", "12 1/8 ft", "145 1/2 in, more than any front end has: expected 3 in to 30 in"],
+    ["wheelbase", "6", "6 in, less than any front end has"],
+    [
+      "toe",
+      "5",
+      '5.00°, more than any front end has: expected -3.00° to 3.00°; for toe across the tyres write it like "1/8 total"',
+    ],
+    ["rack-goes", "up", "not left or right"],
+    ["rods", "longer", "not to fit or as cut"],
+  ])("refuses %s: %s in that reading's own words", (key, text, words) => {
+    const read = readSheet(filled({ [key]: text }));
+    expect("complaints" in read && read.complaints.find(({ part }) => part === key)?.message).toContain(words);
+  });
+
+  it("takes a proper fraction, and a sum that could be nothing else, as they are", () => {
+    for (const text of ["15/16", "58/2", "8 1/4", "0.75"])
+      expect(
+        readSheet(filled({ "tab-in": text === "58/2" ? "1" : text, "over-tyres": text === "58/2" ? "112/2" : "56" })),
+        text,
+      ).not.toHaveProperty("complaints");
+  });
+
+  it.each([
+    [
+      { "king-pins-apart": "60 1/2", "over-tyres": "58" },
+      "king-pins-apart",
+      ["Outside over front tyres", "58 in", "King-pin lines, left to right", "60 1/2 in", "outside the tyres"],
+    ],
+    [{ "tyre-width": "23", "over-tyres": "46" }, "tyre-width", ["Outside over front tyres", "One front tyre's width"]],
+    [{ "tab-in": "11", "king-pins-apart": "22" }, "tab-in", ["across the centreline"]],
+    [{ "left-eye": "20" }, "left-eye", ["Left eye from centreline", "outside the tie-rod hole"]],
+    [{ "left-eye": "18", stroke: "4" }, "stroke", ["Rack, stop to stop", "Left eye from centreline", "pass the hole"]],
+    [{ "left-eye": "-9", "right-eye": "4" }, "right-eye", ["Left eye from centreline", "Right eye from centreline"]],
+    [{ "left-stop": "6" }, "left-stop", ["Rack, stop to stop", "4 in", "Straight: rack still goes left", "6 in"]],
+    [
+      { "lower-joint-height": "14", "upper-joint-height": "7" },
+      "upper-joint-height",
+      ["Lower joint above floor", "Upper joint above floor"],
+    ],
+    [
+      { "lower-pivot-out": "22", "lower-joint-out": "21 1/2" },
+      "lower-joint-out",
+      ["Lower pivots, out", "Lower joint, out"],
+    ],
+    [{ "lower-joint-out": "30" }, "lower-joint-out", ["Outside over front tyres", "Lower joint, out"]],
+    [{ "shock-closed": "16", "shock-open": "12" }, "shock-open", ["Shock, fully closed", "Shock, fully open"]],
+    [
+      { "shock-closed": "12", "shock-open": "18", "shock-now": "11" },
+      "shock-now",
+      ["Shock, fully closed", "Shock, at ride height"],
+    ],
+    [
+      { "shock-closed": "12", "shock-open": "18", "shock-now": "19" },
+      "shock-now",
+      ["Shock, fully open", "Shock, at ride height"],
+    ],
+    [{ rods: "as cut", "left-rod": "15 3/4" }, "rods", ["Right rod, eye to eye"]],
+    [{ "shock-on": "lower-arm" }, "shock-on", ["its top and its foot"]],
+  ] as const)("refuses readings that cannot both be right, with both their names: %j", (changes, at, words) => {
+    const read = readSheet(filled(changes));
+    if (!("complaints" in read)) throw new Error("an impossible tape was taken");
+    const [first] = read.complaints;
+    expect(first?.part).toBe(at);
+    expect(first?.line).toBeGreaterThan(1);
+    for (const each of words) expect(first?.message).toContain(each);
+  });
+
+  it.each([
+    [{ inclination: "2, 3/4 over 10" }, "gaps are not swapped"],
+    [{ caster: "-3" }, "lean forward"],
+    [{ "left-eye": "17" }, "shorter across the car than the rack's stroke"],
+    [{ "tab-height": "22" }, "above the tyre"],
+    [{ turns: "12" }, "One turn of the steering wheel".toLowerCase()],
+  ])("asks whether it is so, and takes it: %j", (changes, words) => {
+    const tape = readSheet(filled(changes));
+    if ("complaints" in tape) throw new Error(JSON.stringify(tape.complaints));
+    expect(
+      doubtful(tape)
+        .map((each) => each.words)
+        .join(),
+    ).toContain(words);
+  });
+
+  it("doubts nothing of a sound tape", () => {
+    const tape = readSheet(filled());
+    if ("complaints" in tape) throw new Error(JSON.stringify(tape.complaints));
+    expect(doubtful(tape)).toEqual([]);
   });
 });

@@ -1,10 +1,9 @@
 import { existsSync } from "node:fs";
-import { relative } from "node:path";
 import { Command, Option } from "commander";
 import { loadText } from "../../files/load.ts";
 import { begunFrom, loadPreset } from "../../files/presets.ts";
-import { newFile, pathOf } from "../../files/save.ts";
-import { studyOf } from "../../measures/study.ts";
+import { newFile } from "../../files/save.ts";
+import { carOfTape } from "../../measures/tapeCar.ts";
 import { jsonText } from "../../output/json.ts";
 import { printable } from "../../output/printable.ts";
 import { WIDTH, wrap } from "../../output/table.ts";
@@ -14,24 +13,25 @@ import { changeFrontEnd, type FrontEndChange } from "../../vehicle/change.ts";
 import { changed } from "../../vehicle/edits/change.ts";
 import type { Tape } from "../../vehicle/from-tape/readings.ts";
 import { blankSheet, readSheet } from "../../vehicle/from-tape/sheet.ts";
-import { carFromTape } from "../../vehicle/from-tape/text.ts";
 import { labelNames, withLabel } from "../../vehicle/labels.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { startingValues } from "../../vehicle/starting/marks.ts";
-import { askTape } from "../askTape.ts";
 import { firstPreset } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
+import { quoted, shortest, target } from "../newNames.ts";
 import { jsonOption, lengthsIn } from "../report.ts";
+import { askedFor } from "../tapeQuestions.ts";
 
 interface NewOptions extends FrontEndChange {
   readonly json?: boolean;
   readonly from?: string;
   readonly fromTape?: string | true;
   readonly tapeSheet?: boolean;
+  readonly rods?: "to-fit" | "as-cut";
   readonly units?: LengthUnit;
   readonly title?: string;
   readonly job?: string;
@@ -58,6 +58,12 @@ export function newCommand(desk: Desk): Command {
     .option("--from <CAR>", "the car file or the example to copy (default: the first example)")
     .option("--from-tape [SHEET]", "from readings with a tape: a filled-in sheet, or asked for one by one")
     .option("--tape-sheet", "print the blank list of readings, to take to the car or to fill in")
+    .addOption(
+      new Option("--rods <which>", "of a car from the tape: as they were taped, or to fit the other readings").choices([
+        "to-fit",
+        "as-cut",
+      ]),
+    )
     .addOption(new Option("--units <unit>", "of the blank list").choices(["in", "mm"]))
     .option("--title <words>", "what the new car is called")
     .option("--job <words>", "whose job it is, or its number")
@@ -97,7 +103,8 @@ export function newCommand(desk: Desk): Command {
         Exit.badInput,
         "missing required argument 'FILE': name the file to write, as in rackwright new my-car.",
       );
-    const begun = options.fromTape === undefined ? copied(options) : await fromTape(desk, options.fromTape, options);
+    const begun =
+      options.fromTape === undefined ? copied(options) : await fromTape(desk, file, options.fromTape, options);
     const made = newFile(target(file), labelled(begun.text, options));
     if (!made.saved)
       throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
@@ -159,7 +166,7 @@ function unmeasuredTitle(text: string): string {
 }
 
 /** A car from a filled-in sheet, or from what is asked for one by one. */
-async function fromTape(desk: Desk, sheet: string | true, options: NewOptions): Promise<Begun> {
+async function fromTape(desk: Desk, file: string, sheet: string | true, options: NewOptions): Promise<Begun> {
   if (options.from !== undefined)
     throw new Ended(Exit.badInput, "--from and --from-tape are two ways to begin: give one of them.");
   if (options.linkage !== undefined || options.mechanism !== undefined || options.takeOff !== undefined)
@@ -167,24 +174,22 @@ async function fromTape(desk: Desk, sheet: string | true, options: NewOptions): 
       Exit.badInput,
       "a tape's readings describe two arms a side and a rack: change the linkage or the mechanism afterwards, with new --from.",
     );
-  const tape = sheet === true ? await askTape(desk.streams) : readSheetFile(sheet);
-  const { text, layout } = carFromTape(tape);
-  const car = readCar(text);
-  if ("complaints" in car)
-    throw new Ended(
-      Exit.badInput,
-      `these readings make no car: ${car.complaints.map(({ part, message }) => `${part}: ${message}`).join("; ")}.`,
-    );
-  const study = studyOf(car);
-  if ("refused" in study) throw new Ended(Exit.badInput, `these readings make no car. ${study.refused}`);
+  const asCut = options.rods === undefined ? null : options.rods === "as-cut";
+  const make = (read: Tape) => carOfTape(asCut === null ? read : { ...read, rodsAsCut: asCut });
+  const made = sheet === true ? await askedFor(desk, file, make) : make(readSheetFile(sheet));
+  if ("complaint" in made) throw new Ended(Exit.badInput, asSaid(made.complaint));
   const from = sheet === true ? "tape" : sheet;
   return {
-    text,
+    text: made.text,
     from,
-    filled: [...startingValues(car)],
+    filled: [...startingValues(made.car)],
     words: "from the tape",
-    notes: tapeNotes(tape, layout, lengthsIn(tape.units)),
+    notes: tapeNotes(made, lengthsIn(made.tape.units)),
   };
+}
+
+function asSaid(sentence: string): string {
+  return `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 }
 
 function readSheetFile(file: string): Tape {
@@ -214,20 +219,4 @@ function startedWith(
     ...(mechanism && { mechanism }),
     ...(takeOff && { takeOff }),
   });
-}
-
-/** Where to write: the name as it stands when there is something of that name, which will then be refused. */
-function target(file: string): string {
-  return file.trim() === "" || existsSync(file) ? file : pathOf(file);
-}
-
-/** A path as short as it can be said from here. */
-function shortest(path: string): string {
-  const fromHere = relative(process.cwd(), path);
-  return fromHere.startsWith("..") ? path : fromHere;
-}
-
-/** A path as a shell takes it for one word. */
-function quoted(path: string): string {
-  return /^[\w./~@%+=:,-]+$/.test(path) ? path : `"${path.replace(/(["\\$`])/g, "\\$1")}"`;
 }

@@ -1,3 +1,4 @@
+import type { Reading } from "../../vehicle/from-tape/readings.ts";
 import type { Focus, Model } from "../model.ts";
 import { beforeMaking, crossCheck, echoOfRow, type TapeRow, tapeRows } from "../tape.ts";
 import type { Typed } from "./Bottom.tsx";
@@ -6,10 +7,14 @@ import { type Line, paragraph } from "./Lines.tsx";
 
 const samples = {
   length: "Type it as the tape shows it: 14 3/8, or 365 mm.",
-  angle: "Degrees, 6 1/2; or two readings over a board or plumb line: 50 1/8, 50 1/4 over 24.",
+  angle: "Degrees, 6 1/2; or two readings and their distance: 1/4, 2 over 14.",
   number: "Type a plain number, such as 2 1/2.",
-  way: "Type left or right.",
 } as const;
+
+function sampleOf({ key, kind, words }: Reading): string {
+  if (kind === "word") return `Type ${words.join(" or ")}.`;
+  return key === "toe" ? "Type 1/8 total; or 50 1/8, 50 1/4 over 24; or 0.2 deg." : samples[kind];
+}
 
 const titles = {
   1: ["A NEW CAR FROM THE TAPE, page 1: on stands, at ride height, wheels straight", "A NEW CAR FROM THE TAPE, page 1"],
@@ -62,7 +67,7 @@ function belowOf({ tape, notice, columns }: Model, row: TapeRow, complaint: stri
   const checked = crossCheck(answers);
   const check = (checked?.words ?? []).flatMap(checked?.agree ? say : loud);
   if (row.is === "make") return [rule, ...said, ...check, ...say(beforeMaking(answers))];
-  const sample = row.is === "reading" ? samples[row.reading.kind] : "";
+  const sample = row.is === "reading" ? sampleOf(row.reading) : "";
   const { text: echo, good } = echoOfRow(row, answers);
   const read = said.length > 0 ? said : say(good && echo.startsWith("=") ? echo : sample);
   return [rule, ...say(row.ask), ...read, ...kept, ...check];

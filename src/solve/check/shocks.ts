@@ -1,12 +1,12 @@
 import { bodiesOf, type CornerBodies } from "../../measures/range/bodies.ts";
 import type { RangePlace, Watched } from "../../measures/range/watched.ts";
 import { shockAt, wheelRate } from "../../measures/shock.ts";
+import { type ShockStands, standsOf, travelsOf } from "../../measures/shockTravel.ts";
 import { type Study, studyOf } from "../../measures/study.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { Shock } from "../../vehicle/sections/shock.ts";
 import { type CheckItem, type Fact, limited, ofSides, upperSide } from "./item.ts";
-import { type ShockStands, standsOf, travelsOf } from "./shockTravel.ts";
 import type { Worst } from "./sweep.ts";
 
 /** A shock of one corner, and what is watched of it over the whole range: how short it gets, and how long. */

@@ -8,7 +8,16 @@ export interface At {
 }
 
 /** The ids of what the tape did not give, without a side. */
-export type Assumed = "inclination" | "caster" | "camber" | "toe" | "tyre-width" | "turns" | "arms" | "travel";
+export type Assumed =
+  | "inclination"
+  | "caster"
+  | "camber"
+  | "toe"
+  | "tyre-width"
+  | "turns"
+  | "arms"
+  | "travel"
+  | "ratio";
 
 /** A front end as the readings make it, mm and rad; both sides alike. */
 export interface Layout {
@@ -84,7 +93,9 @@ export function layoutOf({ numbers }: Tape): Layout {
     out: numbers.get(`${arm}-pivot-out`) ?? joints[arm].out * armShare,
     up: numbers.get(`${arm}-pivot-height`) ?? joints[arm].up,
   });
-  if (assumed.has("arms") || !numbers.has("bump") || !numbers.has("droop")) assumed.add("travel");
+  const travel = travelOf(numbers);
+  if (assumed.has("arms") || travel.bump === null || travel.droop === null) assumed.add("travel");
+  else if (travel.byRatio) assumed.add("ratio");
   const tyreWidth = or("tyre-width", Math.round(hubHeight / 3));
   const stroke = read("stroke");
   const turns = or("turns", 0);
@@ -107,9 +118,27 @@ export function layoutOf({ numbers }: Tape): Layout {
       straightAhead: stroke / 2 - read("left-stop"),
       perTurn: turns > 0 ? stroke / turns : 0,
     },
-    bump: numbers.get("bump") ?? hubHeight * travelShare,
-    droop: numbers.get("droop") ?? hubHeight * travelShare,
+    bump: travel.bump ?? hubHeight * travelShare,
+    droop: travel.droop ?? hubHeight * travelShare,
     assumed,
+  };
+}
+
+/**
+ * Wheel travel as it was read; else from the shock's lengths over its taped ratio, shock travel for 1 of wheel travel, as
+ * if that were the same over the whole travel. Null where neither was read.
+ */
+function travelOf(numbers: Tape["numbers"]) {
+  const [now, ratio] = [numbers.get("shock-now"), numbers.get("shock-ratio")];
+  const by = (end: "shock-closed" | "shock-open") => {
+    const length = numbers.get(end);
+    return now === undefined || ratio === undefined || length === undefined ? null : Math.abs(now - length) / ratio;
+  };
+  const [bump, droop] = [numbers.get("bump"), numbers.get("droop")];
+  return {
+    bump: bump ?? by("shock-closed"),
+    droop: droop ?? by("shock-open"),
+    byRatio: bump === undefined || droop === undefined,
   };
 }
 
@@ -126,7 +155,7 @@ function jointsOf(numbers: Tape["numbers"], or: (key: "inclination", value: numb
     return out === undefined || up === undefined ? null : { out, up };
   };
   const [lower, upper] = [at("lower"), at("upper")];
-  if (lower !== null && upper !== null && upper.up - lower.up > 1) return { lower, upper, measured: true };
+  if (lower !== null && upper !== null) return { lower, upper, measured: true };
   const inclination = or("inclination", assumptions.inclination);
   const hubHeight = numbers.get("hub-height") ?? 0;
   const tabUp = numbers.get("tab-height") ?? 0;

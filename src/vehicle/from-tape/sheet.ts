@@ -1,41 +1,14 @@
 import { isMap } from "yaml";
 import type { Complaint } from "../complaint.ts";
+import { scalar } from "../edits/written.ts";
 import { nearest } from "../nearest.ts";
 import { safe } from "../shown.ts";
 import { complaintAt, complaintAtKey, sourceAt, spotAt, type Tree } from "../tree.ts";
-import { readLength } from "../units/length.ts";
-import { readNumber } from "../units/number.ts";
 import type { LengthUnit } from "../words.ts";
 import { readYaml } from "../yaml.ts";
-import { readBenchAngle } from "./angle.ts";
-import { type Reading, readings, type Tape } from "./readings.ts";
-
-/** What one reading's text is worth: mm, rad, a bare number, or a way. `hubHeight`, mm, is what toe in inches needs. */
-export function readReading(
-  { key, kind }: Reading,
-  text: string,
-  units: LengthUnit,
-  hubHeight: number | null,
-): number | "left" | "right" | { readonly complaint: string } {
-  if (kind === "way") {
-    const way = text.trim().toLowerCase();
-    return way === "left" || way === "right" ? way : { complaint: "neither left nor right" };
-  }
-  if (kind === "length") {
-    const read = readLength(text, units);
-    return "mm" in read ? read.mm : read;
-  }
-  if (kind === "number") {
-    const read = readNumber(text);
-    return "number" in read ? read.number : read;
-  }
-  const toe = key === "toe";
-  const read = readBenchAngle(text, units, {
-    shared: toe,
-    diameter: toe && hubHeight !== null ? 2 * hubHeight : null,
-  });
-  return "rad" in read ? read.rad : read;
-}
+import { readReading } from "./reading.ts";
+import { type Reading, readings, type Tape, tapeOf } from "./readings.ts";
+import { impossible } from "./together.ts";
 
 const known = new Map(readings.map((each) => [each.key, each]));
 
@@ -56,11 +29,10 @@ export function readSheet(text: string): Tape | { readonly complaints: readonly 
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
   const complaints: Complaint[] = [...unknownKeys(tree)];
-  const units = sourceAt(tree, ["units"]) ?? "in";
+  const units = sourceAt(tree, ["units"])?.trim() || "in";
   if (units !== "in" && units !== "mm")
     return { complaints: [complaintAt(tree, ["units"], `found "${safe(units)}", expected in or mm`)] };
-  const numbers = new Map<string, number>();
-  let rackGoes: "left" | "right" | null = null;
+  const worth = new Map<string, number | string>();
   for (const each of readings) {
     const source = sourceAt(tree, [each.key]);
     if (source === null || source.trim() === "") {
@@ -69,13 +41,28 @@ export function readSheet(text: string): Tape | { readonly complaints: readonly 
       else if (each.required) complaints.push(complaintAt(tree, [each.key], `missing: ${askOf(each)}`));
       continue;
     }
-    const read = readReading(each, source, units, numbers.get("hub-height") ?? null);
-    if (typeof read === "number") numbers.set(each.key, read);
-    else if (typeof read === "string") rackGoes = read;
-    else complaints.push(complaintAt(tree, [each.key], `found "${safe(source)}", which is ${read.complaint}`));
+    const hub = worth.get("hub-height");
+    const read = readReading(each, source, units, typeof hub === "number" ? hub : null);
+    if (typeof read === "object")
+      complaints.push(complaintAt(tree, [each.key], `found "${safe(source)}", which is ${read.complaint}`));
+    else worth.set(each.key, read);
   }
-  if (complaints.length > 0 || rackGoes === null) return { complaints };
-  return { title: sourceAt(tree, ["title"]), units, numbers, rackGoes };
+  const tape = tapeOf(worth, { title: sourceAt(tree, ["title"]), units });
+  for (const { at, words } of impossible(tape)) complaints.push(complaintAt(tree, [at], words));
+  return complaints.length > 0 ? { complaints } : tape;
+}
+
+/** The answers that stand on a sheet, as they are written, whatever they are worth; null where the text is no sheet. */
+export function answersOn(text: string): Readonly<Record<string, string>> | null {
+  const tree = readYaml(text);
+  if ("complaints" in tree || unknownKeys(tree).length > 0) return null;
+  const keys = ["title", "units", ...known.keys()];
+  return Object.fromEntries(
+    keys.flatMap((key) => {
+      const source = sourceAt(tree, [key])?.trim() ?? "";
+      return source === "" ? [] : [[key, source]];
+    }),
+  );
 }
 
 /** A reading's question with what it means. */
@@ -99,19 +86,35 @@ function comment(words: string): readonly string[] {
 
 /** The blank list, to print and take to the car, or to fill in as a file. */
 export function blankSheet(units: LengthUnit): string {
-  const item = (each: Reading) => [...comment(`${askOf(each)}${each.required ? "" : " - if you can"}`), `${each.key}:`];
+  return sheetWith({ units });
+}
+
+/** The list with the answers that there are, by their keys. */
+export function sheetWith(answers: Readonly<Record<string, string>>): string {
+  const filled = (key: string) => {
+    const answer = answers[key]?.trim() ?? "";
+    return answer === ""
+      ? `${key}:`
+      : `${key}: ${/^[\w.][\w ./,-]*$|^-?[\d.]+$/.test(answer) ? answer : scalar(answer)}`;
+  };
+  const item = (each: Reading) => [
+    ...comment(`${askOf(each)}${each.required ? "" : " - if you can"}`),
+    filled(each.key),
+  ];
   const page = (number: 1 | 2) => readings.filter((each) => each.page === number).flatMap(item);
   return [
     ...comment(
       "Readings with the car on stands, at ride height, wheels straight ahead. Fractions as the tape shows them: 14 3/8. Then: rackwright new my-car --from-tape THIS-FILE",
     ),
-    "title:",
-    `units: ${units}`,
+    filled("title"),
+    filled("units"),
     "",
     "# Page 1: enough for locks, Ackermann, rods and dead point.",
     ...page(1),
     "",
-    "# Page 2: all of it, and bump steer can be told too.",
+    ...comment(
+      "Page 2: pivots, joints and wheel travel, and bump steer can be told too. Wheel travel is bump and droop, or the shock's lengths with its ratio or with where it stands.",
+    ),
     ...page(2),
     "",
   ].join("\n");

@@ -1,7 +1,7 @@
 import { flowMap } from "../edits/flow.ts";
 import { scalar, shortest } from "../edits/written.ts";
-import { mark } from "../starting/marks.ts";
-import { formatLength } from "../units/format.ts";
+import { mark, reckoned } from "../starting/marks.ts";
+import { formatLength, sayLength } from "../units/format.ts";
 import { inch } from "../units/length.ts";
 import type { LengthUnit } from "../words.ts";
 import { type Assumed, type At, type Layout, layoutOf, pivotSpread } from "./layout.ts";
@@ -16,6 +16,48 @@ function length(mm: number, units: LengthUnit): string {
 
 function angle(rad: number): string {
   return shortest((rad * 180) / Math.PI, 0.0005);
+}
+
+const wheels = ["left", "right"] as const;
+
+/** The rods that were taped, beside those that fit: they are on the car, and what is made new is measured against them. */
+function tapedRods({ numbers, units }: Tape): readonly string[] {
+  const said = wheels.flatMap((wheel) => {
+    const mm = numbers.get(`${wheel}-rod`);
+    return mm === undefined
+      ? []
+      : [`${wheel} ${sayLength(mm, units === "in" ? { unit: "in", exact: true } : { unit: "mm" })}`];
+  });
+  return said.length === 0 ? [] : [`      # no length here: cut to fit. Taped on the car: ${said.join(", ")}`];
+}
+
+function rodsAsCut({ numbers }: Tape, say: (mm: number) => string): readonly string[] {
+  return wheels.flatMap((wheel) => [
+    `  ${wheel}:`,
+    `    tie-rod: { length: ${say(numbers.get(`${wheel}-rod`) ?? 0)} }  # as taped`,
+  ]);
+}
+
+/** The shock, where its place was read. */
+function shockLines({ numbers, shockOn }: Tape, say: (mm: number) => string): readonly string[] {
+  const read = (key: string) => numbers.get(key) ?? 0;
+  if (shockOn === null || !numbers.has("shock-top-out")) return [];
+  const end = (name: "top" | "foot") =>
+    flowMap([
+      ["ahead", say(read(`shock-${name}-ahead`))],
+      ["out", say(read(`shock-${name}-out`))],
+      ["up", say(read(`shock-${name}-height`))],
+    ]);
+  const [closed, open] = [numbers.get("shock-closed"), numbers.get("shock-open")];
+  return [
+    "shock:",
+    "  both:",
+    `    top: ${end("top")}`,
+    `    foot: ${end("foot")}`,
+    `    on: ${shockOn}`,
+    ...(open === undefined ? [] : [`    free-length: ${say(open)}`]),
+    ...(open === undefined || closed === undefined ? [] : [`    stroke: ${say(open - closed)}`]),
+  ];
 }
 
 /** A car's text from a tape's readings, and what was assumed. Assumed values are marked, each on its line. */
@@ -54,14 +96,17 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
     ...(rack.perTurn > 0 ? [["per-turn", say(rack.perTurn)] as [string, string]] : []),
     ["wheel-left-moves", tape.rackGoes],
   ];
+  const travelMark = assumed.has("ratio") ? `  ${mark} ${reckoned}` : marked("travel");
   const text = [
     "# Begun from readings with a tape. What was not read is assumed, and its line says so until you change it.",
-    "# The rods are cut to fit: the wheels were straight where the rack stood when it was measured.",
+    tape.rodsAsCut
+      ? "# The rods are as they were taped: the wheels stand where they put them."
+      : "# The rods are cut to fit: the wheels were straight where the rack stood when it was measured.",
     `title: ${JSON.stringify(tape.title ?? "Car from the tape")}`,
     `units: ${units}`,
     `wheelbase: ${say(tape.numbers.get("wheelbase") ?? 0)}`,
     `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }${marked("tyre-width", "width")}`,
-    `wheel-travel: { bump: ${say(layout.bump)}, droop: ${say(layout.droop)} }${marked("travel")}`,
+    `wheel-travel: { bump: ${say(layout.bump)}, droop: ${say(layout.droop)} }${travelMark}`,
     "front:",
     "  linkage: double-arm",
     "  both:",
@@ -69,10 +114,13 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
     ...arm("upper-arm", layout.upper, layout.upperPivot),
     "    tie-rod:",
     `      outer: ${point(layout.tab)}`,
+    ...(tape.rodsAsCut ? [] : tapedRods(tape)),
     `    wheel: { center: ${point(hub)}, camber: ${angle(layout.camber)}, toe: ${angle(layout.toe)} }${wheelMark}`,
+    ...(tape.rodsAsCut ? rodsAsCut(tape, say) : []),
     "steering:",
     "  mechanism: rack",
     `  rack: ${flowMap(rackEntries)}`,
+    ...shockLines(tape, say),
     "",
   ].join("\n");
   return { text, layout };

@@ -8,7 +8,10 @@ import { readYaml } from "../yaml.ts";
 /** The comment on the line of a starting value; it names the values where it does not mean all that the line holds. */
 export const mark = "# starting value: measure and correct";
 
-const pattern = / *# starting value(?: of ([\w.-]+(?:, [\w.-]+)*))?: measure and correct/;
+/** Behind it, on the line of a wheel travel that was reckoned from a shock's lengths: assumed, yet good enough for tables. */
+export const reckoned = "(reckoned by the shock's taped ratio)";
+
+const pattern = / *# starting value(?: of ([\w.-]+(?:, [\w.-]+)*))?: measure and correct(?: \(reckoned[^)]*\))?/;
 
 /** A car's text, and the names of its linkage and mechanism. */
 interface Written {
@@ -89,7 +92,8 @@ function lineWithout(text: string, { start, stop, values }: MarkedLine, ids: Rea
   const left = values.filter(({ quantity, meant }) => meant && !ids.has(quantity.id));
   const all = values.map(({ path }) => path);
   const names = [...new Set(left.map(({ path }) => nameOf(path, all)))];
-  const comment = names.length === 0 ? "" : `  ${mark.replace(":", ` of ${names.join(", ")}:`)}`;
+  const tail = text.slice(start, stop).includes(reckoned) ? ` ${reckoned}` : "";
+  const comment = names.length === 0 ? "" : `  ${mark.replace(":", ` of ${names.join(", ")}:`)}${tail}`;
   return text.slice(0, start) + text.slice(start, stop).replace(pattern, comment) + text.slice(stop);
 }
 
