@@ -42,7 +42,10 @@ export async function askTape<T>(streams: Streams, asking: Asking<T>): Promise<T
     say: (text) => write(streams.stderr, text),
     line: async () => {
       const found = await Promise.race([next.next(), brokenOff]);
-      if (found === "broken off") throw new Ended(Exit.interrupted, `\nbroken off. ${asking.howToGoOn()}`);
+      if (found === "broken off") {
+        await write(streams.stderr, "\n");
+        throw new Ended(Exit.interrupted, `broken off. ${asking.howToGoOn()}`);
+      }
       return found.done ? null : String(found.value);
     },
   };

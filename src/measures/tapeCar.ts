@@ -1,9 +1,10 @@
-import type { Car } from "../vehicle/car.ts";
+import type { Car, LengthUnit } from "../vehicle/car.ts";
 import type { Layout } from "../vehicle/from-tape/layout.ts";
 import { readings, type Tape } from "../vehicle/from-tape/readings.ts";
 import { carFromTape } from "../vehicle/from-tape/text.ts";
 import { impossible } from "../vehicle/from-tape/together.ts";
 import { readCar } from "../vehicle/read.ts";
+import { inch } from "../vehicle/units/length.ts";
 import { shockPlaceAt, travelAt } from "./shockTravel.ts";
 import { type Study, studyOf } from "./study.ts";
 
@@ -49,6 +50,8 @@ function madeOf(tape: Tape): TapeCar | NoTapeCar {
   return { text, car, study, layout, tape, found: { travelByShock: false, doubts: doubtsOf(study) } };
 }
 
+const wheels = ["left", "right"] as const;
+
 const nameOf = (key: string) => `"${readings.find((each) => each.key === key)?.name ?? key}"`;
 
 /** The car on the stands turns both ways and steers the right way: one that does not was read wrong. */
@@ -79,16 +82,28 @@ function travelByShock({ car, study, layout, tape }: TapeCar): ReadonlyMap<strin
   const [closed, open] = [tape.numbers.get("shock-closed"), tape.numbers.get("shock-open")];
   const isRead = tape.numbers.has("bump") && tape.numbers.has("droop");
   if (shock === null || closed === undefined || open === undefined || isRead || layout.assumed.has("arms")) return null;
-  const place = shockPlaceAt(study, "left", shock);
-  const lengthAt = (travel: number) => place(travel)?.length ?? null;
-  const bump = travelAt(lengthAt, closed, 1);
-  const droop = travelAt(lengthAt, open, -1);
+  const reached = (length: number, way: 1 | -1) => {
+    const travels = wheels.map((wheel) => {
+      const place = shockPlaceAt(study, wheel, shock);
+      return travelAt((travel) => place(travel)?.length ?? null, length, way);
+    });
+    const [first = null, second = null] = travels;
+    return first === null || second === null ? null : way * Math.min(way * first, way * second);
+  };
+  const bump = reached(closed, 1);
+  const droop = reached(open, -1);
   if (bump === null || droop === null || bump < 0 || droop > 0)
     return {
       complaint: `These readings make no car. Where the shock stands, the wheel cannot go as far as its length ${nameOf(bump === null || bump < 0 ? "shock-closed" : "shock-open")}: measure again where both its ends are, or leave them out and read bump and droop.`,
     };
   return new Map([
-    ["bump", bump],
-    ["droop", -droop],
+    ["bump", lessThan(bump, car.form.units)],
+    ["droop", lessThan(-droop, car.form.units)],
   ]);
+}
+
+/** A length in whole hundredths of an inch, or tenths of a millimetre: no more than a shock has. */
+function lessThan(mm: number, units: LengthUnit): number {
+  const step = units === "in" ? inch / 100 : 0.1;
+  return Math.floor(mm / step) * step;
 }

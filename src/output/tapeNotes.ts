@@ -23,6 +23,12 @@ const names: Readonly<Record<Assumed, string>> = {
 export const priceOfAssuming =
   "Beside the same car measured whole, page 1 alone gives every lock within half a degree, and Ackermann within 8 points, on nine cars of ten; of 1438 random ones the worst was 2.4 degrees and 19 points off. With caster and inclination read as well, Ackermann is within 5 points on 99 of 100.";
 
+/** The price, after a sentence, where something was assumed that has one. */
+export function priceOf({ assumed }: Layout): string {
+  const dear: readonly Assumed[] = ["inclination", "caster", "camber", "toe", "arms"];
+  return dear.some((each) => assumed.has(each)) ? ` ${priceOfAssuming}` : "";
+}
+
 /** Said until page 2 is read. */
 export const noBumpYet =
   "Bump steer stays blank: it needs pivots, joints and wheel travel (bump and droop, or the shock's lengths), which are page 2 of the readings.";
@@ -37,7 +43,7 @@ export function tapeNotes({ tape, layout, found }: TapeCar, length: Length): rea
   const assumed = assumedInTape(layout);
   return [
     ...[...disagreements(tape, layout, length), ...found.doubts].map((words) => `warning: ${words}`),
-    ...(assumed === null ? [] : [`Assumed, and marked "starting value" in the file: ${assumed}. ${priceOfAssuming}`]),
+    ...(assumed === null ? [] : [`Assumed, and marked "starting value" in the file: ${assumed}.${priceOf(layout)}`]),
     ...(found.travelByShock
       ? [`By the shock's lengths the wheel goes ${length(layout.bump)} up and ${length(layout.droop)} down.`]
       : []),

@@ -1,5 +1,5 @@
 import { carOfTape } from "../measures/tapeCar.ts";
-import { assumedInTape, noBumpYet, priceOfAssuming } from "../output/tapeNotes.ts";
+import { assumedInTape, noBumpYet, priceOf } from "../output/tapeNotes.ts";
 import { degrees } from "../output/words.ts";
 import { disagreements } from "../vehicle/from-tape/checks.ts";
 import { assumptions, type Layout, layoutOf, rodsOf } from "../vehicle/from-tape/layout.ts";
@@ -172,5 +172,5 @@ export function beforeMaking(answers: Answers): string {
   const assumed = assumedInTape(layout);
   if (assumed === null) return "Enter writes the car's file and opens it.";
   const bump = layout.assumed.has("travel") ? ` ${noBumpYet}` : "";
-  return `Enter writes the car's file and opens it. Assumed, and marked ~ until you change it: ${assumed}.${bump} ${priceOfAssuming}`;
+  return `Enter writes the car's file and opens it. Assumed, and marked ~ until you change it: ${assumed}.${bump}${priceOf(layout)}`;
 }

@@ -1,0 +1,142 @@
+import { describe, expect, it } from "vitest";
+import { carOfTape, type TapeCar } from "../../src/measures/tapeCar.ts";
+import type { Tape } from "../../src/vehicle/from-tape/readings.ts";
+import { startingValues } from "../../src/vehicle/starting/marks.ts";
+import { expectClose } from "../close.ts";
+
+/**
+ * Two arms a side of 450, level, one above the other and alike, so that the upright keeps its lean: the wheel rises by 450
+ * times the sine of the arms' angle. The king pins are upright.
+ */
+const numbers: readonly (readonly [string, number])[] = [
+  ["wheelbase", 2000],
+  ["hub-height", 300],
+  ["over-tyres", 1600],
+  ["tyre-width", 200],
+  ["king-pins-apart", 1300],
+  ["tab-back", 120],
+  ["tab-in", 20],
+  ["tab-height", 250],
+  ["left-eye", 170],
+  ["right-eye", 170],
+  ["eye-height", 250],
+  ["eye-behind", 10],
+  ["stroke", 100],
+  ["left-stop", 50],
+  ["inclination", 0],
+  ["caster", 0],
+  ["lower-pivot-out", 200],
+  ["lower-pivot-height", 200],
+  ["lower-joint-out", 650],
+  ["lower-joint-height", 200],
+  ["upper-pivot-out", 200],
+  ["upper-pivot-height", 400],
+  ["upper-joint-out", 650],
+  ["upper-joint-height", 400],
+];
+
+function tape(more: readonly (readonly [string, number])[], rest: Partial<Tape> = {}): Tape {
+  return {
+    title: null,
+    units: "mm",
+    rackGoes: "right",
+    rodsAsCut: false,
+    shockOn: null,
+    numbers: new Map([...numbers, ...more]),
+    ...rest,
+  };
+}
+
+function made(of: Tape): TapeCar {
+  const car = carOfTape(of);
+  if ("complaint" in car) throw new Error(car.complaint);
+  return car;
+}
+
+/** Foot 300 out on the arm, top at (180, 420) from its pivot: 436.80659 long at 0°, 385.59230 at +10°, 486.00422 at −10° [D]. */
+const shock: readonly (readonly [string, number])[] = [
+  ["shock-closed", 385.5923],
+  ["shock-open", 486.00422],
+  ["shock-top-ahead", 0],
+  ["shock-top-out", 380],
+  ["shock-top-height", 620],
+  ["shock-foot-ahead", 0],
+  ["shock-foot-out", 500],
+  ["shock-foot-height", 200],
+];
+const rise = 450 * Math.sin((10 * Math.PI) / 180);
+
+describe("wheel travel from a shock's lengths", () => {
+  it("is where the linkage gives the shock those lengths, never more", () => {
+    const { car, tape: read, found, layout } = made(tape(shock, { shockOn: "lower-arm" }));
+    expect(found.travelByShock).toBe(true);
+    expect(layout.assumed.has("travel")).toBe(false);
+    for (const way of ["bump", "droop"]) {
+      const travel = read.numbers.get(way) ?? Number.NaN;
+      expect(travel).toBeLessThanOrEqual(rise + 1e-4);
+      expectClose(travel, rise, { abs: 0.1 });
+    }
+    expect(car.form.travelIsAssumed).toBe(false);
+    expect(startingValues(car)).not.toContain("wheel-travel.bump");
+    expectClose(car.sections.shock?.left?.["free-length"], 486.00422, { abs: 0.005 });
+    expectClose(car.sections.shock?.left?.stroke, 486.00422 - 385.5923, { abs: 0.005 });
+  });
+
+  it("by a taped ratio is marked as assumed, and good enough for tables", () => {
+    const { car, study, layout } = made(
+      tape([
+        ["shock-closed", 386],
+        ["shock-open", 486],
+        ["shock-now", 436],
+        ["shock-ratio", 0.625],
+      ]),
+    );
+    // 50 of shock over 0.625 is 80 of wheel.
+    expectClose(layout.bump, 80, { abs: 1e-9 });
+    expectClose(layout.droop, 80, { abs: 1e-9 });
+    expect(startingValues(car)).toContain("wheel-travel.bump");
+    expect(startingValues(car)).toContain("wheel-travel.droop");
+    expect(study.noTravel).toBeNull();
+    expect(study.bumpTable(0)).not.toBeNull();
+  });
+
+  it("gives way to bump and droop that were read", () => {
+    const { tape: read, found } = made(tape([...shock, ["bump", 60], ["droop", 70]], { shockOn: "lower-arm" }));
+    expect(found.travelByShock).toBe(false);
+    expect(read.numbers.get("bump")).toBe(60);
+  });
+
+  it("is refused where the wheel cannot go so far", () => {
+    const of = tape([...shock.slice(1), ["shock-closed", 80]], { shockOn: "lower-arm" });
+    expect(carOfTape(of)).toMatchObject({ complaint: expect.stringContaining('"Shock, fully closed"') });
+  });
+});
+
+describe("the rods of a car from a tape", () => {
+  const rods = [
+    ["left-rod", 460],
+    ["right-rod", 461.5],
+  ] as const;
+
+  it("fit the other readings, the taped ones standing beside them", () => {
+    const { car, study, text } = made(tape(rods));
+    expect(car.form.rods).toEqual({ left: "fit", right: "fit" });
+    // Hole to eye: 460 across, 10 along, level.
+    expectClose(study.rodLengths, { left: Math.hypot(460, 10), right: Math.hypot(460, 10) }, { abs: 1e-9 });
+    expect(text).toContain("Taped on the car: left 460.0 mm, right 461.5 mm");
+  });
+
+  it("are as they were taped where that is asked for", () => {
+    const { car, study } = made(tape(rods, { rodsAsCut: true }));
+    expect(car.form.rods).toEqual({ left: "cut", right: "cut" });
+    expectClose(study.rodLengths, { left: 460, right: 461.5 }, { abs: 1e-9 });
+    expect(carOfTape(tape([], { rodsAsCut: true }))).toMatchObject({ complaint: expect.stringContaining("Left rod") });
+  });
+});
+
+describe("a car that cannot do what the one on the stands does", () => {
+  it("is doubted: one that steers backwards", () => {
+    expect(made(tape([])).found.doubts).toEqual([]);
+    expect(made(tape([], { rackGoes: "left" })).found.doubts.join()).toContain('"Wheel left: the rack goes"');
+  });
+});
