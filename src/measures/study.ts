@@ -44,6 +44,12 @@ export function studyOf(car: Car): Study | Refused {
   const end = frontEndOf(front, settingOf(car));
   const blame = blameOf(end.ridePose(0), 0);
   if (blame !== null) {
+    const beyond = car.warnings.find(({ part }) => part.endsWith(".straight-ahead"));
+    if (beyond !== undefined)
+      return {
+        refused: `From the middle the front end does not go together: ${beyond.message}.`,
+        part: beyond.part.split("."),
+      };
     const words = blameWords(blame, (mm) => fineLength(mm, car.form.units));
     const where = `${end.inputKind} 0${end.suspended ? ", travel 0" : ""}`;
     return { refused: `At ${where} the front end does not go together: the ${words}.`, part: partOf(car, blame) };

@@ -4,6 +4,7 @@ import { findLeftovers } from "../files/journal.ts";
 import { loadText } from "../files/load.ts";
 import { begunFrom, listPresets, loadPreset } from "../files/presets.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
+import { isSheet } from "../vehicle/from-tape/is-sheet.ts";
 import { readCar } from "../vehicle/read.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import type { Choice, Source } from "./model.ts";
@@ -56,9 +57,16 @@ export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<O
   };
 }
 
+/** Whether a file can be told to be a tape's sheet, which makes a car but is none. */
+function isTapeSheet(path: string): boolean {
+  const loaded = loadText(path);
+  return "text" in loaded && isSheet(loaded.text);
+}
+
 /** The cars that can be opened: car files in this folder first, then the examples. */
 export function listCars(folder: string): readonly Choice[] {
-  const files = carFilesIn(folder).map((name) => ({
+  const cars = carFilesIn(folder).filter((name) => !isTapeSheet(resolve(folder, name)));
+  const files = cars.map((name) => ({
     source: { from: "file", path: resolve(folder, name) } as const,
     name,
     about: `in ${relative("..", folder) || folder}`,

@@ -2,6 +2,7 @@ import { isMap, isScalar } from "yaml";
 import type * as z from "zod/mini";
 import type { Car } from "./car.ts";
 import type { Complaint } from "./complaint.ts";
+import { isSheet } from "./from-tape/is-sheet.ts";
 import { complaintsOf } from "./grammar.ts";
 import type { Linkage } from "./linkage.ts";
 import { linkages } from "./linkages.ts";
@@ -149,7 +150,7 @@ function carOf(tree: Tree): Car | Refused {
   const optional = sectionsOf(tree, given, linkage, units);
   const wrong = [...complaints, ...optional.complaints];
   if (wrong.length > 0) return { complaints: sorted(wrong) };
-  const faults = faultsOf(tree, numbers, linkage, mechanism);
+  const faults = faultsOf(tree, numbers, linkage, mechanism, units);
   if (faults.length > 0) return { complaints: sorted(faults) };
   const moves = wordAt(tree, ["steering", mechanism.section, "wheel-left-moves"]);
   const turns = wordAt(tree, ["steering", mechanism.section, "turns"]);
@@ -170,11 +171,20 @@ function carOf(tree: Tree): Car | Refused {
   };
 }
 
+const aSheet: Complaint = {
+  line: null,
+  column: null,
+  part: "",
+  message:
+    "this is a sheet of readings with a tape, not a car: rackwright new my-car --from-tape, and this file's name, makes a car of it",
+};
+
 /**
  * The car that a text describes, or all that is wrong with the text, each with line, column, what was found and what was
  * expected. Never throws, whatever the text. Lengths that hold products or brackets need prepareProducts first.
  */
 export function readCar(text: string): Car | Refused {
   const tree = readYaml(text);
-  return "complaints" in tree ? tree : carOf(tree);
+  if ("complaints" in tree) return tree;
+  return isSheet(text) ? { complaints: [aSheet] } : carOf(tree);
 }

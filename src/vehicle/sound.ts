@@ -54,14 +54,28 @@ function steeringFaults(tree: Tree, numbers: Float64Array, mechanism: Mechanism)
   return mechanism.faults(read).map(({ path, message }) => complaintAt(tree, ["steering", ...path], message));
 }
 
-/** What cannot be built, though every number by itself could be: joints that coincide. */
+function wheelFaults(tree: Tree, numbers: Float64Array, units: LengthUnit): readonly Complaint[] {
+  return wheels.flatMap((wheel) => {
+    const out = numbers[indexOf(`${wheel}.wheel.center.out`)] ?? 0;
+    if (out > 0) return [];
+    const message = `found ${length(out, units)}, expected more than 0: the wheel would stand across the car's centreline`;
+    return [complaintAt(tree, placeOf(tree, wheel, ["wheel", "center", "out"]), message)];
+  });
+}
+
+/** What cannot be built, though every number by itself could be: joints that coincide, wheels on the wrong side. */
 export function faultsOf(
   tree: Tree,
   numbers: Float64Array,
   linkage: Linkage,
   mechanism: Mechanism,
+  units: LengthUnit,
 ): readonly Complaint[] {
-  return once([...cornerFaults(tree, numbers, linkage), ...steeringFaults(tree, numbers, mechanism)]);
+  return once([
+    ...wheelFaults(tree, numbers, units),
+    ...cornerFaults(tree, numbers, linkage),
+    ...steeringFaults(tree, numbers, mechanism),
+  ]);
 }
 
 function length(mm: number, units: LengthUnit): string {
