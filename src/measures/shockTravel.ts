@@ -1,10 +1,10 @@
 import { Side } from "../kinematics/slots.ts";
+import type { Wheel } from "../vehicle/car.ts";
+import type { Shock } from "../vehicle/sections/shock.ts";
 import { sideAt } from "./points.ts";
 import type { ShockIn, ShockPlace } from "./shock.ts";
 import { placeOf } from "./span.ts";
 import type { Study } from "./study.ts";
-import type { Wheel } from "../vehicle/car.ts";
-import type { Shock } from "../vehicle/sections/shock.ts";
 
 /** How a shock stands at an input (mm of rack or rad of column) and a travel, mm; null where its wheel does not close. */
 export type ShockStands = (input: number, travel: number) => ShockPlace | null;

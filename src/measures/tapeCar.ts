@@ -5,7 +5,9 @@ import { carFromTape } from "../vehicle/from-tape/text.ts";
 import { impossible } from "../vehicle/from-tape/together.ts";
 import { readCar } from "../vehicle/read.ts";
 import { inch } from "../vehicle/units/length.ts";
-import { shockPlaceAt, travelAt } from "./shockTravel.ts";
+import { bodiesOf } from "./range/bodies.ts";
+import { shockAt } from "./shock.ts";
+import { standsOf, travelsOf } from "./shockTravel.ts";
 import { type Study, studyOf } from "./study.ts";
 
 /** A car that was begun from a tape. */
@@ -82,24 +84,25 @@ function travelByShock({ car, study, layout, tape }: TapeCar): ReadonlyMap<strin
   const [closed, open] = [tape.numbers.get("shock-closed"), tape.numbers.get("shock-open")];
   const isRead = tape.numbers.has("bump") && tape.numbers.has("droop");
   if (shock === null || closed === undefined || open === undefined || isRead || layout.assumed.has("arms")) return null;
-  const reached = (length: number, way: 1 | -1) => {
-    const travels = wheels.map((wheel) => {
-      const place = shockPlaceAt(study, wheel, shock);
-      return travelAt((travel) => place(travel)?.length ?? null, length, way);
-    });
-    const [first = null, second = null] = travels;
-    return first === null || second === null ? null : way * Math.min(way * first, way * second);
-  };
-  const bump = reached(closed, 1);
-  const droop = reached(open, -1);
-  if (bump === null || droop === null || bump < 0 || droop > 0)
+  const travels = wheels.map((wheel) => {
+    const stands = standsOf(study, wheel, shockAt(bodiesOf(study, wheel), shock));
+    return travelsOf(study, { ...shock, "free-length": open, stroke: open - closed }, stands);
+  });
+  const bump = least(travels.map(({ bottoms }) => bottoms));
+  const droop = least(travels.map(({ topsOut }) => (topsOut === null ? null : -topsOut)));
+  if (bump === null || droop === null || bump < 0 || droop < 0)
     return {
       complaint: `These readings make no car. Where the shock stands, the wheel cannot go as far as its length ${nameOf(bump === null || bump < 0 ? "shock-closed" : "shock-open")}: measure again where both its ends are, or leave them out and read bump and droop.`,
     };
   return new Map([
     ["bump", lessThan(bump, car.form.units)],
-    ["droop", lessThan(-droop, car.form.units)],
+    ["droop", lessThan(droop, car.form.units)],
   ]);
+}
+
+function least(travels: readonly (number | null)[]): number | null {
+  const known = travels.filter((travel) => travel !== null);
+  return known.length < travels.length ? null : Math.min(...known);
 }
 
 /** A length in whole hundredths of an inch, or tenths of a millimetre: no more than a shock has. */
