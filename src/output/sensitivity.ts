@@ -41,6 +41,13 @@ export function sizeWords(change: number, kind: FigureKind, unit: LengthUnit, le
   return `${written(size, kind, unit)} ${kind === "percent" ? "points" : `deg/${unit}`}`;
 }
 
+/** "+2.61°" of a figure; "3/32 in more" of a worst value, whose size is compared. */
+export function changeWords({ reading }: Change, change: number, unit: LengthUnit, length: Length): string {
+  const size = sizeWords(change, reading.kind, unit, length);
+  if (reading.bySize) return `${size} ${change < 0 ? "less" : "more"}`;
+  return `${change < 0 ? "-" : "+"}${size}`;
+}
+
 /** "1/16 in more: Left wheel, worst toe across the tyre, 3/32 in more, at 4 in droop". */
 export function chiefWords(row: SensitivityRow, unit: LengthUnit, length: Length): string {
   const { chief, breaks } = row;
@@ -51,11 +58,8 @@ export function chiefWords(row: SensitivityRow, unit: LengthUnit, length: Length
       : `${step} ${breaks.join(" or ")}: does not go together, or no longer reaches full lock and travel`;
   if (chief === null || chief.worse === null) return broken === "" ? "changes nothing that is aimed at" : broken;
   const { way, change, travel } = chief.worse;
-  const { label, kind, bySize } = chief.reading;
-  const size = sizeWords(change, kind, unit, length);
-  const told = bySize ? `${size} ${change > 0 ? "more" : "less"}` : `${change > 0 ? "+" : "-"}${size}`;
   const where = travel === null ? "" : `, at ${travelPlace(travel, length)}`;
-  const does = `${step} ${way}: ${label}, ${told}${where}`;
+  const does = `${step} ${way}: ${chief.reading.label}, ${changeWords(chief, change, unit, length)}${where}`;
   return broken === "" ? does : `${broken}; ${does}`;
 }
 

@@ -21,8 +21,7 @@ export interface Doer {
   do(effect: Effect, model: Model): void;
 }
 
-/** Pieces of long work that are done at a time, and for how many milliseconds before keys and frames have their turn. */
-const pieces = 50;
+/** For how many milliseconds long work is done, a piece at a time, before keys and frames have their turn. */
 const slice = 8;
 
 /** Does long work between keys: one at a time, the last one asked for. */
@@ -30,10 +29,18 @@ function worker(send: World["send"]) {
   let current: { readonly key: string; readonly job: Job<unknown> } | null = null;
   const go = (mine: NonNullable<typeof current>): void => {
     if (current !== mine) return;
+    try {
+      goOn(mine);
+    } catch (error) {
+      current = null;
+      send({ is: "failed", words: `It could not be worked out: ${String(error)}.` });
+    }
+  };
+  const goOn = (mine: NonNullable<typeof current>): void => {
     const { key, job } = mine;
     const until = performance.now() + slice;
     let done = false;
-    while (!done && performance.now() < until) done = job.step(pieces);
+    while (!done && performance.now() < until) done = job.step(1);
     if (done) current = null;
     send({ is: "worked", key, progress: job.progress(), done, result: job.best() });
     if (!done) setImmediate(go, mine);

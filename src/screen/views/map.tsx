@@ -1,244 +1,86 @@
-import { poseFigures, wheelFigures } from "../../measures/figures.ts";
-import { placeOf } from "../../measures/span.ts";
-import type { Study } from "../../measures/study.ts";
-import { degrees, fixed, inputPlace, type Length, travelPlace } from "../../output/words.ts";
-import { type Cell, type Cells, cellAt, type MapOf, mapJob } from "../../solve/map.ts";
-import { formatLength } from "../../vehicle/units/format.ts";
-import { inch } from "../../vehicle/units/length.ts";
-import { sayer, styleOf } from "../lengths.ts";
-import type { Model, Spot } from "../model.ts";
-import { turn } from "../turn.ts";
-import { heading } from "../view/heading.ts";
-import { filled, type Line, Lines, type Piece } from "../view/Lines.tsx";
-import { spaceFor } from "../view/space.ts";
-import { fitting } from "../view/wrap.ts";
-import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
+import type { Model } from "../model.ts";
+import type { Act } from "../turn.ts";
+import { filled, Lines } from "../view/Lines.tsx";
+import type { MapPage } from "./mapPage.ts";
+import { rangePage } from "./rangePage.ts";
+import { sensitivityPage } from "./sensitivityPage.ts";
+import { pageKey, spotOf } from "./spot.ts";
+import { tabPage, whyPlaneStays, whyTabStays } from "./tabPage.ts";
 import type { Room, View, ViewKey } from "./view.ts";
-import { progressWords, stopKey } from "./work.ts";
+import { stopKey } from "./work.ts";
 
 const name = "Map";
-const labelColumns = 10;
-const mostColumns = 101;
-const mostRows = 31;
-/** Rows beside the map: heading, ends of the steering, scale. */
-const otherRows = 3;
 
-/** From the least to the most; each is another character where only ASCII can be shown. */
-const shades = ["·", "░", "▒", "█"] as const;
-const nothing = " ";
-const open = "x";
-const wheelsGlyph = "o";
+const pages: readonly MapPage[] = [rangePage, tabPage.page, sensitivityPage];
 
-/** What can be mapped: every figure of a wheel, left and right, and every figure of both. */
-const choices: readonly Pick<MapOf, "figure" | "wheel">[] = [
-  ...wheelFigures.flatMap((figure) => (["left", "right"] as const).map((wheel) => ({ figure, wheel }))),
-  ...poseFigures.map((figure) => ({ figure, wheel: "left" as const })),
-];
-
-function chosen(model: Model): Pick<MapOf, "figure" | "wheel"> {
-  return choices[spotOf(model, name).page % choices.length] ?? choices[0];
+function pageOf(model: Model): MapPage {
+  return pages[spotOf(model, name).page] ?? rangePage;
 }
 
-/** Odd, so that the middle has a place of its own. */
-function odd(count: number): number {
-  return count % 2 === 0 ? count - 1 : count;
+function arrow(chord: string, shown: string, footer: string | null, down: number, right: number): ViewKey {
+  const act: Act = (model, pressed) => pageOf(model).move(down, right)(model, pressed);
+  return { keys: [chord], shown, footer, help: `over the map: ${chord}`, act };
 }
 
-/** The driver's left on the left, bump at the top. */
-function mapOf(model: Model, study: Study): MapOf {
-  const { columns, rows } = spaceFor(model, false).room;
-  const { inputTravel, wheelTravel } = study;
-  return {
-    ...chosen(model),
-    inputs: {
-      from: inputTravel.left,
-      to: -inputTravel.right,
-      rows: odd(Math.min(mostColumns, columns - labelColumns - 1)),
-    },
-    travels: {
-      from: wheelTravel.bump,
-      to: -wheelTravel.droop,
-      rows: study.suspended ? odd(Math.max(1, Math.min(mostRows, rows - otherRows))) : 1,
-    },
-  };
+/** Why a key of the tab's page does nothing. */
+function onTab(why: (model: Model) => string | null): (model: Model) => string | null {
+  return (model) => (pageOf(model) === tabPage.page ? why(model) : "It moves the tab on the page of the tab: Space.");
 }
 
-const size = (model: Model) => {
-  const { study } = model.bench;
-  if ("refused" in study) return { rows: 1, columns: 1 };
-  const { inputs, travels } = mapOf(model, study);
-  return { rows: travels.rows, columns: inputs.rows };
-};
-
-function other(ways: number) {
-  return (model: Model) => {
-    const page = (spotOf(model, name).page + ways + choices.length) % choices.length;
-    return turn(withSpot(model, name, { page }));
-  };
-}
-
-const own: readonly ViewKey[] = [
-  { keys: ["n"], shown: "n", footer: "n N number", help: "map the next number", act: other(1) },
-  { keys: ["N"], shown: "N", footer: null, help: "map the number before", act: other(-1) },
+const keys: readonly ViewKey[] = [
+  arrow("up", "↑", null, -1, 0),
+  arrow("down", "↓", "↑↓←→ look", 1, 0),
+  arrow("left", "←", null, 0, -1),
+  arrow("right", "→", null, 0, 1),
+  pageKey(
+    name,
+    pages.map((page) => page.name),
+  ),
+  {
+    keys: ["enter"],
+    shown: "Enter",
+    footer: "Enter tab here",
+    help: "where may the tab go: move it to the cursor, on the sides that Tab says",
+    off: onTab(whyTabStays),
+    act: tabPage.put,
+  },
+  {
+    keys: ["n"],
+    shown: "n",
+    footer: "n N number",
+    help: "map the next number",
+    act: (model, chord) => pageOf(model).other(1)(model, chord),
+  },
+  {
+    keys: ["N"],
+    shown: "N",
+    footer: null,
+    help: "map the number before",
+    act: (model, chord) => pageOf(model).other(-1)(model, chord),
+  },
+  {
+    keys: ["z"],
+    shown: "z",
+    footer: "z from behind",
+    help: "where may the tab go: seen from above (ahead) or from behind (up)",
+    off: onTab(whyPlaneStays),
+    act: tabPage.plane,
+  },
   stopKey("the map"),
 ];
 
-/** Any number over all of steering and travel, as shades. */
+/** Any number over steering and travel; where the tie-rod tab may go; what must be held tightly. */
 export const map: View = {
   name,
   key: "6",
-  help: "any number over all of steering (across) and travel (up and down), as shades",
-  keys: [...cursorKeys(name, size, "over the map:"), ...own],
-  work: (model) => {
-    const { study, car } = model.bench;
-    if ("refused" in study) return null;
-    const asked = mapOf(model, study);
-    const { figure, wheel, inputs, travels } = asked;
-    return {
-      key: [name, figure.id, wheel, inputs.rows, travels.rows, car.text].join("\n"),
-      job: () => mapJob(study, asked),
-    };
-  },
-  explain,
+  help: "any number over steering and travel; where the tie-rod tab may go; what to hold tightly",
+  keys,
+  work: (model) => pageOf(model).work?.(model) ?? null,
+  explain: (model) => pageOf(model).explain(model),
   Body,
 };
 
-function say({ figure }: Pick<MapOf, "figure">, value: number, length: Length): string {
-  switch (figure.kind) {
-    case "length":
-      return length(value);
-    case "angle":
-      return degrees(value, 2);
-    case "percent":
-      return `${fixed(value, 1)} %`;
-    case "angle-per-length":
-      return `${fixed(((value * 180) / Math.PI) * inch, 3)}°/in`;
-  }
-}
-
-function labelOf({ figure, wheel }: Pick<MapOf, "figure" | "wheel">): string {
-  return figure.of === "wheel" ? `${figure.label}, ${wheel} wheel` : figure.label;
-}
-
-/** Where the cursor is, on the grid of the map. */
-function placeHere(model: Model, asked: MapOf): { readonly input: number; readonly travel: number } {
-  const spot = spotWithin(model, name, size);
-  return { input: placeOf(asked.inputs, spot.column), travel: placeOf(asked.travels, spot.row) };
-}
-
-function explain(model: Model): string {
-  const { study } = model.bench;
-  if ("refused" in study) return "";
-  const asked = mapOf(model, study);
-  const { input, travel } = placeHere(model, asked);
-  const length = sayer(model.display);
-  const cell = cellAt(study, asked, input, travel);
-  const value = cellText(asked, cell, length);
-  const { sign, explanation } = asked.figure;
-  const where = `${inputPlace(study, input, length).replace(" of its middle", "")}, ${travelPlace(travel, length)}`;
-  return `${labelOf(asked)} at ${where}: ${value}${pinnedWords(model, study, asked, value)}${sign === "" ? "" : ` (${sign})`}. ${explanation}`;
-}
-
-function cellText(asked: MapOf, cell: Cell, length: Length): string {
-  return cell === "open" ? "does not reach" : cell === null ? "says nothing here" : say(asked, cell, length);
-}
-
-/** What the pinned car has at the same place: ", pinned 3.1°"; "" where none is pinned, or it has the same. */
-function pinnedWords(model: Model, study: Study, asked: MapOf, value: string): string {
-  const was = model.pin?.study;
-  if (was === undefined || "refused" in was || was.inputKind !== study.inputKind) return "";
-  const { input, travel } = placeHere(model, asked);
-  const words = cellText(asked, cellAt(was, asked, input, travel), sayer(model.display));
-  return words === value ? "" : `, pinned ${words}`;
-}
-
-/** Where the wheels stand now, on the grid of the map. */
-function wheelsOn({ place }: Model, { inputs, travels, wheel }: MapOf): Pick<Spot, "row" | "column"> {
-  const nearest = (value: number, { from, to, rows }: MapOf["inputs"]) =>
-    rows < 2 || from === to ? 0 : Math.round(((value - from) / (to - from)) * (rows - 1));
-  return { row: nearest(place[wheel], travels), column: nearest(place.input, inputs) };
-}
-
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
-  const { study } = model.bench;
-  const { columns } = room;
-  if ("refused" in study) return null;
-  const asked = mapOf(model, study);
-  const { work } = model;
-  const cells = (work?.result ?? []) as Cells;
-  const done = progressWords(work);
-  const label = labelOf(asked);
-  const title = heading(model, columns, `${label}${done}`, label);
-  return (
-    <Lines
-      columns={columns}
-      lines={[
-        title,
-        ...filled(
-          [...shaded(model, study, asked, cells), ...ends(study, asked), scale(model, asked, cells)],
-          room.rows - 1,
-        ),
-      ]}
-    />
-  );
-}
-
-/** The least and the most of the cells; null while there is none. */
-function range(cells: Cells): readonly [number, number] | null {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const cell of cells) {
-    if (typeof cell !== "number") continue;
-    low = Math.min(low, cell);
-    high = Math.max(high, cell);
-  }
-  return low <= high ? [low, high] : null;
-}
-
-function shadeOf(cell: Cell | undefined, span: readonly [number, number] | null): string {
-  if (cell === undefined || cell === null || span === null) return nothing;
-  if (cell === "open") return open;
-  const [low, high] = span;
-  const share = high > low ? (cell - low) / (high - low) : 0;
-  return shades[Math.min(shades.length - 1, Math.floor(share * shades.length))] ?? nothing;
-}
-
-function shaded(model: Model, study: Study, asked: MapOf, cells: Cells): readonly Line[] {
-  const { inputs, travels } = asked;
-  const spot = spotWithin(model, name, size);
-  const span = range(cells);
-  const style = styleOf(model.display);
-  const wheels = wheelsOn(model, asked);
-  return Array.from({ length: travels.rows }, (_, row): Line => {
-    const all = Array.from({ length: inputs.rows }, (__, column) => shadeOf(cells[row * inputs.rows + column], span));
-    const travel = placeOf(travels, row);
-    const isNamed = row === 0 || row === travels.rows - 1 || 2 * row === travels.rows - 1;
-    const label = isNamed && study.suspended ? formatLength(travel, style) : "";
-    const head = `${label.padStart(labelColumns - 1)}|`;
-    if (row === wheels.row) all[wheels.column] = wheelsGlyph;
-    if (row !== spot.row) return head + all.join("");
-    const cursor: Piece = { text: "◆", look: "marked" };
-    return [head, all.slice(0, spot.column).join(""), cursor, all.slice(spot.column + 1).join("")];
-  });
-}
-
-function ends({ inputKind }: Study, { inputs }: MapOf): readonly Line[] {
-  const [left, right] = [`${inputKind} full left`, "full right"];
-  const middle = `${wheelsGlyph} the wheels now`;
-  const room = inputs.rows - left.length - right.length;
-  const before = Math.max(1, Math.floor((room - middle.length) / 2));
-  const between = `${" ".repeat(before)}${middle}`.padEnd(room);
-  return [`${" ".repeat(labelColumns)}${left}${between}${right}`];
-}
-
-/** What each shade stands for. */
-function scale(model: Model, asked: MapOf, cells: Cells): Line {
-  const span = range(cells);
-  if (span === null) return cells.length === 0 ? "" : " This number says nothing anywhere here.";
-  const [low, high] = span;
-  const length = sayer(model.display);
-  const ends = shades.map((_, index) => say(asked, low + ((high - low) * (index + 1)) / shades.length, length));
-  const from = say(asked, low, length);
-  const bands = shades.map((shade, index) => `${shade} to ${ends[index]}`);
-  const known = `from ${from}: ${bands.join("  ")}`;
-  return ` ${fitting([`${known}  ${open} does not reach`, known, `${from} to ${ends.at(-1)}`], model.columns - 2)}`;
+  const { columns, rows } = room;
+  return <Lines columns={columns} lines={filled(pageOf(model).lines(model, columns, rows), rows)} />;
 }

@@ -1,3 +1,4 @@
+import type { Job } from "../../solve/job.ts";
 import type { Model, Work } from "../model.ts";
 import { turn } from "../turn.ts";
 import type { ViewKey } from "./view.ts";
@@ -21,4 +22,26 @@ export function stopKey(what: string): ViewKey {
 export function progressWords(work: Work | null): string {
   if (work?.state === "running") return `, ${Math.round(work.progress * 100)} %, Esc stops`;
   return work?.state === "stopped" ? ", stopped" : "";
+}
+
+/** A job that is loaded when first needed, so that a start does not wait for it: nothing is done until it is there. */
+export function lateJob<T>(load: () => Promise<Job<T>>): Job<T | null> {
+  let job: Job<T> | null = null;
+  let failed: { readonly error: unknown } | null = null;
+  load().then(
+    (loaded) => {
+      job = loaded;
+    },
+    (error: unknown) => {
+      failed = { error };
+    },
+  );
+  return {
+    step: (budget) => {
+      if (failed !== null) throw failed.error;
+      return job?.step(budget) ?? false;
+    },
+    progress: () => job?.progress() ?? 0,
+    best: () => job?.best() ?? null,
+  };
 }

@@ -1,0 +1,79 @@
+import { newPoses } from "../../kinematics/poses.ts";
+import { Side } from "../../kinematics/slots.ts";
+import { solve } from "../../kinematics/solve.ts";
+import { sideAt } from "../../measures/points.ts";
+import { bodiesOf } from "../../measures/range/bodies.ts";
+import { type Pairing, pairingsAt } from "../../measures/range/clearance.ts";
+import { placeOf, type Span } from "../../measures/span.ts";
+import type { Study } from "../../measures/study.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import { limitOf } from "../../vehicle/sections/limits.ts";
+import { type NoGo, noGos } from "./tabPlane.ts";
+
+/** Places over steering and travel at which clearances are looked at, both ends among them. */
+export const CLEARANCE_INPUTS = 7;
+export const CLEARANCE_TRAVELS = 5;
+
+function metOf({ id }: Pairing): NoGo {
+  const [, other = ""] = id.split(".");
+  if (other === "rim" || other === "tyre" || other === "shock") return other;
+  return other.startsWith("frame-") ? "frame tube" : "arm";
+}
+
+/** What the tie rods of these wheels come nearer to than the car's limit, over steering and travel; null where nothing. */
+function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
+  const { broken } = limitOf(study.car.sections.limits, "clearance");
+  const pairs = wheels.flatMap((wheel) =>
+    pairingsAt(study, bodiesOf(study, wheel)).filter(({ id }) => id.startsWith("tie-rod.")),
+  );
+  if (pairs.length === 0) return null;
+  const { inputTravel, wheelTravel, suspended } = study;
+  const inputs: Span = { from: -inputTravel.right, to: inputTravel.left, rows: CLEARANCE_INPUTS };
+  const travels: Span = {
+    from: -wheelTravel.droop,
+    to: wheelTravel.bump,
+    rows: suspended ? CLEARANCE_TRAVELS : 1,
+  };
+  const met = new Set<NoGo>();
+  const poses = newPoses(1);
+  for (let at = 0; at < inputs.rows * travels.rows; at++) {
+    const travel = placeOf(travels, Math.floor(at / inputs.rows));
+    solve(study.front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
+    for (const pair of pairs) {
+      const side = sideAt(pair.wheel);
+      if (met.has(metOf(pair)) || poses[side + Side.Blame] !== 0) continue;
+      if (pair.read(poses, side, broken) < broken) met.add(metOf(pair));
+    }
+  }
+  return noGos.find((each) => met.has(each)) ?? null;
+}
+
+/** Places over steering and of travel, both ends among them, of which none may be out of reach: nearly all that is, is at an end. */
+const REACH = 3;
+
+/** Whether a place at the ends or in the middle is out of reach: known long before the whole range has been looked at. */
+function failsAtEnds({ front, inputTravel, wheelTravel, suspended }: Study): boolean {
+  const inputs: Span = { from: -inputTravel.right, to: inputTravel.left, rows: REACH };
+  const travels: Span = { from: -wheelTravel.droop, to: wheelTravel.bump, rows: suspended ? REACH : 1 };
+  const poses = newPoses(1);
+  for (let at = 0; at < inputs.rows * travels.rows; at++) {
+    const travel = placeOf(travels, Math.floor(at / inputs.rows));
+    solve(front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
+    if (poses[sideAt("left") + Side.Blame] !== 0 || poses[sideAt("right") + Side.Blame] !== 0) return true;
+  }
+  return false;
+}
+
+/**
+ * Why the tabs of these wheels cannot be where a car has them: steering or travel out of reach, a rod-to-arm angle or a
+ * clearance under the car's limit; null where nothing of that holds. Clearances are looked at coarsely, and only between
+ * parts whose sizes the file gives: the whole check decides.
+ */
+export function noGoOf(study: Study, wheels: readonly Wheel[]): NoGo | null {
+  if (failsAtEnds(study)) return "does not close";
+  const { worst, car } = study;
+  if (worst.blame !== null) return "does not close";
+  const { broken } = limitOf(car.sections.limits, "rod-to-arm");
+  if (wheels.some((wheel) => (worst.rodAngle[wheel]?.angle ?? 0) < broken)) return "dead point";
+  return metBy(study, wheels);
+}

@@ -1,0 +1,153 @@
+import { describe, expect, it } from "vitest";
+import { loadPreset } from "../../src/files/presets.ts";
+import { newPoses } from "../../src/kinematics/poses.ts";
+import { Side } from "../../src/kinematics/slots.ts";
+import { solve } from "../../src/kinematics/solve.ts";
+import { carFigures } from "../../src/measures/carFigures.ts";
+import { sideAt } from "../../src/measures/points.ts";
+import { bodiesOf } from "../../src/measures/range/bodies.ts";
+import { pairingsAt } from "../../src/measures/range/clearance.ts";
+import { placeOf } from "../../src/measures/span.ts";
+import { type Study, studyOf } from "../../src/measures/study.ts";
+import { goalsFor } from "../../src/solve/goals/goals.ts";
+import { dear } from "../../src/solve/goals/readings.ts";
+import { scoreOf } from "../../src/solve/goals/score.ts";
+import { finished } from "../../src/solve/job.ts";
+import { type TabMapOf, tabMapJob } from "../../src/solve/tab-map/tabMap.ts";
+import { tabNumbers } from "../../src/solve/tab-map/tabNumbers.ts";
+import { noGos, standIn, tabsAt } from "../../src/solve/tab-map/tabPlane.ts";
+import { setValues } from "../../src/vehicle/edits/values.ts";
+import { readCar } from "../../src/vehicle/read.ts";
+import { limitOf } from "../../src/vehicle/sections/limits.ts";
+
+function studyOfText(text: string): Study | null {
+  const car = readCar(text);
+  if ("complaints" in car) return null;
+  const study = studyOf(car);
+  return "refused" in study ? null : study;
+}
+
+function preset(name: string): Study {
+  const loaded = loadPreset(name);
+  const study = "complaints" in loaded ? null : studyOfText(loaded.text);
+  if (study === null) throw new Error(name);
+  return study;
+}
+
+function mapOf(study: Study, change: Partial<TabMapOf> = {}): TabMapOf {
+  return {
+    wheels: ["left", "right"],
+    plane: "ahead",
+    outs: { from: -40, to: 40, rows: 9 },
+    others: { from: 30, to: -30, rows: 7 },
+    read: tabNumbers(study),
+    ...change,
+  };
+}
+
+/** The study of the car's text with its tabs moved as an edit moves them. */
+function moved({ car }: Study, map: TabMapOf, at: number): Study | null {
+  const [out, other] = [placeOf(map.outs, at % map.outs.rows), placeOf(map.others, Math.floor(at / map.outs.rows))];
+  return studyOfText(setValues(car, tabsAt(car, map, out, other)));
+}
+
+describe("the map of a tab's plane", () => {
+  it.each([
+    ["balanced-two-seater", { plane: "up" }],
+    ["cut-rods-off-middle", { wheels: ["right"] }],
+    ["twin-beam-relay", {}],
+  ] as const)("of %s has in each place what the edited file has", (name, change) => {
+    const study = preset(name);
+    const map = mapOf(study, change);
+    const { cells } = finished(tabMapJob(study, map));
+    expect(cells.length).toBe(63);
+    const goals = goalsFor(study).filter((goal) => !dear.has(goal.name));
+    let compared = 0;
+    for (const [at, cell] of cells.entries()) {
+      const alone = moved(study, map, at);
+      if (alone === null || alone.worst.blame !== null) {
+        expect(cell, String(at)).toEqual({ values: [], noGo: "does not close" });
+        continue;
+      }
+      expect(cell?.noGo).not.toBe("does not close");
+      const own = [scoreOf(goals, alone).total, ...carFigures.map((figure) => figure.read(alone))];
+      // The edit writes a place to a millionth of a millimetre, and a score counts thousands for one miss of a must.
+      for (const [i, value] of own.entries()) {
+        const found = cell?.values[i] ?? null;
+        if (value === null || found === null) expect(found).toBe(value);
+        else expect(Math.abs(found - value), `${at} ${i}`).toBeLessThanOrEqual(1e-5 * Math.max(1, Math.abs(value)));
+      }
+      compared++;
+    }
+    expect(compared).toBeGreaterThan(10);
+  });
+
+  it("hatches what clearances and rod-to-arm angles forbid, as a search of the whole range finds it", () => {
+    const study = preset("check-before-welding");
+    const map = mapOf(study, { outs: { from: -40, to: 40, rows: 7 }, others: { from: 40, to: -60, rows: 6 } });
+    const { cells, lacks } = finished(tabMapJob(study, map));
+    const limit = limitOf(study.car.sections.limits, "clearance").broken;
+    const least = limitOf(study.car.sections.limits, "rod-to-arm").broken;
+    const seen = new Set<string | null>();
+    for (const [at, cell] of cells.entries()) {
+      seen.add(cell?.noGo ?? null);
+      const alone = moved(study, map, at);
+      if (alone === null || alone.worst.blame !== null) {
+        expect(cell?.noGo).toBe("does not close");
+        continue;
+      }
+      const angle = Math.min(alone.worst.rodAngle.left?.angle ?? 0, alone.worst.rodAngle.right?.angle ?? 0);
+      if (angle < least) {
+        expect(cell?.noGo, String(at)).toBe("dead point");
+        continue;
+      }
+      const found = bruteForce(alone);
+      // A place that the map forbids is one that the whole search forbids too; what it allows may be short by what the
+      // least distance falls between two of its few places.
+      if (cell?.noGo) expect(found.least, `${at} ${cell.noGo}`).toBeLessThan(limit);
+      else expect(found.least, String(at)).toBeGreaterThan(limit - 2);
+      if (found.least < limit - 2) expect(noGos, String(at)).toContain(cell?.noGo);
+    }
+    expect([...seen].length).toBeGreaterThan(2);
+    expect(lacks.join()).not.toContain("tubes: tie-rod");
+  });
+
+  it("is seen whole after a quarter of the work, and is the same however it was stepped", () => {
+    const study = preset("balanced-two-seater");
+    const map = mapOf(study);
+    const whole = finished(tabMapJob(study, map));
+    const job = tabMapJob(study, map);
+    expect(job.step(20)).toBe(false);
+    const { cells } = job.best();
+    for (let at = 0; at < cells.length; at++) expect(cells[standIn(at, map.outs.rows)]).toBeDefined();
+    expect(job.progress()).toBeCloseTo(20 / 63, 12);
+    while (!job.step(3));
+    expect(job.best()).toEqual(whole);
+  });
+
+  it("says what the clearances lack", () => {
+    const study = preset("balanced-two-seater");
+    expect(tabMapJob(study, mapOf(study)).best().lacks.join()).toContain("tubes: tie-rod");
+  });
+});
+
+/** The least distance of both tie rods from all else, at 41 places of steering by 41 of travel. */
+function bruteForce(study: Study): { readonly least: number } {
+  const pairs = (["left", "right"] as const).flatMap((wheel) =>
+    pairingsAt(study, bodiesOf(study, wheel)).filter(({ id }) => id.startsWith("tie-rod.")),
+  );
+  const poses = newPoses(1);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i <= 40; i++) {
+    for (let j = 0; j <= 40; j++) {
+      const input = -study.inputTravel.right + ((study.inputTravel.left + study.inputTravel.right) * i) / 40;
+      const travel = -study.wheelTravel.droop + ((study.wheelTravel.droop + study.wheelTravel.bump) * j) / 40;
+      solve(study.front, input, travel, travel, poses, 0);
+      for (const pair of pairs) {
+        const at = sideAt(pair.wheel);
+        if (poses[at + Side.Blame] === 0) least = Math.min(least, pair.read(poses, at, least));
+      }
+    }
+  }
+  return { least };
+}
