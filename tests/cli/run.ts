@@ -24,11 +24,15 @@ function keeper(isTTY: boolean) {
 /** Runs the command line in this process, as from a pipe unless a terminal is asked for. */
 export async function run(
   argv: readonly string[],
-  { terminal = false, env = {} }: { terminal?: boolean; env?: Record<string, string> } = {},
+  {
+    terminal = false,
+    env = {},
+    typed = [],
+  }: { terminal?: boolean; env?: Record<string, string>; typed?: readonly string[] } = {},
 ): Promise<Ran> {
   const stdout = keeper(terminal);
   const stderr = keeper(terminal);
-  const stdin = Object.assign(Readable.from([]), { isTTY: terminal });
+  const stdin = Object.assign(Readable.from(typed.map((line) => `${line}\n`)), { isTTY: terminal });
   let screen: unknown = null;
   const streams = { stdin, stdout: stdout.stream, stderr: stderr.stream, env: { TERM: "xterm-256color", ...env } };
   const code = await main(argv, streams, (asked) => {

@@ -27,6 +27,18 @@ describe("the page of adjusters", () => {
     expect(bench.text().replace(/\s+/g, " ")).toContain("Check that enough thread stays in");
   });
 
+  it("does it by another amount where left and right say so, less as well as more", () => {
+    const bench = onPage("widened-offset-rack", 2, 120, 60);
+    expect(bench.text()).toMatch(/rack shim, 1\/8 in/);
+    expect(bench.press("right").text()).toMatch(/shim 1\/4 in, height and tyre 2 in/);
+    worked(bench);
+    expect(bench.text()).toMatch(/rack shim, 1\/4 in/);
+    expect(bench.text()).toMatch(/ride height, \+2 in/);
+    bench.press("right", "right", "right", "right", "right");
+    worked(bench);
+    expect(bench.text()).toMatch(/ride height, -1 in/);
+  });
+
   it("does the one under the cursor as one change that u takes back", () => {
     const bench = onPage("check-before-welding", 2);
     const before = bench.model.bench.car.text;

@@ -201,6 +201,14 @@ describe("a shim under the rack", () => {
   });
 });
 
+describe("a beam", () => {
+  it("is said to have no thread to turn, where an arm's would be listed", () => {
+    const beam = rowsOf(presetText("twin-beam-relay")).rows.find(({ key }) => key === "beam");
+    expect(beam !== undefined && "why" in beam && beam.why).toContain("a beam has none");
+    expect(rowsOf(presetText("balanced-two-seater")).rows.some(({ key }) => key === "beam")).toBe(false);
+  });
+});
+
 describe("ride height and tyres move ground and body together", () => {
   const suspended = [
     "balanced-two-seater",

@@ -1,5 +1,11 @@
 import { type AdjusterLine, linesOfSides, settingCells, settingColumns } from "../../output/adjusters.ts";
-import { type AdjusterRow, adjustersJob, settingsNow, usualAmounts } from "../../solve/adjusters/adjusters.ts";
+import {
+  type AdjusterRow,
+  type Amounts,
+  adjustersJob,
+  settingsNow,
+  usualAmounts,
+} from "../../solve/adjusters/adjusters.ts";
 import { changed } from "../bench.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
@@ -14,27 +20,44 @@ const nameColumns = 37;
 const cellColumns = 8;
 const headRows = 3;
 
-function keyOf({ bench, display }: Model): string {
-  return `adjusters\0${display.unit}\0${bench.car.text}`;
+/** How many times the usual amount is shimmed, raised or fitted, along the cursor's columns; the usual one first. */
+const times = [1, 2, 3, 4, 0.5, -0.5, -1, -2, -3, -4] as const;
+
+function timesOf(model: Model, view: string): number {
+  const { column } = spotWithin(model, view, () => ({ rows: 1, columns: times.length }));
+  return times[column] ?? 1;
+}
+
+function amountsOf(model: Model, view: string): Amounts {
+  const usual = usualAmounts(model.display.unit);
+  const by = timesOf(model, view);
+  return { shim: usual.shim * by, rideHeight: usual.rideHeight * by, tyre: usual.tyre * by };
+}
+
+function keyOf(model: Model, view: string): string {
+  return `adjusters\0${model.display.unit}\0${timesOf(model, view)}\0${model.bench.car.text}`;
 }
 
 /** The adjusters as far as they are worked out. */
-function linesOf(model: Model): readonly AdjusterLine[] {
+function linesOf(model: Model, view: string): readonly AdjusterLine[] {
   const { work, display } = model;
-  const rows = work?.key === keyOf(model) ? ((work.result as readonly AdjusterRow[] | null) ?? []) : [];
+  const rows = work?.key === keyOf(model, view) ? ((work.result as readonly AdjusterRow[] | null) ?? []) : [];
   return linesOfSides(rows, display.unit, sayer(display));
 }
 
-const size: Page["size"] = (model) => ({ rows: linesOf(model).length, columns: 1 });
-
 /** The page of race day, in the view of that name. */
 export function adjustersPage(view: string): Page {
-  const here = (model: Model) => linesOf(model)[spotWithin(model, view, size).row];
+  const size: Page["size"] = (model) => ({ rows: linesOf(model, view).length, columns: times.length });
+  const here = (model: Model) => linesOf(model, view)[spotWithin(model, view, size).row];
   return {
     name: "adjusters",
-    title: () => "ADJUSTERS, what each changes",
+    title: (model) => {
+      const { shim, rideHeight } = amountsOf(model, view);
+      const say = sayer(model.display);
+      return `ADJUSTERS, what each changes (←→ shim ${say(shim)}, height and tyre ${say(rideHeight)})`;
+    },
     size,
-    lines: (model, _columns, rows) => lines(model, rows, spotWithin(model, view, size).row),
+    lines: (model, _columns, rows) => lines(model, linesOf(model, view), rows, spotWithin(model, view, size).row),
     explain: (model) => {
       const line = here(model);
       if (line === undefined) return "";
@@ -63,12 +86,12 @@ export function adjustersPage(view: string): Page {
     work: (model) => {
       const { study } = model.bench;
       if ("refused" in study) return null;
-      return { key: keyOf(model), job: () => adjustersJob(study, usualAmounts(model.display.unit)) };
+      return { key: keyOf(model, view), job: () => adjustersJob(study, amountsOf(model, view)) };
     },
   };
 }
 
-function lines(model: Model, rows: number, at: number): readonly Line[] {
+function lines(model: Model, all: readonly AdjusterLine[], rows: number, at: number): readonly Line[] {
   const { study } = model.bench;
   if ("refused" in study) return [];
   const { unit } = model.display;
@@ -76,7 +99,6 @@ function lines(model: Model, rows: number, at: number): readonly Line[] {
     `${mark} ${name.slice(0, nameColumns).padEnd(nameColumns)}${cells.map((cell) => cell.padStart(cellColumns)).join("")}`;
   const heads = settingColumns.map(([head, , kind]) => (kind === "angle" ? `${head}°` : head));
   const now = settingsNow(study);
-  const all = linesOf(model);
   const { from, to } = windowOf(all.length, at, Math.max(1, rows - headRows));
   const what = `toe across the tyre, ${unit}; in is +`;
   return [

@@ -130,6 +130,22 @@ function armsMade(study: Study, wheel: Wheel): readonly Made[] {
   });
 }
 
+/** A beam is one piece from its pivot to its king pin: no thread of it is turned (common practice, no source). */
+function beamMade({ car }: Study): readonly Made[] {
+  if (car.form.linkage !== "pivoting-beam") return [];
+  const adjuster: Adjuster = {
+    key: "beam",
+    wheel: null,
+    part: "beam",
+    brief: () => "thread",
+    done: () => "turned",
+    caution: null,
+  };
+  const why =
+    "a beam has none: camber and caster are in its king pin and its pivots, so it is bent, re-bushed or its brace made longer or shorter in the shop; change those points in the car to see what that does";
+  return [{ adjuster, make: () => ({ why }) }];
+}
+
 function shimMade(study: Study, by: number): Made {
   const { car } = study;
   const done = (say: Say) => `up by ${say(by)}, rods as they are`;
@@ -191,6 +207,7 @@ function heightMade(study: Study, { rideHeight, tyre }: Amounts): readonly Made[
 function allMade(study: Study, amounts: Amounts): readonly Made[] {
   return [
     ...wheels.flatMap((wheel) => [...rodMade(study, wheel), ...armsMade(study, wheel)]),
+    ...beamMade(study),
     shimMade(study, amounts.shim),
     ...heightMade(study, amounts),
   ];
