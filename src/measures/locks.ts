@@ -6,7 +6,7 @@ export interface Locks {
   /** The end of the input that turns the car left, at the file's travel; null when it cannot be told which that is. */
   readonly left: SteerRow | null;
   readonly right: SteerRow | null;
-  /** Left lock less right lock. */
+  /** Left lock less right lock; null where an end does not turn the wheels its own way, straight ahead lying at it or beyond. */
   readonly difference: {
     readonly inner: number | null;
     readonly outer: number | null;
@@ -21,6 +21,8 @@ export function locksOf(end: FrontEnd): Locks {
   }
   const ends = steerTable(end, { ...inputSpan(end), rows: 2 }).rows;
   const [left, right] = end.inputLeftTurns === "left" ? [ends[1], ends[0]] : [ends[0], ends[1]];
+  const less = (a: number | null, b: number | null): number | null =>
+    a === null || b === null || left.turn !== "left" || right.turn !== "right" ? null : a - b;
   return {
     left,
     right,
@@ -30,8 +32,4 @@ export function locksOf(end: FrontEnd): Locks {
       turnRadius: less(left.turnRadius, right.turnRadius),
     },
   };
-}
-
-function less(a: number | null, b: number | null): number | null {
-  return a === null || b === null ? null : a - b;
 }

@@ -10,7 +10,7 @@ import type { Json } from "./json.ts";
 import { causeWords, stopWords, threadWords } from "./lockWords.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { degrees, fixed, inputOffMiddle, type Length, lockAngles, outOfReach, rodAngleGrade } from "./words.ts";
+import { degrees, fixed, inputOffMiddle, type Length, lockSaid, outOfReach, rodAngleGrade } from "./words.ts";
 
 /** What a report on a car's locks is made from. */
 export interface LockReport {
@@ -125,7 +125,7 @@ function lockLine(study: Study, wheel: "left" | "right", length: Length): string
   const name = wheel === "left" ? "Left lock   " : "Right lock  ";
   if (row === null) return `${name}not known: the wheels do not turn`;
   if (row.blame !== null) return `${name}${outOfReach(study, row.blame, length)}`;
-  return `${name}${lockAngles(row) ?? "not known"}; ended by ${stopWords(study, wheel)}`;
+  return `${name}${lockSaid(study, row, wheel)}; ended by ${stopWords(study, wheel)}`;
 }
 
 /** Said where a remedy leaves or brings a rod near its dead point. */

@@ -4,7 +4,7 @@ import type { Locks } from "../measures/locks.ts";
 import type { SteerRow, SteerTable } from "../measures/steerTable.ts";
 import type { Study } from "../measures/study.ts";
 import { shortOfIdeal } from "../measures/turning.ts";
-import type { LengthUnit } from "../vehicle/car.ts";
+import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { type Column, columnOf, figureColumn, inputColumn, inputFigure } from "./column.ts";
 import { csv } from "./csv.ts";
 import { type Json, jsonRow } from "./json.ts";
@@ -16,7 +16,7 @@ import {
   ackermannOf,
   inputOffMiddle,
   type Length,
-  lockAngles,
+  lockSaid,
   percentsTell,
   tightestTurn,
   unequalLocks,
@@ -120,18 +120,19 @@ const MARGIN = " ".repeat("Right lock".length);
 function lockLines(study: Study, unit: LengthUnit, length: Length): string[] {
   const { locks } = study;
   return [
-    ...lockWords(locks.left, length).map((words, i) => `${i === 0 ? "Left lock " : MARGIN}  ${words}`),
-    ...lockWords(locks.right, length).map((words, i) => `${i === 0 ? "Right lock" : MARGIN}  ${words}`),
+    ...lockWords(study, "left", length).map((words, i) => `${i === 0 ? "Left lock " : MARGIN}  ${words}`),
+    ...lockWords(study, "right", length).map((words, i) => `${i === 0 ? "Right lock" : MARGIN}  ${words}`),
     ...[unequalLocks(locks), stopsWords(study), tightestTurn(locks, unit), inputOffMiddle(study, length)].flatMap(
       (words) => (words === null ? [] : wrap(words, WIDTH, `${MARGIN}  `, MARGIN.length + 4)),
     ),
   ];
 }
 
-function lockWords(row: SteerRow | null, length: Length): string[] {
+function lockWords(study: Study, wheel: Wheel, length: Length): string[] {
+  const row = study.locks[wheel];
   if (row === null) return ["not known: the wheels do not turn"];
   if (row.blame !== null) return [`out of reach: ${blameWords(row.blame, length)}`];
-  const ackermann = ackermannOf(row);
-  const angles = lockAngles(row) ?? "not known: the wheels cannot be set straight";
+  const ackermann = row.turn === wheel ? ackermannOf(row) : null;
+  const angles = lockSaid(study, row, wheel);
   return ackermann === null ? [angles] : [angles, `Ackermann ${ackermann}`];
 }

@@ -18,7 +18,7 @@ import {
   inputOffMiddle,
   type Length,
   leastRodAngle,
-  lockAngles,
+  lockSaid,
   noTravelWords,
   outOfReach,
   rodLength,
@@ -146,12 +146,12 @@ function lockWords(study: Study, wheel: Wheel, length: Length): string {
   const row = study.locks[wheel];
   if (row === null) return "not known: the wheels do not turn";
   if (row.blame !== null) return outOfReach(study, row.blame, length);
-  return lockAngles(row) ?? "not known: the wheels cannot be set straight";
+  return lockSaid(study, row, wheel);
 }
 
 function ackermannWords(study: Study, wheel: Wheel): string {
   const row = study.locks[wheel];
-  if (row === null || row.blame !== null) return "not known";
+  if (row === null || row.blame !== null || row.turn !== wheel) return "not known";
   return ackermannOf(row) ?? shortOfIdeal(row) ?? "not known: the wheels turn too little to tell";
 }
 

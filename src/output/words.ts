@@ -48,6 +48,16 @@ export function lockAngles(row: SteerRow): string | null {
   return `inner ${degrees(row.inner)}, outer ${degrees(row.outer)}`;
 }
 
+/** The angles of a lock that is in reach; or why there are none, which may be that straight ahead lies at that end. */
+export function lockSaid(study: Pick<Study, "zero" | "inputKind">, row: SteerRow, wheel: Wheel): string {
+  const angles = lockAngles(row);
+  if (angles !== null && row.turn === wheel) return angles;
+  if (study.zero === null) return "not known: the wheels cannot be set straight";
+  return row.turn === null
+    ? `none: the ${study.inputKind} ends there with the wheels straight`
+    : `none: the ${study.inputKind} ends there with the wheels still turned ${row.turn}`;
+}
+
 /** "inner left lock 2.2° short of right", "inner locks are equal"; null when a lock is not known. */
 export function unequalLocks(locks: Locks): string | null {
   const difference = locks.difference.inner;

@@ -7,7 +7,7 @@ import {
   inputOffMiddle,
   type Length,
   leastRodAngle,
-  lockAngles,
+  lockSaid,
   noTravelWords,
   outOfReach,
   rodLength,
@@ -59,8 +59,9 @@ function numbers(study: Study, length: Length): readonly string[] {
     worst.blame === null ? null : `Warning: ${outOfReach(study, worst.blame, length)}`,
     ...wheels.map((wheel) => {
       const row = locks[wheel];
-      const words = row === null ? [] : [lockAngles(row), ackermannOf(row)].filter((each) => each !== null);
-      return `${sideName(wheel)} lock: ${words.length === 0 ? "not known" : words.join("; Ackermann ")}`;
+      if (row === null || row.blame !== null) return `${sideName(wheel)} lock: not known`;
+      const words = [lockSaid(study, row, wheel), row.turn === wheel ? ackermannOf(row) : null];
+      return `${sideName(wheel)} lock: ${words.filter((each) => each !== null).join("; Ackermann ")}`;
     }),
     capital(unequalLocks(locks)),
     capital(stopsWords(study)),

@@ -2,8 +2,11 @@ import { describe, test } from "vitest";
 import { bumpSteer } from "../../src/measures/bumpSteer.ts";
 import { camberGain } from "../../src/measures/camber.ts";
 import { instantCentre } from "../../src/measures/instantCentre.ts";
+import { bodiesOf } from "../../src/measures/range/bodies.ts";
 import { rollCentre } from "../../src/measures/rollCentre.ts";
+import { shockAt } from "../../src/measures/shock.ts";
 import { expectClose } from "../close.ts";
+import { at, head, studied } from "../measures/carTexts.ts";
 import { frontOf, placesAt, solved, startOf } from "../oracles/kernel.ts";
 import { alike, spatialCar } from "../oracles/known.ts";
 import { degrees, point } from "../oracles/vectors.ts";
@@ -61,6 +64,40 @@ describe("the spatial double arm, rack central [D]", () => {
 
   test("the roll centre from the motion of the upright at the contact", () => {
     expectClose(rollCentre(solved(front, 0, 0), 0, radius), { y: 0, z: 187.385 }, place);
+  });
+});
+
+describe("the shock on the lower arm of the spatial double arm [D]", () => {
+  const study = studied(`${head.replace("300", String(radius))}wheel-travel: { bump: 100, droop: 100 }
+front:
+  linkage: double-arm
+  both:
+    lower-arm: { front: ${at(150, 250, 280)}, rear: ${at(-150, 250, 280)}, joint: ${at(10, 640, 250)} }
+    upper-arm: { front: ${at(100, 290, 450)}, rear: ${at(-180, 290, 440)}, joint: ${at(-25, 610, 480)} }
+    tie-rod: { outer: ${at(-120, 620, 320)} }
+    wheel: { center: ${at(0, 720, 330)} }
+steering:
+  mechanism: rack
+  rack: { ahead: -110, up: 330, eye-to-eye: 540, travel: 60 }
+`);
+  const mounts = {
+    top: { ahead: 40, out: 330, up: 700 },
+    foot: { ahead: 20, out: 500, up: 262 },
+    on: "lower-arm",
+  } as const;
+
+  test.each(["left", "right"] as const)("is as long as told at every travel, and closes as fast: %s", (wheel) => {
+    const shock = shockAt(bodiesOf(study, wheel), mounts);
+    for (const [dz, long] of [
+      [-100, 523.4037],
+      [-50, 497.1817],
+      [0, 470.2595],
+      [50, 442.5002],
+      [100, 413.7605],
+    ]) {
+      expectClose(shock(study.pose(0, dz, dz), startOf(wheel)).length, long, place, `travel ${dz}`);
+    }
+    expectClose(shock(study.pose(0, 0, 0), startOf(wheel)).ratio, 0.546354, { abs: 5e-7 });
   });
 });
 

@@ -12,6 +12,7 @@ import {
   type Grade,
   keepsToe,
   type Length,
+  lockSaid,
   offMiddle,
   rodAngleGrade,
   rodLength,
@@ -153,7 +154,8 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
   const row = study.locks[wheel];
   if (row === null) return cell(["the steering turns neither wheel"], "bad");
   if (row.blame !== null) return blamed(row.blame, length);
-  if (row.inner === null || row.outer === null) return unknown;
+  if (row.inner === null || row.outer === null || row.turn !== wheel)
+    return cell([lockSaid(study, row, wheel), "none"]);
   const other = study.locks[wheel === "left" ? "right" : "left"]?.inner ?? null;
   const was = before?.locks[wheel];
   const text = `outer ${degrees(row.outer).padStart(5)}, inner ${degrees(row.inner).padStart(5)}`;
