@@ -103,11 +103,12 @@ function lines(model: Model, columns: number, rows: number): readonly Line[] {
   const at = figureAt(model);
   const all = rowsOf(model);
   const label = at === null ? "HOLD TIGHTLY what stands first" : (all[0]?.changes[at]?.reading.label ?? "");
+  const progress = progressWords(model.work);
   const row = spotWithin(model, spotName, size).row;
   const { from, to } = windowOf(all.length, row, Math.max(1, rows - 2));
   const head = at === null ? "of a target: what it does" : "does, more and less";
   return [
-    heading(model, columns, `${label}${progressWords(model.work)}`, label),
+    heading(model, columns, `${label}${progress}`, `HOLD TIGHTLY${progress}`),
     ...filled(
       [
         [{ text: `  ${"one step of".padEnd(nameColumns)}${"step".padEnd(stepColumns)}${head}`, look: "strong" }],

@@ -71,7 +71,7 @@ const score: Choice = {
   label: "Total score",
   kind: "score",
   explanation:
-    "What all goals miss together, by the file's find, targets and limits or else common practice: lower is better. Under 1 all that is wanted is met; from 1000 on a must is missed.",
+    "What all goals miss together, by the file's find, targets and limits or else common practice: lower is better, and a must that is missed costs most by far.",
   bySize: false,
 };
 
@@ -279,7 +279,7 @@ function lines(model: Model, columns: number, rows: number): readonly Line[] {
   const drawn = drawing(model, asked, cells, values.length === 0 ? [] : ends);
   const mapColumns = labelColumns + asked.outs.rows + 1;
   return [
-    heading(model, columns, `${title}${progress}`, `${choice.label}${progress}`, choice.label),
+    heading(model, columns, `${title}${progress}`, `${choice.label}${progress}`, `TAB${progress}`),
     ...filled(
       [
         ...beside([...drawn, axis(model, asked)], mapColumns, panel(model)),
