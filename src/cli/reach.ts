@@ -1,6 +1,6 @@
 import type { Blame } from "../measures/blame.ts";
 import type { Study } from "../measures/study.ts";
-import { degrees, type Length, outOfReach } from "../output/words.ts";
+import { degrees, inputPlace, type Length, offMiddle, outOfReach } from "../output/words.ts";
 import type { Desk } from "./desk.ts";
 import { Exit } from "./exit.ts";
 
@@ -21,6 +21,19 @@ export function warnOfInput(desk: Desk, study: Study, inputs: readonly number[],
       `warning: ${study.inputKind} at ${place} to the ${way} is beyond the file's travel, ${said(size)} to that side.`,
     );
   }
+}
+
+/**
+ * Said where no place of the steering was asked for, and straight ahead is not in its middle: the wheels of the answer then
+ * are turned.
+ */
+export function noteOfMiddle(desk: Desk, study: Study, isAsked: boolean, length: Length): void {
+  const { zero, inputKind } = study;
+  if (isAsked || zero === null || Math.abs(zero) < offMiddle[inputKind]) return;
+  const option = inputKind === "rack" ? `--rack='${length(zero)}'` : `--column=${degrees(zero, 2).replace("°", "")}`;
+  desk.note(
+    `note: this is with the ${inputPlace(study, 0, length)}, where the wheels of this car do not stand straight: they do with the ${inputPlace(study, zero, length)}, ${option}.`,
+  );
 }
 
 /** Likewise a wheel's travel. */

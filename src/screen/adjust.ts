@@ -86,12 +86,17 @@ function isStraightAhead({ path }: Quantity): boolean {
   return path.at(-1) === "straight-ahead";
 }
 
-/** Why a line cannot be changed just now, in words; null when it can. */
-export function whyFixed(car: Car, line: Adjustable, sides: Sides): string | null {
-  const fitted = quantitiesOn(line, sides).some(
+/** True where a line is the length of rods one of which is cut to fit. */
+export function isFittedRod(car: Car, line: Adjustable, sides: Sides): boolean {
+  return quantitiesOn(line, sides).some(
     (each) => isRodLength(each) && each.wheel !== null && car.form.rods[each.wheel] === "fit",
   );
-  if (fitted) return "The rods are cut to fit, so their length follows. Press c to make them as cut.";
+}
+
+/** Why a line cannot be changed just now, in words; null when it can. */
+export function whyFixed(car: Car, line: Adjustable, sides: Sides): string | null {
+  if (isFittedRod(car, line, sides))
+    return "The rods are cut to fit, so their length follows. c makes them as cut; Enter takes the length of a rod that is there.";
   const { left, right } = car.form.rods;
   const ignored = left === "cut" && right === "cut" && line.quantities.some(isStraightAhead);
   return ignored

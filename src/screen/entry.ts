@@ -2,7 +2,7 @@ import type { Quantity } from "../vehicle/quantity.ts";
 import { readAngle } from "../vehicle/units/angle.ts";
 import { readLength } from "../vehicle/units/length.ts";
 import { readNumber } from "../vehicle/units/number.ts";
-import { adjustableOf, quantitiesOn, valueNow } from "./adjust.ts";
+import { adjustableOf, isFittedRod, quantitiesOn, valueNow } from "./adjust.ts";
 import type { Model } from "./model.ts";
 
 /** A typed value as it was understood, for one quantity: mm, rad or bare, or why it is none. */
@@ -52,7 +52,8 @@ export function echoOf(model: Model): { readonly text: string; readonly good: bo
   if ("complaint" in reading) return { text: reading.complaint, good: false };
   const differ = second !== undefined && valueNow(bench, first) !== valueNow(bench, second);
   const note = differ && isChange(focus.text) ? "; the right side by as much" : "";
-  return { text: `= ${reading.echo}${note}${minusNote(focus.text, first)}`, good: true };
+  const fitted = isFittedRod(bench.car, adjustableOf(bench.car, selected), sides) ? "; as cut from then on" : "";
+  return { text: `= ${reading.echo}${note}${minusNote(focus.text, first)}${fitted}`, good: true };
 }
 
 const samples = {

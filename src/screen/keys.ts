@@ -15,6 +15,7 @@ import {
   whyNotOnBench,
   whyNotSaved,
   whyNotStarting,
+  whyNotTyped,
   whyNoUndo,
   whyRodsStay,
 } from "./why.ts";
@@ -96,7 +97,7 @@ const adjusting: readonly Binding[] = [
     command: "type",
     footer: "Enter type",
     help: "type the value: 14 3/8 in or 365 mm; +1/16 in adds, -=1/16 in takes away",
-    off: whyNotAdjusted,
+    off: whyNotTyped,
   },
   { keys: [",", "<"], shown: ",", command: "smallerStep", footer: null, help: "smaller steps" },
   {
@@ -310,6 +311,12 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
     { heading: "WHEEL AND SUSPENSION", bindings: moving },
     { heading: "CAR AND SCREEN", bindings: car },
   ],
+  opening: [
+    {
+      heading: "WHILE A CAR IS BEING OPENED",
+      bindings: [{ keys: ["q", "ctrl+c"], shown: "q", command: "quit", footer: "q quit", help: "leave without it" }],
+    },
+  ],
   entry: [
     {
       heading: "WHILE TYPING A VALUE",
@@ -462,8 +469,15 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
     {
       heading: "ON THE HELP PAGE",
       bindings: [
-        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up the page" },
-        { keys: ["down", "pageDown"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down the page" },
+        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up; PgUp by a page" },
+        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down" },
+        {
+          keys: ["space", "pageDown"],
+          shown: "Space",
+          command: "listDown",
+          footer: "Space next page",
+          help: "down by a page; PgDn too",
+        },
         {
           keys: ["escape", "?", "q", "enter", "ctrl+c"],
           shown: "Esc",

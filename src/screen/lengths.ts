@@ -7,6 +7,24 @@ export function styleOf(display: Pick<Display, "unit" | "inches">): LengthStyle 
   return display.unit === "in" ? display.inches : { unit: "mm" };
 }
 
+/** A length that steel is cut to is never coarser than this: read to 1/16, it could be cut 1/32 short. */
+const cutStyle = { unit: "in", fraction: 32 } as const;
+
+/** The way a length that is cut to is shown. */
+function styleToCut(display: Pick<Display, "unit" | "inches">): LengthStyle {
+  const style = styleOf(display);
+  return "fraction" in style && style.fraction < cutStyle.fraction ? cutStyle : style;
+}
+
+/** A length that is cut to, with its unit: briefly, and with the decimals that a fraction hides. */
+export function cutSayer(display: Pick<Display, "unit" | "inches">): (mm: number) => readonly [string, string] {
+  const style = styleToCut(display);
+  return (mm) => {
+    const brief = `${formatLength(mm, style)} ${style.unit}`;
+    return [brief, "fraction" in style ? `${brief} (${formatLength(mm, { unit: "in", decimals: 3 })})` : brief];
+  };
+}
+
 /** The name of that way, as a heading over columns of bare numbers. */
 export function unitWords(display: Pick<Display, "unit" | "inches">): string {
   if (display.unit === "mm") return "millimetres";
@@ -29,12 +47,15 @@ function isUnknown(value: number, { absent, low }: Quantity): boolean {
 export function bareValue(value: number | null, quantity: Quantity, display: Pick<Display, "unit" | "inches">): string {
   if (value === null || isUnknown(value, quantity)) return "-";
   if (quantity.kind === "ratio") return formatRatio(value);
-  return quantity.kind === "angle" ? `${formatAngle(value, 2)}°` : formatLength(value, styleOf(display));
+  return quantity.kind === "angle"
+    ? `${formatAngle(value, 2)}°`
+    : formatLength(value, quantity.pair === "tie-rod.length" ? styleToCut(display) : styleOf(display));
 }
 
 /** The same with its unit. */
 export function saidValue(value: number, quantity: Quantity, display: Pick<Display, "unit" | "inches">): string {
-  return quantity.kind === "length" ? sayer(display)(value) : bareValue(value, quantity, display);
+  const bare = bareValue(value, quantity, display);
+  return quantity.kind === "length" && bare !== "-" ? `${bare} ${styleOf(display).unit}` : bare;
 }
 
 /** The values of a line with their unit: one where all are alike, else "312.0 mm left, 306.0 mm right". */

@@ -121,10 +121,13 @@ export interface Checked {
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
-  | { readonly on: "entry"; readonly text: string }
+  /** `unlike` once it was said that one value would go over two that differ. */
+  | { readonly on: "entry"; readonly text: string; readonly unlike?: true }
   | { readonly on: "saveAs"; readonly text: string; readonly next: Next | null; readonly complaint: string | null }
   | { readonly on: "line"; readonly asks: Asked; readonly text: string; readonly complaint: string | null }
   | { readonly on: "question"; readonly question: Question }
+  /** Another car is being read: what would be changed meanwhile would be lost. */
+  | { readonly on: "opening" }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   /** The form for a new car from a tape; `text` is what its field holds. */
   | { readonly on: "tape"; readonly cursor: number; readonly text: string; readonly complaint: string | null }

@@ -21,7 +21,7 @@ import type { Wheel } from "../vehicle/car.ts";
 import { adjustables, valueNow } from "./adjust.ts";
 import { isStarting } from "./frontEnd.ts";
 import { here, inputHere, inputName } from "./here.ts";
-import { bareValue, sayer, unitWords } from "./lengths.ts";
+import { bareValue, cutSayer, sayer, unitWords } from "./lengths.ts";
 import type { Model } from "./model.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
@@ -47,11 +47,11 @@ export function sentences(model: Model, lines = adjustables(model.bench.car)): r
     ...adjusted,
     ...("refused" in study
       ? [study.refused.replace(/\.$/, "")]
-      : [...numbers(study, length), ...place(study, model, length)]),
+      : [...numbers(study, length, cutSayer(model.display)), ...place(study, model, length)]),
   ].map((sentence) => `${sentence}.`);
 }
 
-function numbers(study: Study, length: Length): readonly string[] {
+function numbers(study: Study, length: Length, cut: ReturnType<typeof cutSayer>): readonly string[] {
   const { locks, worst } = study;
   const said = [
     steersBackwards(study),
@@ -78,7 +78,7 @@ function numbers(study: Study, length: Length): readonly string[] {
       const least = worst.rodAngle[wheel];
       return `${sideName(wheel)} rod to arm: ${least === null ? "not known" : leastRodAngle(study, least, length)}`;
     }),
-    ...wheels.map((wheel) => `${sideName(wheel)} rod: ${rodLength(study, wheel, length)}`),
+    ...wheels.map((wheel) => `${sideName(wheel)} rod: ${rodLength(study, wheel, (mm) => cut(mm)[1])}`),
   ];
   return said.filter((each) => each !== null);
 }

@@ -147,7 +147,7 @@ function helpOn(model: Model, chord: string): Model {
 
 function typed(model: Model, text: string): Model {
   const { focus } = model;
-  if (focus.on === "entry") return { ...model, focus: { ...focus, text }, notice: null };
+  if (focus.on === "entry") return { ...model, focus: { on: "entry", text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
   if (focus.on === "upright") return typeOnUpright(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
@@ -165,5 +165,6 @@ function failed(model: Model, words: string): Model {
   const { focus } = model;
   if (focus.on === "tape") return failedInTape(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
-  return { ...model, notice: { text: words, tone: "wrong" } };
+  const stays = focus.on === "opening" ? { ...model, focus: { on: "bench" } as const } : model;
+  return { ...stays, notice: { text: words, tone: "wrong" } };
 }

@@ -1,5 +1,5 @@
 import { whyNoUpright } from "../vehicle/hang.ts";
-import { adjustableOf, whyFixed } from "./adjust.ts";
+import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Model } from "./model.ts";
 
@@ -8,6 +8,13 @@ import type { Model } from "./model.ts";
 /** Why the selected line cannot be changed. */
 export function whyNotAdjusted({ bench, selected, sides }: Model): string | null {
   return whyFixed(bench.car, adjustableOf(bench.car, selected), sides);
+}
+
+/** Why nothing can be typed for the selected line: a rod that is cut to fit takes a length, and is as cut from then on. */
+export function whyNotTyped(model: Model): string | null {
+  const { bench, selected, sides } = model;
+  const line = adjustableOf(bench.car, selected);
+  return isFittedRod(bench.car, line, sides) ? null : whyNotAdjusted(model);
 }
 
 /** Why rods cannot be made as cut or cut to fit. */

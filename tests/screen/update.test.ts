@@ -237,6 +237,65 @@ describe("saving and leaving", () => {
     expect(bench.model.focus).toEqual({ on: "entry", text: "" });
   });
 
+  it("asks before one value goes over two that differ, and takes the length of a rod that was cut to fit", () => {
+    const bench = offsetRack().press("down", "down", "down");
+    const before = bench.model.bench.car.text;
+    bench.press("enter", "=14", "enter");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.text()).toContain("15 25/32 in left, 10 13/16 in right now: Enter again sets both.");
+    bench.press("=13", "enter");
+    expect(bench.model.bench.car.text).toBe(before);
+    bench.press("escape", "tab", "enter", "=15 3/4", "enter");
+    expect(bench.model.bench.car.form.rods).toEqual({ left: "cut", right: "fit" });
+    bench.press("tab", "tab", "enter", "=14", "enter", "enter");
+    expect(bench.model.bench.car.form.rods).toEqual({ left: "cut", right: "cut" });
+    bench.press("u", "u");
+    expect(bench.model.bench.car.text).toBe(before);
+    // A change by so much moves each from where it is: nothing is lost by it.
+    bench.press("enter", "=+1/16", "enter");
+    expect(bench.model.bench.car.text).not.toBe(before);
+  });
+
+  it("shows no length to be cut coarser than 1/32, however lengths are shown", () => {
+    const bench = offsetRack().press("f");
+    expect(bench.text()).toMatch(/RODS +15 25\/32 in \(15\.782\), cut to fit +10 13\/16 in \(10\.797\)/);
+    expect(bench.text()).toMatch(/Tie-rod +length +L 15 25\/32 +R 10 13\/16/);
+    expect(bench.text()).toContain("toes in 1/4 in");
+  });
+
+  it("lets no key change the car while another one is being read", () => {
+    const bench = offsetRack()
+      .press("o")
+      .send({
+        is: "listed",
+        choices: [{ source: { from: "preset", id: "rack-ahead" }, name: "rack-ahead", about: "" }],
+      });
+    bench.press("enter");
+    expect(bench.effects.at(-1)).toMatchObject({ do: "open" });
+    const { text } = bench.model.bench.car;
+    bench.press("right", "+", "c", "enter", "=5", "enter");
+    expect(bench.model.bench.car.text).toBe(text);
+    expect(bench.text()).toContain("keys wait");
+    bench.send({ is: "failed", words: "It cannot be opened." });
+    expect(bench.press("right").model.bench.car.text).not.toBe(text);
+  });
+
+  it("keeps the list where it is when a banner comes", () => {
+    const bench = offsetRack();
+    const row = () => bench.lines().findIndex((line) => line.includes("ADJUST both sides"));
+    const at = row();
+    bench.press("enter", "=2", "enter");
+    expect(bench.text()).toMatch(/STEERS BACKWARDS|DOES NOT REACH/);
+    expect(row()).toBe(at);
+  });
+
+  it("pages the help by Space", () => {
+    const bench = offsetRack().press("?");
+    const first = bench.lines()[1];
+    expect(bench.press("space").lines()[1]).not.toBe(first);
+    expect(bench.model.focus).toMatchObject({ on: "help", top: 21 });
+  });
+
   it("says a save that failed, and keeps the name to be mended", () => {
     const bench = offsetRack()
       .press("S", "=/nowhere/a.yaml", "enter")

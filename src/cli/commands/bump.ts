@@ -6,7 +6,7 @@ import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { type InputOptions, inputOf, lengthReader, type SpanOptions, spanOf } from "../lengths.ts";
-import { noTravelOf, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
+import { noTravelOf, noteOfMiddle, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 /** `rackwright bump FILE`: what both wheels do as they go up and down together. */
@@ -37,6 +37,7 @@ export function bumpCommand(desk: Desk): Command {
       const length = lengthsIn(unit);
       const input = inputOf(options, study.inputKind, unit);
       const span = spanOf(options, travelSpan(study), lengthReader(unit));
+      noteOfMiddle(desk, study, options.rack !== undefined || options.column !== undefined, length);
       warnOfInput(desk, study, [input], length);
       warnOfTravel(desk, study, [span.from, span.to], length);
       const table = study.bumpTable(input, span);

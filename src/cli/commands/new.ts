@@ -103,6 +103,11 @@ export function newCommand(desk: Desk): Command {
         Exit.badInput,
         "missing required argument 'FILE': name the file to write, as in rackwright new my-car.",
       );
+    if (options.units !== undefined)
+      throw new Ended(
+        Exit.badInput,
+        "--units is of the blank list (--tape-sheet) alone: a new car keeps the units of the car or the readings that it is made from. For millimetres begin with a car in mm, such as --from cut-rods-off-middle.",
+      );
     const begun =
       options.fromTape === undefined ? copied(options) : await fromTape(desk, file, options.fromTape, options);
     const made = newFile(target(file), labelled(begun.text, options));

@@ -7,7 +7,7 @@ import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { type InputOptions, inputOf, lengthOf } from "../lengths.ts";
-import { noTravelOf, warnOfInput, warnOfTravel } from "../reach.ts";
+import { noTravelOf, noteOfMiddle, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 interface PoseOptions extends ReportOptions, InputOptions {
@@ -46,6 +46,7 @@ export function poseCommand(desk: Desk): Command {
       const travel = asked("--travel", options.travel, 0);
       const left = asked("--travel-left", options.travelLeft, travel);
       const right = asked("--travel-right", options.travelRight, travel);
+      noteOfMiddle(desk, study, options.rack !== undefined || options.column !== undefined, length);
       warnOfInput(desk, study, [input], length);
       if (!study.suspended && (left !== 0 || right !== 0)) throw new Ended(Exit.badInput, noTravelOf(study));
       warnOfTravel(desk, study, [left, right], length);

@@ -6,7 +6,7 @@ import { sayLength } from "../../vehicle/units/format.ts";
 import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
 import { changed } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
-import { bothValues } from "../lengths.ts";
+import { bareValue, bothValues } from "../lengths.ts";
 import type { Model, Sides } from "../model.ts";
 import { stepCount, stepped, stepsFor } from "../steps.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -113,6 +113,16 @@ function stepBy(ways: number): Act {
 
 const type: Act = (model) => turn({ ...model, focus: { on: "entry", text: "" } });
 
+/** The values of both sides, in words, where one value would go over two that do not look alike; else null. */
+function unlikeNow({ bench, selected, sides, display }: Model): string | null {
+  const values = quantitiesOn(adjustableOf(bench.car, selected), sides).flatMap((quantity) => {
+    const value = valueNow(bench, quantity);
+    return value === null ? [] : [{ quantity, value }];
+  });
+  const [first, second] = values.map(({ quantity, value }) => bareValue(value, quantity, display));
+  return second === undefined || first === second ? null : bothValues(values, display);
+}
+
 /** Takes what was typed, if it is a value; else the field stays, with the complaint below it. */
 export const acceptEntry: Act = (model) => {
   const { focus, bench } = model;
@@ -123,6 +133,11 @@ export const acceptEntry: Act = (model) => {
     const reading = readFor(focus.text, quantity, valueNow(bench, quantity), model);
     if ("complaint" in reading) return turn(model);
     values.push({ quantity, value: reading.value });
+  }
+  const unlike = isChange(focus.text) ? null : unlikeNow(model);
+  if (unlike !== null && focus.unlike !== true) {
+    const text = `${unlike} now: Enter again sets both.`;
+    return turn({ ...model, focus: { ...focus, unlike: true }, notice: { text, tone: "wrong" } });
   }
   const own = isChange(focus.text) ? null : focus.text;
   return changeTo(model, values, `${subject(model)}: set to ${bothValues(values, model.display)}`, own);

@@ -34,7 +34,7 @@ function save(model: Model, next: Next | null): Turn {
 export function goOn(model: Model, next: Next | null): Turn {
   if (next === null) return turn({ ...model, focus: bench });
   const effect: Effect = next.do === "quit" ? { do: "quit" } : { do: "open", source: next.source };
-  return turn({ ...model, focus: bench }, effect);
+  return turn({ ...model, focus: next.do === "open" ? { on: "opening" } : bench }, effect);
 }
 
 /** Leaves the car on the bench for something else, but asks first where changes would be lost. */
@@ -114,7 +114,9 @@ const overwrite: Act = (model) => {
 
 const readAgain: Act = (model) => {
   const { path } = model.origin;
-  return path === null ? turn(model) : turn({ ...model, focus: bench }, { do: "open", source: { from: "file", path } });
+  return path === null
+    ? turn(model)
+    : turn({ ...model, focus: { on: "opening" } }, { do: "open", source: { from: "file", path } });
 };
 
 /** The unsaved changes that are asked about. */
@@ -170,7 +172,7 @@ function listBy(ways: number): Act {
     if (focus.on === "help") {
       const page = helpRoom(model);
       const end = Math.max(0, helpLines(model, model.columns).length - page);
-      const by = chord.startsWith("page") ? page : 1;
+      const by = chord === "space" || chord.startsWith("page") ? page : 1;
       return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
     }
     if (focus.on === "tape") return moveInTape(model, ways, chord);

@@ -63,6 +63,12 @@ export async function runPlain(
     const { focus, notice } = model;
     const now = sentences(model);
     if (notice !== null) say([notice.text]);
+    // What is spoken has no second Enter: that the sides differed was just said.
+    if (focus.on === "entry" && focus.unlike) {
+      send({ is: "key", chord: "enter" });
+      tell();
+      return;
+    }
     if (focus.on === "entry") {
       say([echoOf(model)?.text ?? "That is no value."]);
       send({ is: "key", chord: "escape" });

@@ -64,6 +64,7 @@ export function Words({
     const words = `${notice?.tone === "wrong" ? `${notice.text} ` : ""}${questionWords(focus.question)}`;
     return <Sentences texts={wrapped(words, width)} rows={rows} strong />;
   }
+  if (focus.on === "opening") return <Sentences texts={["Reading the other car: keys wait for it."]} rows={rows} />;
   const guide = guideWords(model);
   if (guide !== null && notice?.tone !== "wrong") return <Sentences texts={wrapped(guide, width)} rows={rows} />;
   if (notice !== null)

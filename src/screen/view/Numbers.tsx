@@ -25,15 +25,17 @@ export function Numbers({
   before,
   pinned,
   length,
+  cut,
   layout: widths,
 }: {
   readonly study: Study;
   readonly before: Study | null;
   readonly pinned: boolean;
   readonly length: Length;
+  readonly cut: (mm: number) => readonly [string, string];
   readonly layout: Widths & { readonly numberRows: number };
 }) {
-  const rows = readout(study, before, length);
+  const rows = readout(study, before, length, cut);
   const shown = rows.length > widths.numberRows ? rows.filter(({ label }) => label !== "") : rows;
   return (
     <>

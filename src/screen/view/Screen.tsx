@@ -1,6 +1,6 @@
 import { Box, Text } from "ink";
 import { comparedWith, isUnsaved } from "../bench.ts";
-import { sayer } from "../lengths.ts";
+import { cutSayer, sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { viewOf } from "../views/views.ts";
 import { Footer, type Typed, Words } from "./Bottom.tsx";
@@ -92,6 +92,7 @@ function Bench({
           before={comparedWith(model)}
           pinned={model.pin !== null}
           length={sayer(model.display)}
+          cut={cutSayer(model.display)}
           layout={layout}
         />
       )}

@@ -83,7 +83,7 @@ function changeOf(now: number | null, before: number | null | undefined, write: 
  * The five numbers of a front end that stands, as rows of cells: nothing is drawn yet.
  * `before` is the front end before the last change, for saying what that did.
  */
-export function readout(study: Study, before: Study | null, length: Length): readonly ReadoutRow[] {
+export function readout(study: Study, before: Study | null, length: Length, cut: CutLength): readonly ReadoutRow[] {
   const both = (read: (wheel: Wheel) => Cell): readonly [Cell, Cell] => [read("left"), read("right")];
   return [
     { label: "LOCK", caption: "", slot: lockSlot, cells: both((wheel) => lock(study, before, wheel, length)) },
@@ -108,7 +108,7 @@ export function readout(study: Study, before: Study | null, length: Length): rea
       cells: both((wheel) => rodAngle(study, study.worst.rodAngle[wheel], before?.worst.rodAngle[wheel])),
     },
     { label: "", caption: "rod to arm", slot: 0, cells: both((wheel) => rodAnglePlace(study, wheel, length)) },
-    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, before, wheel, length)) },
+    { label: "RODS", caption: "", slot: 0, cells: both((wheel) => rodCell(study, before, wheel, cut)) },
   ];
 }
 
@@ -217,10 +217,14 @@ function balance(study: Study, before: Study | null): Cell {
 }
 
 /** A tie rod's length; beside one that is as cut stands the key that fits it, the first cure for unequal locks. */
-function rodCell(study: Study, before: Study | null, wheel: Wheel, length: Length): Cell {
-  const words = rodLength(study, wheel, length);
-  const change = changeOf(study.rodLengths[wheel], before?.rodLengths[wheel], bare(length));
-  const texts = study.car.form.rods[wheel] === "cut" ? [`${words} (c fits it)`, words] : [words];
+/** A length that steel is cut to, with its unit: briefly, and with the decimals that a fraction hides. */
+type CutLength = (mm: number) => readonly [brief: string, exact: string];
+
+function rodCell(study: Study, before: Study | null, wheel: Wheel, cut: CutLength): Cell {
+  const [words, exact] = ([0, 1] as const).map((at) => rodLength(study, wheel, (mm) => cut(mm)[at]));
+  const change = changeOf(study.rodLengths[wheel], before?.rodLengths[wheel], (mm) => bare((of) => cut(of)[0])(mm));
+  const all = [exact ?? "", words ?? ""];
+  const texts = study.car.form.rods[wheel] === "cut" ? [...all.map((each) => `${each} (c fits it)`), ...all] : all;
   return cell(texts, "plain", null, change);
 }
 
@@ -376,7 +380,10 @@ function rodAnglePlace(study: Study, wheel: Wheel, length: Length): Cell {
   const least = study.worst.rodAngle[wheel];
   if (least === null) return cell([""]);
   const where = `${inputWords(study, least.input, length)}, ${travelWords(study, least.travel, length)}`;
-  return cell([`at ${where}`, where, where.replaceAll(/ (in|mm)\b/g, "")]);
+  // With two blanks after it at least, so that left and right are not read as one sentence.
+  return cell(
+    [where, where.replace(/^(rack|column) /, ""), where.replaceAll(/ (in|mm)\b/g, "")].map((each) => `${each} `),
+  );
 }
 
 /** A place of the rack or column: "rack full left", "rack 1 1/4 in left", "rack on its middle". */

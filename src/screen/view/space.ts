@@ -39,8 +39,10 @@ function saidRows(model: Model, columns: number): number {
 /** What a window has for the five numbers and for the view below them; a `small` view leaves the numbers all rows. */
 export function spaceFor(model: Model, small: boolean): Space {
   const columns = Math.min(model.columns, widest);
-  const numberRows = small || model.rows >= tall ? allNumbers : onlyNumbers;
+  const warned = banners(model, columns).length;
+  // Where all is said of the numbers, a banner takes its rows of them: the view below does not move.
+  const numberRows = small || model.rows >= tall ? Math.max(onlyNumbers, allNumbers - warned) : onlyNumbers;
   const wordRows = Math.max(small ? fewWords : moreWords, saidRows(model, columns));
-  const rows = model.rows - fixedRows - numberRows - wordRows - banners(model, columns).length;
+  const rows = model.rows - fixedRows - numberRows - wordRows - warned;
   return { columns, numberRows, wordRows, room: { columns, rows } };
 }
