@@ -87,10 +87,12 @@ export type Question =
   /** Which of the offers is asked about; the others wait. */
   | { readonly about: "recover"; readonly offers: readonly Offer[]; readonly at: number };
 
-/** What a line of text is asked for: the car's notes or one of its labels, the name of a trial, or the file that one of them is written to. */
+/** What a line of text is asked for: the car's notes, one of its labels or a value of an optional section, the name of a trial, or the file that one of them is written to. */
 export type Asked =
   | { readonly about: "notes" | "trial" }
   | { readonly about: "label"; readonly label: LabelName }
+  /** A value of an optional section, by its path in the file; in words with what it is now, and what may stand there. */
+  | { readonly about: "section"; readonly path: readonly string[]; readonly words: string; readonly hint: string }
   | { readonly about: "trialFile"; readonly trial: number };
 
 /** A car that others are compared with. */

@@ -34,6 +34,8 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
       return { label: "Notes:", hint: "Type what is to be kept in the car's file; | begins a new line." };
     case "label":
       return { label: `${labelWords[asked.label]}:`, hint: "Enter takes it and goes on: title, job, date, as built." };
+    case "section":
+      return { label: `${asked.words}:`, hint: asked.hint };
     case "trialFile":
       return {
         label: "Write the trial to:",

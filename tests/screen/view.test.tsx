@@ -74,7 +74,7 @@ describe("the bench at 80 by 24", () => {
 
   it("says on the help page where it stands, goes a page at a time and stops at its end", () => {
     const bench = offsetRack().press("?");
-    expect(bench.lines().at(-2)).toMatch(/page 1 of \d+, more below: PgDn or ↓/);
+    expect(bench.lines().at(-2)).toMatch(/page 1 of \d+, more below: Space or ↓/);
     const first = bench.lines()[1];
     bench.press(...Array<string>(20).fill("pageDown"));
     expect(bench.lines().at(-2)).toContain("the end");

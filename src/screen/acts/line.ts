@@ -1,6 +1,8 @@
 import { pathOf } from "../../files/save.ts";
 import { type LabelName, labelNames, labelsOf, withLabel } from "../../vehicle/labels.ts";
 import { withNotes } from "../../vehicle/notes.ts";
+import { readCar } from "../../vehicle/read.ts";
+import { withSectionValue } from "../../vehicle/section-values.ts";
 import { changed } from "../bench.ts";
 import type { Model } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -23,6 +25,13 @@ export const acceptLine: Act = (model) => {
     }
     case "label":
       return labelled(model, focus.asks.label, text);
+    case "section": {
+      if (text === "") return turn({ ...model, focus: { on: "bench" } });
+      const after = withSectionValue(model.bench.car, focus.asks.path, text);
+      const read = readCar(after);
+      if ("complaints" in read) return complain(model, read.complaints[0]?.message ?? "That is no value.");
+      return changed(model, after, `${focus.asks.path.join(".")}: set to ${text}`);
+    }
     case "trialFile": {
       const trial = model.trials[focus.asks.trial];
       if (trial === undefined) return turn({ ...model, focus: { on: "bench" } });

@@ -179,9 +179,10 @@ function footerText(model: Model): string {
     const isIdle = isEmptied(model) ? isOwn || off?.(model) : isOwn && off?.(model);
     return footer === null || isIdle ? [] : [footer];
   });
-  const last = all.slice(-kept);
+  const once = [...new Set(all)];
+  const last = once.slice(-kept);
   const shown: string[] = [];
-  for (const footer of all.slice(0, -kept)) {
+  for (const footer of once.slice(0, -kept)) {
     if (` ${[...shown, footer, ...last].join("  ")}`.length > model.columns) break;
     shown.push(footer);
   }

@@ -15,7 +15,7 @@ export function HelpPage({ model, top, rows }: { readonly model: Model; readonly
   const [page, pages] = [Math.ceil((from + room) / room), Math.ceil(lines.length / room)];
   const sign =
     from + room < lines.length
-      ? `page ${page} of ${pages}, more below: PgDn or ↓; any key: its line`
+      ? `page ${page} of ${pages}, more below: Space or ↓; any key: its line`
       : `page ${pages} of ${pages}, the end`;
   return (
     <>

@@ -1,11 +1,14 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import { wheelFigures } from "../../measures/figures.ts";
 import { cautions, degrees, fixed } from "../../output/words.ts";
+import { linkages } from "../../vehicle/linkages.ts";
 import { type TargetName, targetKinds, targetNames, targetOf } from "../../vehicle/sections/targets.ts";
+import { sectionField, sectionNames } from "../../vehicle/sections.ts";
 import { allKeys, bindingsNow } from "../keys.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { viewOf } from "../views/views.ts";
+import { sectionFragments } from "./sectionFragments.ts";
 import { wrapped } from "./wrap.ts";
 
 const keyColumns = 9;
@@ -68,6 +71,7 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     ...(under === ""
       ? []
       : [`IN THE VIEW "${view.name.toUpperCase()}", UNDER THE CURSOR`, ...indented(under, "  ", 2), ""]),
+    ...(model.view === "Car" ? [...sectionLines(model, indented), ""] : []),
     ...start,
     ...groups,
     "",
@@ -77,9 +81,34 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     "",
     "TARGETS: THE SMALL MARKS ON THE GAUGES",
     ...targetNames.flatMap((name) => indented(targetWords(model, name), "  ", 4)),
+    ...(model.view === "Car" ? [] : ["", ...sectionLines(model, indented)]),
     "",
     "BEFORE DRIVING",
     ...cautions.flatMap((caution) => indented(caution, "  ", 4)),
+  ];
+}
+
+/** Of each optional section what it is, whether the file has it, and how one is begun. */
+function sectionLines(
+  { bench: { car } }: Model,
+  indented: (text: string, first: string, indent: number) => readonly string[],
+): readonly string[] {
+  const linked = linkages.filter(({ name }) => name === car.form.linkage);
+  return [
+    "OPTIONAL SECTIONS OF THE CAR'S FILE",
+    ...indented(
+      "What stands in one is listed in 7 Car, below all other numbers, and typed over there. To begin one, write such lines at the end of the file in any text editor, with your own numbers in the file's unit; in inches for a double-arm front end they look so. rackwright schema tells every key.",
+      "  ",
+      2,
+    ),
+    ...sectionNames.flatMap((name) => [
+      ...indented(
+        `${name}${car.sections[name] === null ? "" : " (in this file)"}: ${sectionField(name, linked).help}`,
+        "  ",
+        4,
+      ),
+      ...sectionFragments[name].map((line) => `      ${line}`),
+    ]),
   ];
 }
 

@@ -2,6 +2,7 @@ import type * as z from "zod/mini";
 import type { Maker } from "../maker.ts";
 import type { Tree } from "../tree.ts";
 import type { LengthUnit } from "../words.ts";
+import type { Range } from "../worth.ts";
 
 type Path = readonly string[];
 
@@ -23,6 +24,8 @@ export interface Field<T> {
   readonly help: string;
   /** What may stand here, in a builder's words, such as "vertical or crosswise". */
   readonly expected: string;
+  /** The kind and sensible range of a number; absent of anything else. */
+  readonly range?: Range;
   /** Whether a file that has the section must have this too. */
   readonly required: boolean;
   /** Its schema. `partial`: any key may be missing, as below both, left and right, of which only the whole must be complete. */

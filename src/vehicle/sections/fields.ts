@@ -59,7 +59,7 @@ function leaf<T>(
 
 /** A length, an angle or a bare number within its sensible range. */
 export function number(range: Range, help: string): Field<number> {
-  return leaf(
+  const field = leaf<number>(
     help,
     kindWords[range.kind],
     (make) => make.tell(make.written(), `${help} ${kindHelp[range.kind]}`),
@@ -68,6 +68,7 @@ export function number(range: Range, help: string): Field<number> {
       return typeof value === "number" ? { value } : value;
     },
   );
+  return { ...field, range };
 }
 
 /** One of a few words. */
@@ -207,6 +208,7 @@ export function named<T>(each: Field<T>, help: string): Field<ReadonlyMap<string
 export function either<A, B>(single: Field<A>, mapping: Field<B>): Field<A | B> {
   return {
     help: single.help,
+    ...(single.range === undefined ? {} : { range: single.range }),
     expected: `${single.expected}, or ${mapping.expected}`,
     required: true,
     schema: (make, partial) =>
