@@ -16,6 +16,18 @@ async function bump(file: string, ...options: string[]) {
   return bumpShape.parse(JSON.parse(out));
 }
 
+describe("bump and pose of a car that does not stand straight with the rack in its middle", () => {
+  it.each(["bump", "pose"])("%s says on stderr which place that is, unless one was asked for", async (command) => {
+    const cut = place.put("cut.yaml", presetText("cut-rods-off-middle"));
+    const { code, err } = await run([command, cut, "--json"]);
+    expect(code).toBe(0);
+    expect(err).toContain("the wheels of this car do not stand straight: they do with the rack 3.0 mm right");
+    const option = /--rack='([^']+)'/.exec(err)?.[1];
+    expect(await run([command, cut, "--json", `--rack=${option}`])).toMatchObject({ code: 0, err: "" });
+    expect(await run([command, cut, "--json", "--rack=0"])).toMatchObject({ code: 0, err: "" });
+  });
+});
+
 describe("bump, against derived values of a spatial double arm", () => {
   it("has toe, camber, caster and track at every travel, on both sides alike", async () => {
     const { rows, rack } = await bump(car, "--from=-100", "--to=100", "--step=50");

@@ -29,6 +29,13 @@ describe("new", () => {
     expect(Object.keys(JSON.parse(out))).toEqual(["file", "from", "filled"]);
   });
 
+  it("says that a unit is of the blank list alone, and writes nothing", async () => {
+    const { code, err } = await run(["new", "metric.yaml", "--units", "mm"]);
+    expect(code).toBe(2);
+    expect(err).toContain("a new car keeps the units of the car or the readings");
+    expect(existsSync(here("metric.yaml"))).toBe(false);
+  });
+
   it("begins with the linkage and mechanism on the stand, and says what is only a guess", async () => {
     const { code, err } = await run(["new", "stand.yaml", "--linkage", "strut", "--mechanism", "relay"]);
     expect(code).toBe(0);
