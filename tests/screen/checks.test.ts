@@ -25,7 +25,7 @@ describe("the line of checks", () => {
   it("has how many are broken and close, and the worst of them, whatever view is seen", () => {
     const bench = checked("check-before-welding");
     for (const key of ["1", "2", "3", "4"])
-      expect(lineOf(bench.press(key), "CHECKS")).toMatch(/5 BROKEN, 2 close.*Rod end/);
+      expect(lineOf(bench.press(key), "CHECKS")).toMatch(/5 BROKEN, 4 close.*Rod end/);
   });
 
   it("says so when nothing is broken or close, and that more could be said", () => {

@@ -21,7 +21,7 @@ describe("the bench at 80 by 24", () => {
       /ACKERMANN +76 %.*101 %/,
       /both steer right 0\.9° at 3 in droop/,
       /DEAD POINT .*17\.5° DANGEROUS/,
-      /RODS +15 25\/32 in, cut to fit +10 13\/16 in, cut to fit/,
+      /RODS +15 25\/32 in \(15\.782\), cut to fit +10 13\/16 in \(10\.797\), cut to fit/,
       /> Tie-rod tab ahead +-4 1\/2/,
     ])
       expect(text).toMatch(words);

@@ -40,8 +40,9 @@ function saidRows(model: Model, columns: number): number {
 export function spaceFor(model: Model, small: boolean): Space {
   const columns = Math.min(model.columns, widest);
   const warned = banners(model, columns).length;
-  // Where all is said of the numbers, a banner takes its rows of them: the view below does not move.
-  const numberRows = small || model.rows >= tall ? Math.max(onlyNumbers, allNumbers - warned) : onlyNumbers;
+  // In a low window a banner takes the rows of what else is said of the numbers: the list below does not move.
+  const lowRows = small ? Math.max(onlyNumbers, allNumbers - warned) : onlyNumbers;
+  const numberRows = model.rows >= tall ? allNumbers : lowRows;
   const wordRows = Math.max(small ? fewWords : moreWords, saidRows(model, columns));
   const rows = model.rows - fixedRows - numberRows - wordRows - warned;
   return { columns, numberRows, wordRows, room: { columns, rows } };

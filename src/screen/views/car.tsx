@@ -229,8 +229,8 @@ function notesLines(model: Model, columns: number, most: number): readonly Line[
   const { bench } = model;
   const notes = notesOf(bench.car).split("\n").join(lineBreak);
   const absent = sectionNames.filter((each) => bench.car.sections[each] === null);
-  const begin = absent.length === 0 ? "" : `Not in the file, ? shows how to begin one: ${absent.join(", ")}. `;
-  const text = `${labelsLine(model)}${begin}Notes: ${notes === "" ? "none (n writes)." : notes}`;
+  const begin = absent.length === 0 ? "" : ` Not in the file, ? shows how to begin one: ${absent.join(", ")}.`;
+  const text = `${labelsLine(model)}Notes: ${notes === "" ? "none, n writes them." : notes}${begin}`;
   const lines = wrapped(text, columns - 2);
   const shown =
     lines.length <= most
