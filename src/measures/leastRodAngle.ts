@@ -6,16 +6,28 @@ import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
 import { transmissionAngle } from "./tieRod.ts";
 
-/** Places a way in the sweep of input × travel. */
-const GRID = 11;
-/** Each round after it looks about the best place, at this many places a way, half as far apart as before. */
+/** How closely a range is looked at: as figures are told, or as a search does, which only has to tell cars apart. */
+export type Detail = "whole" | "coarse";
+
+interface Closeness {
+  /** Places a way in the sweep of input × travel. */
+  readonly grid: number;
+  /** Each round after it looks about the best place, half as far apart as before. */
+  readonly rounds: number;
+  /**
+   * Halvings of the way to a place out of reach. The angle falls there by some ten degrees a step of the grid, as the root
+   * of the distance that is left: 24 leave less than a hundredth of a degree.
+   */
+  readonly halvings: number;
+}
+
+const closeness: Readonly<Record<Detail, Closeness>> = {
+  whole: { grid: 11, rounds: 6, halvings: 24 },
+  coarse: { grid: 5, rounds: 2, halvings: 4 },
+};
+
+/** Places a way in each round. */
 const NEAR = 3;
-const ROUNDS = 6;
-/**
- * Halvings of the way to a place out of reach. The angle falls there by some ten degrees a step of the grid, as the root
- * of the distance that is left: these leave less than a hundredth of a degree.
- */
-const HALVINGS = 24;
 /** An angle below this, rad, is a dead point, and none is looked for below it: no builder can tell it from 0. */
 const DEAD_POINT = 1e-4;
 
@@ -45,14 +57,15 @@ export interface RangeSweep {
  * one is that on the border of what can be reached, and between any two neighbours of which the wheel stands at one
  * only, that border is closed in on.
  */
-export function sweepRange(end: FrontEnd): RangeSweep {
-  const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows: GRID };
-  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? GRID : 1 };
+export function sweepRange(end: FrontEnd, detail: Detail = "whole"): RangeSweep {
+  const how = closeness[detail];
+  const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows: how.grid };
+  const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? how.grid : 1 };
   const poses = solved(end, inputs, travels);
   return {
     rodAngle: {
-      left: leastOf(end, inputs, travels, poses, Pose.Left),
-      right: leastOf(end, inputs, travels, poses, Pose.Right),
+      left: leastOf({ end, side: Pose.Left, how }, inputs, travels, poses),
+      right: leastOf({ end, side: Pose.Right, how }, inputs, travels, poses),
     },
     blame: widest(poses),
   };
@@ -89,6 +102,7 @@ function widest(poses: Float64Array): Blame | null {
 interface Search {
   readonly end: FrontEnd;
   readonly side: number;
+  readonly how: Closeness;
   /** For single poses. */
   readonly pose: Float64Array;
   angle: number;
@@ -97,18 +111,23 @@ interface Search {
 }
 
 /** The least angle of one wheel, from the poses of a grid on. */
-function leastOf(end: FrontEnd, inputs: Span, travels: Span, poses: Float64Array, side: number): LeastRodAngle | null {
-  const search: Search = { end, side, pose: newPoses(1), angle: Number.POSITIVE_INFINITY, input: 0, travel: 0 };
+function leastOf(
+  of: Pick<Search, "end" | "side" | "how">,
+  inputs: Span,
+  travels: Span,
+  poses: Float64Array,
+): LeastRodAngle | null {
+  const search: Search = { ...of, pose: newPoses(1), angle: Number.POSITIVE_INFINITY, input: 0, travel: 0 };
   lookOver(search, poses, inputs.rows, travels.rows);
   if (search.angle === Number.POSITIVE_INFINITY) return null;
   let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);
   let travelStep = (travels.to - travels.from) / (inputs.rows - 1);
-  for (let round = 0; round < ROUNDS && search.angle > DEAD_POINT; round++) {
+  for (let round = 0; round < of.how.rounds && search.angle > DEAD_POINT; round++) {
     inputStep *= 0.5;
     travelStep *= 0.5;
     const nearInputs = about(search.input, inputStep, inputs);
     const nearTravels = about(search.travel, travelStep, travels);
-    lookOver(search, solved(end, nearInputs, nearTravels), nearInputs.rows, nearTravels.rows);
+    lookOver(search, solved(of.end, nearInputs, nearTravels), nearInputs.rows, nearTravels.rows);
   }
   return { angle: search.angle, input: search.input, travel: search.travel };
 }
@@ -146,12 +165,12 @@ function lookBetween(search: Search, poses: Float64Array, one: number, other: nu
   const stands = poses[one + Side.Blame] === Link.None;
   if (stands === (poses[other + Side.Blame] === Link.None)) return;
   const [near, far] = stands ? [one, other] : [other, one];
-  const { end, side, pose } = search;
+  const { end, side, pose, how } = search;
   let nearInput = poses[near + Side.Input];
   let nearTravel = poses[near + Side.Travel];
   let farInput = poses[far + Side.Input];
   let farTravel = poses[far + Side.Travel];
-  for (let i = 0; i < HALVINGS && search.angle > DEAD_POINT; i++) {
+  for (let i = 0; i < how.halvings && search.angle > DEAD_POINT; i++) {
     const input = 0.5 * (nearInput + farInput);
     const travel = 0.5 * (nearTravel + farTravel);
     solve(end.front, input, travel, travel, pose, 0);

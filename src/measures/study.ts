@@ -7,6 +7,7 @@ import { type Blame, blameOf, blamePart, blameWords } from "./blame.ts";
 import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
 import { drawnOf, settingOf } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
+import type { Detail } from "./leastRodAngle.ts";
 import { type Locks, locksOf } from "./locks.ts";
 import { refusalPart, refusalWords } from "./refusal.ts";
 import type { Span } from "./span.ts";
@@ -37,8 +38,11 @@ export interface Refused {
   readonly part: readonly string[];
 }
 
-/** Studies a car's front end. Never throws on a car: what cannot stand is refused, in words. */
-export function studyOf(car: Car): Study | Refused {
+/**
+ * Studies a car's front end. Never throws on a car: what cannot stand is refused, in words. `detail`: how closely the worst
+ * over its range is looked for.
+ */
+export function studyOf(car: Car, detail: Detail = "whole"): Study | Refused {
   const front = compile(drawnOf(car));
   if ("refused" in front) return { refused: refusalWords(front), part: refusalPart(front) };
   const end = frontEndOf(front, settingOf(car));
@@ -54,13 +58,13 @@ export function studyOf(car: Car): Study | Refused {
     const where = `${end.inputKind} 0${end.suspended ? ", travel 0" : ""}`;
     return { refused: `At ${where} the front end does not go together: the ${words}.`, part: partOf(car, blame) };
   }
-  return studyOfEnd(car, end);
+  return studyOfEnd(car, end, detail);
 }
 
-function studyOfEnd(car: Car, end: FrontEnd): Study {
+function studyOfEnd(car: Car, end: FrontEnd, detail: Detail): Study {
   const lockToLock = once(() => steerTable(end, inputSpan(end)));
   const locks = once(() => locksOf(end));
-  const worst = once(() => worstOf(end));
+  const worst = once(() => worstOf(end, detail));
   let bump: BumpTable | null = null;
   return {
     ...end,

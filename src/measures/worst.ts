@@ -5,13 +5,16 @@ import type { Blame } from "./blame.ts";
 import { bounceSteer } from "./bounceSteer.ts";
 import { travelSpan } from "./bumpTable.ts";
 import type { FrontEnd } from "./frontEnd.ts";
-import { type LeastRodAngle, sweepRange } from "./leastRodAngle.ts";
+import { type Detail, type LeastRodAngle, sweepRange } from "./leastRodAngle.ts";
 import { type Pair, placeOf } from "./span.ts";
 import { toeChange } from "./toeChange.ts";
 import { type WorstToe, worstToeOf } from "./worstToe.ts";
 
-/** Places along the travel: a bow's peak between two of them is missed by less than a thousandth of it. */
-const PLACES = 41;
+/**
+ * Places along the travel: a bow's peak between two of 41 is missed by less than a thousandth of it, between two of 11 by
+ * less than a hundredth.
+ */
+const places: Readonly<Record<Detail, number>> = { whole: 41, coarse: 11 };
 
 /** The largest bounce steer over the whole travel, wheels straight ahead. */
 export interface WorstBounce {
@@ -33,9 +36,9 @@ export interface Worst {
 }
 
 /** The worst values of a front end over its whole range. */
-export function worstOf(end: FrontEnd): Worst {
-  const { rodAngle, blame } = sweepRange(end);
-  return { rodAngle, ...(end.suspended ? worstOfTravel(end) : UNSUSPENDED), blame };
+export function worstOf(end: FrontEnd, detail: Detail = "whole"): Worst {
+  const { rodAngle, blame } = sweepRange(end, detail);
+  return { rodAngle, ...(end.suspended ? worstOfTravel(end, places[detail]) : UNSUSPENDED), blame };
 }
 
 type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
@@ -43,13 +46,13 @@ type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
 const UNSUSPENDED: WorstOfTravel = { toe: { left: null, right: null }, bounce: null };
 
 /** The worst over the travel alone, wheels straight ahead. */
-function worstOfTravel(end: FrontEnd): WorstOfTravel {
+function worstOfTravel(end: FrontEnd, rows: number): WorstOfTravel {
   const input = end.zero ?? end.straightAhead;
   const ride = newPoses(1);
   solve(end.front, input, 0, 0, ride, 0);
-  const poses = newPoses(PLACES);
-  const span = { ...travelSpan(end), rows: PLACES };
-  for (let i = 0; i < PLACES; i++) {
+  const poses = newPoses(rows);
+  const span = { ...travelSpan(end), rows };
+  for (let i = 0; i < rows; i++) {
     const travel = placeOf(span, i);
     solve(end.front, input, travel, travel, poses, i * Pose.Stride);
   }
@@ -64,8 +67,9 @@ function worstOfTravel(end: FrontEnd): WorstOfTravel {
 
 function toeOf(poses: Float64Array, ride: Float64Array, side: number, tireRadius: number): WorstToe | null {
   if (ride[side + Side.Blame] !== 0) return null;
-  const travels = new Float64Array(PLACES);
-  const changes = new Float64Array(PLACES);
+  const rows = poses.length / Pose.Stride;
+  const travels = new Float64Array(rows);
+  const changes = new Float64Array(rows);
   let count = 0;
   for (let at = side; at < poses.length; at += Pose.Stride) {
     if (poses[at + Side.Blame] !== 0) continue;

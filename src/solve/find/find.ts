@@ -1,12 +1,12 @@
 import { checkJob } from "../check/check.ts";
 import { type CheckReport, countOf } from "../check/report.ts";
 import type { Goal } from "../goals/goals.ts";
-import { missedMusts } from "../goals/score.ts";
+import { missedMusts, NO_CAR } from "../goals/score.ts";
 import { finished, type Job, jobOf, type Piece } from "../job.ts";
 import { evolve } from "../search/evolve.ts";
-import type { Box, Cost, Spot } from "../search/problem.ts";
+import { type Box, type Cost, type Spot, within } from "../search/problem.ts";
 import { downhill } from "../search/simplex.ts";
-import { snapped } from "../search/snap.ts";
+import { type Grid, snapped } from "../search/snap.ts";
 import { asItIs, costOf, type Placed, placed, type Quest, worsened } from "./place.ts";
 import { boxOf, gridOf } from "./room.ts";
 
@@ -49,8 +49,8 @@ interface Effort {
 }
 
 const effortFor = (many: number): Effort => ({
-  population: Math.min(16 + 4 * many, 56),
-  generations: 18 + 4 * many,
+  population: Math.min(12 + 4 * many, 56),
+  generations: 18 + 3 * many,
   finish: 60 * many,
 });
 
@@ -60,8 +60,8 @@ const APART = 0.25;
 const ABOUT = 2;
 const ABOUT_SHARE = 0.1;
 const MOST_ANSWERS = 3;
-/** What it costs to be near another answer: more than any place that goes together. */
-const NEAR = 1e12;
+/** What it costs to be near another answer, times how near: no less than a front end that does not go together. */
+const NEAR = NO_CAR;
 
 /** How far two places are apart, as the largest share of a variable's room. */
 function apart({ low, high }: Box, a: Float64Array, b: Float64Array): number {
@@ -77,17 +77,18 @@ function awayFrom(box: Box, cost: Cost, others: readonly Float64Array[]): Cost {
   };
 }
 
-/** Searches the whole box, then about the best place. Yields the best so far after each cost. */
+/** Searches the whole box coarsely, then closely about the best place. Yields the best so far after each cost. */
 function* searched(
   box: Box,
-  cost: Cost,
+  { coarse, whole }: Costs,
   effort: Effort,
   seed: number,
   first: readonly Float64Array[],
 ): Generator<Spot, Spot, void> {
-  const wide = yield* evolve(box, cost, { ...effort, seed }, first);
-  const near = yield* downhill(box, cost, wide, 0.08, effort.finish / 2);
-  return yield* downhill(box, cost, near, 0.02, effort.finish / 2);
+  const { x } = yield* evolve(box, coarse, { ...effort, seed }, first);
+  const wide: Spot = { x, cost: whole(x, Number.POSITIVE_INFINITY) };
+  const near = yield* downhill(box, whole, wide, 0.08, effort.finish / 2);
+  return yield* downhill(box, whole, near, 0.02, effort.finish / 2);
 }
 
 /** Where the car stands now, if that is in the box: a search that starts there ends no worse. */
@@ -96,91 +97,119 @@ function startIn({ low, high }: Box): readonly Float64Array[] {
   return inside ? [new Float64Array(low.length)] : [];
 }
 
-function* pieces(quest: Quest): Iterator<Piece<Found>, void> {
-  const { variables } = quest;
-  const before = asItIs(quest);
-  const box = boxOf(variables);
-  const grid = gridOf(variables);
-  const effort = effortFor(variables.length);
-  const plain = costOf(quest, before.score);
-  let evaluations = 0;
-  const cost: Cost = (x, enough) => {
-    evaluations++;
-    return plain(x, enough);
-  };
-  let found: Found = { quest, before, beforeCheck: null, answers: [], fights: null, evaluations: 0, done: false };
-  const oneRun = effort.population * (effort.generations + 1) + effort.finish;
-  // What most searches come to: a run, a second one for another answer, the steps, the checks.
-  const expected = 2.6 * oneRun;
-  const tell = (most = 0.95): Piece<Found> => {
-    found = { ...found, evaluations };
-    return { progress: Math.min(evaluations / expected, most), best: found };
-  };
+/** A place as a search leaves it: the best there is, and the best in whole steps. */
+interface Pair {
+  readonly exact: Spot;
+  readonly snapped: Spot;
+}
 
-  const spots: { readonly exact: Spot; readonly snapped: Spot }[] = [];
+/** The same as a cost that is looked at coarsely, and closely; both count. */
+interface Costs {
+  readonly coarse: Cost;
+  readonly whole: Cost;
+}
+
+function* pieces(quest: Quest, before: Placed): Iterator<Piece<() => Found>, void> {
+  const box = boxOf(quest.variables);
+  const grid = gridOf(quest.variables);
+  const effort = effortFor(quest.variables.length);
+  const start = startIn(box);
+  let evaluations = 0;
+  const counted = (cost: Cost): Cost => {
+    return (x, enough) => {
+      evaluations++;
+      return cost(x, enough);
+    };
+  };
+  const costsOf = (of: Quest, { score }: Placed): Costs => ({
+    coarse: counted(costOf(of, score, "coarse")),
+    whole: counted(costOf(of, score, "whole")),
+  });
+  const costs = costsOf(quest, before);
+  // What most searches come to: a run, a shorter one for another answer, the steps.
+  const expected = 2.2 * (effort.population * (effort.generations + 1) + effort.finish);
+  let found: () => Found = () => nothing(quest, before);
+  const tell = (most = 0.9): Piece<() => Found> => ({ progress: Math.min(evaluations / expected, most), best: found });
+
+  const pairs: Pair[] = [];
   for (let i = 0; i < MOST_ANSWERS; i++) {
-    const others = spots.map(({ exact }) => exact.x);
-    const away = awayFrom(box, cost, others);
-    const starts = i === 0 ? startIn(box) : [];
-    let told: Spot | null = null;
-    const run = searched(box, away, i === 0 ? effort : half(effort), i + 1, starts);
+    const others = pairs.map(({ exact }) => exact.x);
+    const away: Costs = { coarse: awayFrom(box, costs.coarse, others), whole: awayFrom(box, costs.whole, others) };
+    const run = searched(box, away, i === 0 ? effort : half(effort), i + 1, i === 0 ? start : []);
     let next = run.next();
     for (; !next.done; next = run.next()) {
-      if (i === 0 && next.value !== told && next.value.cost < (told?.cost ?? Number.POSITIVE_INFINITY)) {
-        told = next.value;
-        found = { ...found, answers: soFar(quest, told, grid) };
-      }
+      const spot = next.value;
+      if (i === 0)
+        found = () => ({ ...nothing(quest, before), answers: soFar(quest, before, spot, grid), evaluations });
       yield tell();
     }
     const exact = next.value;
-    const [best] = spots;
-    const most = best === undefined ? Number.POSITIVE_INFINITY : best.exact.cost;
-    if (exact.cost >= NEAR || exact.cost > most + Math.max(ABOUT, ABOUT_SHARE * most)) break;
-    const steps = snapped(grid, cost, exact.x);
+    const most = pairs[0]?.exact.cost ?? NO_CAR;
+    if (exact.cost >= NO_CAR || exact.cost > most + Math.max(ABOUT, ABOUT_SHARE * most)) break;
+    const steps = inSteps(grid, costs.whole, exact, start);
     let step = steps.next();
     for (; !step.done; step = steps.next()) yield tell();
-    spots.push({ exact, snapped: step.value });
-    found = { ...found, answers: spots.flatMap((each) => answerOf(quest, each)) };
+    pairs.push({ exact, snapped: step.value });
+    const sofar = pairs.flatMap((each) => answerOf(quest, each));
+    found = () => ({ ...nothing(quest, before), answers: sofar, evaluations });
   }
 
   const beforeCheck = yield* checked(before, tell);
   const answers: Answer[] = [];
-  for (const answer of found.answers) answers.push({ ...answer, check: yield* checked(answer.snapped, tell) });
-  found = { ...found, beforeCheck, answers: soundFirst(answers, before, beforeCheck) };
+  for (const answer of found().answers) answers.push({ ...answer, check: yield* checked(answer.snapped, tell) });
+  const last = { ...nothing(quest, before), beforeCheck, answers: soundFirst(answers, before, beforeCheck) };
+  found = () => ({ ...last, evaluations });
   yield tell();
 
-  const [best] = found.answers;
+  const fights: Fight[] = [];
+  const [best] = last.answers;
   const missed = best === undefined ? [] : missedMusts(best.snapped.score).map(({ goal }) => goal);
-  if (missed.length > 0) {
-    const fights: Fight[] = [];
-    for (const without of quest.goals.filter(({ level, name }) => level === "must" && name !== "range")) {
-      const fewer: Quest = { ...quest, goals: quest.goals.filter((goal) => goal !== without) };
-      const run = searched(box, counted(costOf(fewer, asItIs(fewer).score)), half(effort), 1, startIn(box));
-      let next = run.next();
-      for (; !next.done; next = run.next()) yield tell(0.99);
-      const nearest = placed(fewer, next.value.x);
-      if (nearest === null) continue;
-      const still = missedMusts(nearest.score).map(({ goal }) => goal);
-      const frees = missed.filter((goal) => goal !== without && !still.includes(goal));
-      const all = still.length === 0;
-      if (frees.length > 0 || (all && missed.length === 1 && missed[0] === without))
-        fights.push({ without, frees, all });
-    }
-    found = { ...found, fights };
+  const others =
+    missed.length === 0 ? [] : quest.goals.filter(({ level, name }) => level === "must" && name !== "range");
+  for (const without of others) {
+    const fewer: Quest = { ...quest, goals: quest.goals.filter((goal) => goal !== without) };
+    const run = searched(box, costsOf(fewer, asItIs(fewer)), half(effort), 1, start);
+    let next = run.next();
+    for (; !next.done; next = run.next()) yield tell(0.98);
+    const nearest = placed(fewer, next.value.x);
+    if (nearest !== null)
+      fights.push(
+        fightOf(
+          without,
+          missed,
+          missedMusts(nearest.score).map(({ goal }) => goal),
+        ),
+      );
   }
-  found = { ...found, done: true };
-  yield { ...tell(1), progress: 1 };
+  found = () => ({ ...last, fights: missed.length === 0 ? null : fights.filter(tells), evaluations, done: true });
+  yield { progress: 1, best: found };
+}
 
-  function counted(of: Cost): Cost {
-    return (x, enough) => {
-      evaluations++;
-      return of(x, enough);
-    };
-  }
+/** What is known before anything is found. */
+function nothing(quest: Quest, before: Placed): Found {
+  return { quest, before, beforeCheck: null, answers: [], fights: null, evaluations: 0, done: false };
+}
+
+/** What leaving out one must does for those that are missed with it; `still`: those that are missed without it. */
+function fightOf(without: Goal, missed: readonly Goal[], still: readonly Goal[]): Fight {
+  const frees = missed.filter((goal) => goal !== without && !still.includes(goal));
+  return { without, frees, all: still.length === 0 };
+}
+
+/** Whether leaving that must out helps anything: itself out of the way is no help to the others. */
+function tells({ frees, all }: Fight): boolean {
+  return frees.length > 0 || all;
+}
+
+/** The best in whole steps about a place; from where the car stands now instead, where that comes out better. */
+function* inSteps(grid: Grid, cost: Cost, { x }: Spot, [start]: readonly Float64Array[]): Generator<Spot, Spot, void> {
+  const near = yield* snapped(grid, cost, x);
+  if (start === undefined || near.cost <= cost(start, Number.POSITIVE_INFINITY)) return near;
+  return yield* snapped(grid, cost, start);
 }
 
 function half(effort: Effort): Effort {
-  return { ...effort, generations: Math.ceil(effort.generations / 2) };
+  return { ...effort, generations: Math.ceil(effort.generations / 2), finish: effort.finish / 2 };
 }
 
 function answerOf(quest: Quest, spot: { readonly exact: Spot; readonly snapped: Spot }): readonly Answer[] {
@@ -188,13 +217,21 @@ function answerOf(quest: Quest, spot: { readonly exact: Spot; readonly snapped: 
   return exact === null || near === null ? [] : [{ exact, snapped: near, check: null }];
 }
 
-/** The best so far and what is nearest to it in whole steps: all that a stopped search leaves. */
-function soFar(quest: Quest, { x, cost }: Spot, { step, first, last }: ReturnType<typeof gridOf>): readonly Answer[] {
-  const near = x.map((value, d) => Math.min(Math.max(Math.round(value / step[d]), first[d]), last[d]) * step[d]);
-  return answerOf(quest, { exact: { x, cost }, snapped: { x: near, cost } });
+/**
+ * The best so far and what is nearest to it in whole steps: all that a stopped search leaves. Where that would make a must
+ * worse, the car as it stands.
+ */
+function soFar(quest: Quest, before: Placed, { x, cost }: Spot, { step, first, last }: Grid): readonly Answer[] {
+  const near = x.map((value, d) => within(Math.round(value / step[d]), first[d], last[d]) * step[d]);
+  const rounded = answerOf(quest, { exact: { x, cost }, snapped: { x: near, cost } });
+  const worse = rounded.some((each) => worsened(before.score, each.snapped.score) > 0);
+  const [start] = startIn(boxOf(quest.variables));
+  return worse && start !== undefined
+    ? answerOf(quest, { exact: { x: start, cost }, snapped: { x: start, cost } })
+    : rounded;
 }
 
-function* checked({ study }: Placed, tell: () => Piece<Found>): Generator<Piece<Found>, CheckReport | null, void> {
+function* checked<P>({ study }: Placed, tell: () => P): Generator<P, CheckReport | null, void> {
   const job = checkJob(study);
   while (!job.step(64)) yield tell();
   return job.best();
@@ -226,11 +263,9 @@ function soundFirst(answers: readonly Answer[], before: Placed, beforeCheck: Che
  * what has been found so far.
  */
 export function findJob(quest: Quest): Job<Found> {
-  const first = asItIs(quest);
-  return jobOf<Found>(
-    { quest, before: first, beforeCheck: null, answers: [], fights: null, evaluations: 0, done: false },
-    pieces(quest),
-  );
+  const before = asItIs(quest);
+  const job = jobOf<() => Found>(() => nothing(quest, before), pieces(quest, before));
+  return { ...job, best: () => job.best()() };
 }
 
 /** Runs a search through. */

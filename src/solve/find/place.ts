@@ -1,3 +1,4 @@
+import type { Detail } from "../../measures/leastRodAngle.ts";
 import { type Study, studyOf } from "../../measures/study.ts";
 import type { Car } from "../../vehicle/car.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
@@ -67,12 +68,15 @@ export function worsened(before: Score, after: Score): number {
   return [...mustMisses(after.met)].reduce((sum, [goal, miss]) => sum + Math.max(0, miss - (was.get(goal) ?? 0)), 0);
 }
 
-/** What a place costs: its score, what it makes worse of the musts, and a little for moving at all. */
-export function costOf(quest: Quest, before: Score): Cost {
+/**
+ * What a place costs: its score, what it makes worse of the musts, and a little for moving at all. `detail`: how closely its
+ * range is looked at.
+ */
+export function costOf(quest: Quest, before: Score, detail: Detail): Cost {
   const { variables, goals } = quest;
   const reach = variables.map(({ low, high }) => Math.max(Math.abs(low), Math.abs(high)));
   return (moves, enough) => {
-    const study = studyOf(carMoved(quest, moves));
+    const study = studyOf(carMoved(quest, moves), detail);
     if ("refused" in study) return NO_CAR;
     const far = moves.reduce((sum, move, i) => sum + (reach[i] === 0 ? 0 : Math.abs(move) / reach[i]), 0);
     const price = (PRICE * far) / variables.length;

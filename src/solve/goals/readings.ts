@@ -95,7 +95,7 @@ function leastWatched(study: Study, watched: readonly Watched[]): Reading | null
   const travels = { ...travelSpan(study), rows: study.suspended ? COARSE : 1 };
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < COARSE; i++) {
-    const { left, right } = study.inputTravel;
+    const { left, right } = study.furthestInput;
     const input = placeOf({ from: -right, to: left, rows: COARSE }, i);
     for (let j = 0; j < travels.rows; j++) {
       const travel = placeOf(travels, j);
