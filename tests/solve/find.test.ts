@@ -1,4 +1,3 @@
-import { readdirSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Study } from "../../src/measures/study.ts";
@@ -18,8 +17,9 @@ import { goalsFor } from "../../src/solve/goals/goals.ts";
 import { judgeable, missedMusts } from "../../src/solve/goals/score.ts";
 import type { Room } from "../../src/vehicle/sections/find.ts";
 import { inch } from "../../src/vehicle/units/length.ts";
-import { carOf, presetText, studied } from "../measures/carTexts.ts";
+import { carOf, studied } from "../measures/carTexts.ts";
 import { exampleText } from "../measures/exampleText.ts";
+import { preset, presets } from "../vehicle/cars.ts";
 
 function movable(study: Study, rooms: Rooms, step = usualStep(study.car)): readonly Variable[] {
   const variables = variablesOf(study.car, rooms, step);
@@ -40,6 +40,11 @@ function within(mm: number, sides: Room["sides"] = null): Room {
 
 const inRoom = ({ variables }: Quest, { moves }: Placed) =>
   variables.every(({ low, high }, i) => moves[i] >= low - 1e-9 && moves[i] <= high + 1e-9);
+
+/** By how many sixteenths each variable is moved, whole ones to 1e-9. */
+function sixteenths(place: Placed | undefined): readonly number[] {
+  return [...(place?.moves ?? [])].map((move) => Number(((16 * move) / inch).toFixed(9)));
+}
 
 /**
  * A car without any bump steer: both arms level, alike and straight across, so that the upright rises without turning, and
@@ -76,7 +81,7 @@ describe("a planted optimum", () => {
       "tie-rod.outer.up": within(inch),
     });
     const [best] = found(quest).answers;
-    expect([...(best?.snapped.moves ?? [])].map((move) => move / inch)).toEqual([-3 / 8, 9 / 16]);
+    expect(sixteenths(best?.snapped)).toEqual([-6, 9]);
     expect(best?.snapped.study.worst.toe.left?.acrossTyre ?? 1).toBeCloseTo(0, 6);
     // A miss costs 10 for each 1/16 in of toe, a move at most 0.1: it can hold the exact place back by no more than this toe.
     expect(Math.abs(best?.exact.study.worst.toe.left?.acrossTyre ?? 1)).toBeLessThan((0.1 / 10) * (inch / 16));
@@ -88,13 +93,13 @@ describe("a planted optimum", () => {
       "rack.up": within(inch / 2),
     });
     const [best] = found(quest).answers;
-    expect([...(best?.snapped.moves ?? [])].map((move) => move / inch)).toEqual([0.25, 0.25, 0.25]);
+    expect(sixteenths(best?.snapped)).toEqual([4, 4, 4]);
   });
 });
 
 describe("against every place of the grid, tried one by one", () => {
   test.each(["widened-offset-rack", "rack-ahead"])("%s: none of them costs less", (name) => {
-    const quest = questOf(presetText(name), {
+    const quest = questOf(preset(name), {
       "tie-rod.outer.ahead": within(inch / 2),
       "tie-rod.outer.out": within(inch / 2),
     });
@@ -111,42 +116,46 @@ describe("against every place of the grid, tried one by one", () => {
 });
 
 describe("answers of random quests", () => {
-  const names = readdirSync("presets").map((file) => file.replace(".yaml", ""));
-  const limits = ["rod-to-arm", "inner-lock"] as const;
+  const names = [...presets.keys()].filter((name) => name !== "check-before-welding");
 
-  test("stay in their room on whole steps, make no must worse, and are the same twice", () => {
+  test("stay in their room on whole steps, and make no must worse", () => {
     fc.assert(
       fc.property(
         fc.constantFrom(...names),
-        fc.constantFrom(...limits),
-        fc.integer({ min: 15, max: 50 }),
+        fc.constantFrom("rod-to-arm", "inner-lock"),
+        fc.integer({ min: 10, max: 45 }),
         fc.integer({ min: 3, max: 40 }),
         fc.boolean(),
         (name, goal, degrees, mm, each) => {
-          const text = presetText(name).replace(/^find:[\s\S]*$/m, "");
-          const rooms: Rooms = {
+          const text = preset(name).replace(/^find:[\s\S]*$/m, "");
+          const quest = questOf(`${text}\nfind: { must: { ${goal}: ${degrees} } }\n`, {
             "tie-rod.outer.ahead": within(mm, each ? "each" : null),
             "tie-rod.outer.out": within(mm),
-          };
-          const quest = questOf(`${text}\nfind: { must: { ${goal}: ${degrees} } }\n`, rooms);
-          const one = found(quest);
-          expect(one.answers.length).toBeGreaterThan(0);
-          for (const { exact, snapped } of one.answers) {
+          });
+          // All of a search, but for the reruns and the checks at its end, which change no place.
+          const job = findJob(quest);
+          job.step(1200);
+          const { answers, before } = job.best();
+          expect(answers.length).toBeGreaterThan(0);
+          for (const { exact, snapped } of answers) {
             expect(inRoom(quest, exact) && inRoom(quest, snapped)).toBe(true);
+            expect(worsened(before.score, snapped.score)).toBe(0);
             for (const [i, { step }] of quest.variables.entries()) {
               const steps = snapped.moves[i] / step;
-              expect(steps).toBeCloseTo(Math.round(steps), 9);
+              expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-9);
             }
           }
-          expect(worsened(one.before.score, one.answers[0].snapped.score)).toBe(0);
-          expect(found(quest).answers.map(({ snapped }) => [...snapped.moves])).toEqual(
-            one.answers.map(({ snapped }) => [...snapped.moves]),
-          );
         },
       ),
-      { numRuns: 5 },
+      { numRuns: 6, endOnFailure: true },
     );
-  }, 300_000);
+  }, 120_000);
+
+  test("are the same twice", () => {
+    const moves = () =>
+      found(questOf(exampleText)).answers.map(({ exact, snapped }) => [[...exact.moves], [...snapped.moves]]);
+    expect(moves()).toEqual(moves());
+  }, 60_000);
 });
 
 describe("musts that fight", () => {
@@ -196,7 +205,7 @@ describe("a job", () => {
   });
 
   test("answers are as well off as the full check says, and written so that the comments stay", () => {
-    const text = presetText("tab-to-place");
+    const text = preset("tab-to-place");
     const quest = questOf(text);
     const { answers } = found(quest);
     for (const { snapped, check } of answers) {

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { Command, Option } from "commander";
 import { newFile, pathOf } from "../../files/save.ts";
 import type { Study } from "../../measures/study.ts";
@@ -92,6 +93,11 @@ export function findCommand(desk: Desk): Command {
       const options = command.optsWithGlobals<FindOptions>();
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
+      if (options.write !== undefined && existsSync(pathOf(options.write)))
+        throw new Ended(
+          Exit.badInput,
+          `--write ${printable(pathOf(options.write))}: there is a file of that name, and find writes new ones only.`,
+        );
       const step = stepOf(study, options, unit);
       const asked = levels.flatMap((level) => (options[level] ?? []).map((text) => goalAsked(level, text, unit)));
       const all = goalsFor(study, asked);

@@ -1,7 +1,7 @@
 import { checkJob } from "../check/check.ts";
 import { type CheckReport, countOf } from "../check/report.ts";
 import type { Goal } from "../goals/goals.ts";
-import { missedMusts, NO_CAR } from "../goals/score.ts";
+import { isTight, missedMusts, NO_CAR } from "../goals/score.ts";
 import { finished, type Job, jobOf, type Piece } from "../job.ts";
 import { evolve } from "../search/evolve.ts";
 import { type Box, type Cost, type Spot, within } from "../search/problem.ts";
@@ -51,7 +51,7 @@ interface Effort {
 const effortFor = (many: number): Effort => ({
   population: Math.min(12 + 4 * many, 56),
   generations: 18 + 3 * many,
-  finish: 60 * many,
+  finish: 48 * many,
 });
 
 /** Answers beside the best one differ from each before by this share of its room, in one variable at least. */
@@ -135,7 +135,7 @@ function* pieces(quest: Quest, before: Placed): Iterator<Piece<() => Found>, voi
   for (let i = 0; i < MOST_ANSWERS; i++) {
     const others = pairs.map(({ exact }) => exact.x);
     const away: Costs = { coarse: awayFrom(box, costs.coarse, others), whole: awayFrom(box, costs.whole, others) };
-    const run = searched(box, away, i === 0 ? effort : half(effort), i + 1, i === 0 ? start : []);
+    const run = searched(box, away, i === 0 ? effort : shorter(effort), i + 1, i === 0 ? start : []);
     let next = run.next();
     for (; !next.done; next = run.next()) {
       const spot = next.value;
@@ -164,11 +164,12 @@ function* pieces(quest: Quest, before: Placed): Iterator<Piece<() => Found>, voi
   const fights: Fight[] = [];
   const [best] = last.answers;
   const missed = best === undefined ? [] : missedMusts(best.snapped.score).map(({ goal }) => goal);
-  const others =
-    missed.length === 0 ? [] : quest.goals.filter(({ level, name }) => level === "must" && name !== "range");
+  // What is met with room to spare stands in nobody's way.
+  const tight = missed.length === 0 || best === undefined ? [] : best.snapped.score.met.filter(isTight);
+  const others = tight.map(({ goal }) => goal).filter(({ name }) => name !== "range");
   for (const without of others) {
     const fewer: Quest = { ...quest, goals: quest.goals.filter((goal) => goal !== without) };
-    const run = searched(box, costsOf(fewer, asItIs(fewer)), half(effort), 1, start);
+    const run = searched(box, costsOf(fewer, asItIs(fewer)), shorter(effort), 1, start);
     let next = run.next();
     for (; !next.done; next = run.next()) yield tell(0.98);
     const nearest = placed(fewer, next.value.x);
@@ -208,8 +209,9 @@ function* inSteps(grid: Grid, cost: Cost, { x }: Spot, [start]: readonly Float64
   return yield* snapped(grid, cost, start);
 }
 
-function half(effort: Effort): Effort {
-  return { ...effort, generations: Math.ceil(effort.generations / 2), finish: effort.finish / 2 };
+/** What is looked for after the first answer, or with one must less: places are known by then, and a shorter search will do. */
+function shorter(effort: Effort): Effort {
+  return { ...effort, generations: Math.ceil(0.4 * effort.generations), finish: effort.finish / 2 };
 }
 
 function answerOf(quest: Quest, spot: { readonly exact: Spot; readonly snapped: Spot }): readonly Answer[] {

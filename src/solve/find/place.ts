@@ -80,7 +80,7 @@ export function costOf(quest: Quest, before: Score, detail: Detail): Cost {
     if ("refused" in study) return NO_CAR;
     const far = moves.reduce((sum, move, i) => sum + (reach[i] === 0 ? 0 : Math.abs(move) / reach[i]), 0);
     const price = (PRICE * far) / variables.length;
-    const score = scoreOf(goals, study, enough - price);
+    const score = scoreOf(goals, study, enough - price, detail);
     return score.total + WORSE * worsened(before, score) + price;
   };
 }

@@ -2,6 +2,7 @@ import { newPoses } from "../../kinematics/poses.ts";
 import { Pose, Side } from "../../kinematics/slots.ts";
 import { solve } from "../../kinematics/solve.ts";
 import { travelSpan } from "../../measures/bumpTable.ts";
+import type { Detail } from "../../measures/leastRodAngle.ts";
 import { sideAt } from "../../measures/points.ts";
 import { bodiesOf } from "../../measures/range/bodies.ts";
 import { pairingsAt } from "../../measures/range/clearance.ts";
@@ -31,8 +32,10 @@ const wheels: readonly Wheel[] = ["left", "right"];
 
 /** Places from a share of a lock on to its end. */
 const LOCK_PLACES = 8;
-/** Places over the travel at a lock, and a way over the whole range for rod ends and clearances: the check looks closer. */
-const COARSE = 9;
+/** Places over the travel at a lock. */
+const TRAVEL_PLACES = 9;
+/** Places a way over the whole range for rod ends, clearances and shocks: the check looks closer. */
+const rangePlaces: Readonly<Record<Detail, number>> = { whole: 9, coarse: 5 };
 
 /** The least and the most of some values; null where one of them, or all, cannot be told. */
 function spread(values: readonly (number | null | undefined)[]): Reading | null {
@@ -72,13 +75,13 @@ function overLocks(study: Study, share: number, read: (row: SteerRow) => number 
 function toeAtLocks(study: Study): Reading | null {
   const ride = newPoses(1);
   const poses = newPoses(1);
-  const span = { ...travelSpan(study), rows: COARSE };
+  const span = { ...travelSpan(study), rows: TRAVEL_PLACES };
   const changes: number[] = [];
   for (const wheel of wheels) {
     const row = study.locks[wheel];
     if (row === null || row.blame !== null) return null;
     solve(study.front, row.input, 0, 0, ride, 0);
-    for (let i = 0; i < COARSE; i++) {
+    for (let i = 0; i < TRAVEL_PLACES; i++) {
       const travel = placeOf(span, i);
       solve(study.front, row.input, travel, travel, poses, 0);
       for (const at of [Pose.Left, Pose.Right]) {
@@ -90,13 +93,14 @@ function toeAtLocks(study: Study): Reading | null {
 }
 
 /** The least of what is watched, over a coarse range of steering and travel; null where nothing is. */
-function leastWatched(study: Study, watched: readonly Watched[]): Reading | null {
+function leastWatched(study: Study, watched: readonly Watched[], detail: Detail): Reading | null {
+  const places = rangePlaces[detail];
   const poses = newPoses(1);
-  const travels = { ...travelSpan(study), rows: study.suspended ? COARSE : 1 };
+  const travels = { ...travelSpan(study), rows: study.suspended ? places : 1 };
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < COARSE; i++) {
+  for (let i = 0; i < places; i++) {
     const { left, right } = study.furthestInput;
-    const input = placeOf({ from: -right, to: left, rows: COARSE }, i);
+    const input = placeOf({ from: -right, to: left, rows: places }, i);
     for (let j = 0; j < travels.rows; j++) {
       const travel = placeOf(travels, j);
       solve(study.front, input, travel, travel, poses, 0);
@@ -109,16 +113,16 @@ function leastWatched(study: Study, watched: readonly Watched[]): Reading | null
   return least === Number.POSITIVE_INFINITY ? null : { low: least, high: least };
 }
 
-function rodEndsLeft(study: Study): Reading | null {
+function rodEndsLeft(study: Study, detail: Detail): Reading | null {
   const ends = wheels.flatMap((wheel) => rodEndsAt(study, bodiesOf(study, wheel)));
   const watched = ends.map((end): Watched => {
     return { wheel: end.wheel, read: (poses, at) => end.end.angle - swing(end.shankIn(poses, at), end.bolt) };
   });
-  return leastWatched(study, watched);
+  return leastWatched(study, watched, detail);
 }
 
 /** What is left of the shocks' stroke, mm: fully closed they are their stroke shorter than free. */
-function strokeLeft(study: Study): Reading | null {
+function strokeLeft(study: Study, detail: Detail): Reading | null {
   const watched = wheels.flatMap((wheel) =>
     shocksAt(study, bodiesOf(study, wheel)).flatMap(({ shock, watched: [short, long] }): readonly Watched[] => {
       const { "free-length": free, stroke } = shock;
@@ -128,7 +132,7 @@ function strokeLeft(study: Study): Reading | null {
       return stroke === null ? [inDroop] : [inDroop, inBump(free - stroke)];
     }),
   );
-  return leastWatched(study, watched);
+  return leastWatched(study, watched, detail);
 }
 
 /** How far straight-ahead toe is off what is drawn, rad; at each wheel. */
@@ -147,7 +151,7 @@ function threads(study: Study, read: (fit: NonNullable<ReturnType<typeof threads
   );
 }
 
-const readers: Readonly<Record<GoalName, (study: Study, over: number) => Reading | null>> = {
+const readers: Readonly<Record<GoalName, (study: Study, over: number, detail: Detail) => Reading | null>> = {
   ackermann: (study, over) => overLocks(study, over, (row) => row.ackermann),
   "off-ideal": (study, over) => {
     const short = overLocks(study, over, shortOfIdeal);
@@ -166,16 +170,17 @@ const readers: Readonly<Record<GoalName, (study: Study, over: number) => Reading
   "turning-circle": (study) => spread(wheels.map((wheel) => curbCircle(study, wheel))),
   "straight-toe": toeOff,
   "rod-to-arm": ({ worst }) => spread(wheels.map((wheel) => worst.rodAngle[wheel]?.angle)),
-  "rod-end": rodEndsLeft,
+  "rod-end": (study, _, detail) => rodEndsLeft(study, detail),
   engagement: (study) => threads(study, ({ ends }) => Math.min(...ends.map(({ diameters }) => diameters))),
   adjustment: (study) => threads(study, ({ longer, shorter }) => Math.min(longer, shorter)),
-  clearance: (study) => {
+  clearance: (study, _, detail) => {
     return leastWatched(
       study,
       wheels.flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel))),
+      detail,
     );
   },
-  "shock-stroke": strokeLeft,
+  "shock-stroke": (study, _, detail) => strokeLeft(study, detail),
   "shaft-joint": ({ car }) => {
     const shaft = car.sections["steering-shaft"];
     return shaft === null ? null : spread([Math.max(...shaftRun(shaft).joints.map(({ bend }) => bend))]);
@@ -187,10 +192,15 @@ export const dear: ReadonlySet<string> = new Set<GoalName>(["rod-end", "clearanc
 
 /**
  * What a car gives of a goal; `over`: from which share of the lock on, for those that can be asked for over a part of it.
- * "range" is how far the worst place of its range is out of reach, mm. Null where it cannot be told.
+ * `detail`: how closely the range is looked at for the dear ones. "range" is how far the worst place of its range is out of reach, mm. Null where it cannot be told.
  */
-export function readingOf(name: GoalName | "range", over: number, study: Study): Reading | null {
-  if (name !== "range") return readers[name](study, over);
+export function readingOf(
+  name: GoalName | "range",
+  over: number,
+  study: Study,
+  detail: Detail = "whole",
+): Reading | null {
+  if (name !== "range") return readers[name](study, over, detail);
   const gap = study.worst.blame === null ? 0 : Math.abs(study.worst.blame.gap);
   return { low: gap, high: gap };
 }

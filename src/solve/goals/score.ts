@@ -1,3 +1,4 @@
+import type { Detail } from "../../measures/leastRodAngle.ts";
 import type { Study } from "../../measures/study.ts";
 import type { Level } from "../../vehicle/sections/goals.ts";
 import { type Goal, lacking, scaleOf } from "./goals.ts";
@@ -63,18 +64,26 @@ function costOf({ goal, reading, miss }: Met): number {
 }
 
 /**
- * How well a car meets goals: the sum of what each costs. `enough`: where the sum is past it before the dearest goals are
- * read, they are left unread and out of the total, which is past it anyway. Goals that the file says too little for are
- * left out.
+ * How well a car meets goals: the sum of what each costs. `enough`: once the sum is past it, the goals that are left are not
+ * read, the dearest last of all, and are out of the total, which is past it anyway. `detail`: how closely the range is
+ * looked at for the dear ones. Goals that the file says too little for are left out.
  */
-export function scoreOf(goals: readonly Goal[], study: Study, enough = Number.POSITIVE_INFINITY): Score {
+export function scoreOf(
+  goals: readonly Goal[],
+  study: Study,
+  enough = Number.POSITIVE_INFINITY,
+  detail: Detail = "whole",
+): Score {
   const judged = goals.filter((goal) => judgeable(study, goal));
   const inOrder = [...judged.filter(({ name }) => !dear.has(name)), ...judged.filter(({ name }) => dear.has(name))];
+  const read = new Map<string, Reading | null>();
   const met: Met[] = [];
   let total = 0;
   for (const goal of inOrder) {
-    if (dear.has(goal.name) && total >= enough) break;
-    const reading = readingOf(goal.name, goal.over, study);
+    if (total >= enough) break;
+    const key = `${goal.name} ${goal.over}`;
+    const reading = read.get(key) ?? readingOf(goal.name, goal.over, study, detail);
+    read.set(key, reading);
     const one: Met = { goal, reading, miss: missOf(goal, reading) };
     met.push(one);
     total += costOf(one);
@@ -85,6 +94,18 @@ export function scoreOf(goals: readonly Goal[], study: Study, enough = Number.PO
 /** The musts that a car misses. */
 export function missedMusts({ met }: Score): readonly Met[] {
   return met.filter(({ goal, miss }) => goal.level === "must" && miss > 0);
+}
+
+/** Whether a must is missed, or would be with its end one miss tighter: what may stand in the way of another. */
+export function isTight({ goal, reading, miss }: Met): boolean {
+  if (goal.level !== "must") return false;
+  const scale = scaleOf(goal);
+  const tighter = {
+    ...goal,
+    least: goal.least === null ? null : goal.least + scale,
+    most: goal.most === null ? null : goal.most - scale,
+  };
+  return miss > 0 || missOf(tighter, reading) > 0;
 }
 
 /** What is wanted or nice to have and is missed. */
