@@ -108,6 +108,9 @@ export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit
         length,
       ),
     ),
+    ...(items.some(({ state }) => state === "not given")
+      ? wrap("How a file says what is not given here: rackwright presets check-before-welding shows one.", WIDTH)
+      : []),
     ...wrap(
       "Limits are common practice, which no standard or handbook stands behind, unless the file sets them.",
       WIDTH,

@@ -164,6 +164,9 @@ export interface Spot {
 /** Readings with a tape as they were typed, by their field. */
 export type Answers = Readonly<Record<string, string>>;
 
+/** How far the guide has come: its step, or asked for while its car is not opened yet; null while it is off. */
+export type Guide = number | "asked" | null;
+
 /** Everything the screen shows, as plain data. Views read it; update makes the next one. */
 export interface Model {
   readonly bench: Bench;
@@ -182,8 +185,7 @@ export interface Model {
   readonly trials: readonly Trial[];
   /** The readings of a new car that is begun from a tape; null until the form is first seen. */
   readonly tape: Answers | null;
-  /** The step that the guide has come to; null while it is off. */
-  readonly guide: number | null;
+  readonly guide: Guide;
   /** The long work of the view that is seen; null where none was asked for. */
   readonly work: Work | null;
   /** The last checks that were finished; null before the first. */

@@ -8,7 +8,7 @@ import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
-import { guided } from "./guide.ts";
+import { guideAfterSave, guided, guideOf } from "./guide.ts";
 import { bindingOf, type Command } from "./keys.ts";
 import type { Model, Next, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
@@ -109,7 +109,11 @@ function answer(model: Model, message: Message): Turn {
     case "begun":
       return leaveFor({ ...model, tape: null, focus: { on: "bench" } }, begunCar(message.path));
     case "opened":
-      return turn({ ...start(message.opened, model), guide: model.guide, tape: model.tape });
+      return turn({
+        ...start(message.opened, model),
+        guide: guideOf(model.guide, message.opened.source),
+        tape: model.tape,
+      });
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
   }
@@ -157,7 +161,7 @@ function typed(model: Model, text: string): Model {
 function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): Turn {
   const origin: Origin = { path, source: { from: "file", path }, saved: model.bench.car.text, hash };
   const notice = { text: `Saved to ${path}.`, tone: "done" } as const;
-  return goOn({ ...model, origin, notice }, next);
+  return goOn({ ...model, origin, notice, guide: guideAfterSave(model.guide) }, next);
 }
 
 /** A save that failed leaves its question open, so that another name can be tried. */

@@ -86,7 +86,7 @@ export function whyNoSwap({ bench, pin }: Model): string | null {
 
 /** Why there is no guide to end. */
 export function whyNoGuide({ guide }: Model): string | null {
-  return guide === null ? "No guide is running. Press g to be shown round." : null;
+  return typeof guide !== "number" ? "No guide is running. Press g to be shown round." : null;
 }
 
 /** Why the uprights cannot be taken to the bench. */

@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
+import { presetNames } from "../../src/files/presets.ts";
 import { checker } from "../../src/screen/checker.ts";
 import type { Message } from "../../src/screen/turn.ts";
 import { checkJob } from "../../src/solve/check/check.ts";
@@ -26,6 +27,13 @@ describe("the line of checks", () => {
     const bench = checked("check-before-welding");
     for (const key of ["1", "2", "3", "4"])
       expect(lineOf(bench.press(key), "CHECKS")).toMatch(/5 BROKEN, 4 close.*Rod end/);
+  });
+
+  it("is never cut short: in a narrow window it leaves out whole phrases, from the end", () => {
+    const line = lineOf(checked("check-before-welding"), "CHECKS");
+    expect(line).toMatch(/5 BROKEN, 4 close \(press 0\): Rod end, left tie rod, inner end$/);
+    expect(lineOf(checked("check-before-welding", 120, 40), "CHECKS")).toMatch(/Worst: Rod end, .*: -0\.7°$/);
+    for (const name of presetNames()) expect(lineOf(checked(name), "CHECKS"), name).not.toMatch(/\.\.\.|:$/);
   });
 
   it("says so when nothing is broken or close, and that more could be said", () => {
@@ -60,6 +68,18 @@ describe("the view of checks", () => {
       bench.press("down");
     }
     expect(seen.size).toBe(count);
+  });
+});
+
+describe("what is not given", () => {
+  it("is told with where to see how it is written, and help there tells it", () => {
+    const bench = checked("widened-offset-rack").press("0", "down");
+    expect(bench.text()).toContain("Needs in the file: rod-ends. How such lines are written: press 7, then ?.");
+    const help = bench.press("7", "?");
+    while (!help.text().includes("outer: { bolt: vertical, angle: 22, size: 1/2-20 }")) {
+      const before = help.text();
+      expect(help.press("space").text()).not.toBe(before);
+    }
   });
 });
 

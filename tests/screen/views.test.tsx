@@ -477,6 +477,44 @@ describe("the guide", () => {
     expect(bench.text()).toContain("GUIDE 5/5");
     expect(bench.press("escape").text()).not.toContain("GUIDE");
   });
+
+  const guideStarted = () =>
+    offsetRack()
+      .press("g")
+      .send({ is: "opened", opened: opened("cut-rods-off-middle") });
+  const said = (bench: Bench) => bench.text().replace(/\s+/g, " ");
+
+  it("moves on when a step is done another way: another view, rods fitted at once, undo and redo", () => {
+    expect(said(guideStarted().press("3"))).toContain("GUIDE 2/5 (Esc ends it). These rods were cut wrong");
+    const fitted = guideStarted().press("c");
+    expect(said(fitted)).toMatch(/GUIDE 4\/5 .*The locks are equal.*Then press 1\./);
+    expect(said(fitted.press("u"))).toContain("GUIDE 4/5 (Esc ends it). This is the car before");
+    expect(said(fitted.press("r"))).toContain("GUIDE 5/5");
+    const steered = guideStarted().press("2", "c");
+    expect(said(steered)).toContain("GUIDE 4/5");
+    expect(said(steered.press("u"))).toContain("GUIDE 4/5 (Esc ends it). This is the car before, its rods cut wrong.");
+    expect(said(steered.press("r"))).toContain("The locks are equal.");
+  });
+
+  it("goes on after a save half way, and ends with one at its last step, which then says so", () => {
+    const file = { is: "saved", path: "mine.yaml", hash: "x", next: null } as const;
+    const bench = guideStarted().press("2").send(file);
+    expect(said(bench)).toContain("GUIDE 2/5");
+    expect(said(bench.press("b", "c", "1"))).toContain("GUIDE 5/5");
+    expect(said(bench.send(file))).toMatch(/^(?!.*GUIDE).*Saved to mine\.yaml\./);
+  });
+
+  it("has every step whole at 80 by 24, and is off on any other car", () => {
+    const bench = guideStarted();
+    for (const key of ["2", "b", "c", "v", "v", "1"]) {
+      expect(bench.lines()).toHaveLength(24);
+      for (const line of bench.lines()) expect(line.length).toBeLessThanOrEqual(80);
+      expect(said(bench)).toMatch(/GUIDE \d\/5 \(Esc ends it\)\. .*[.] (Geometry|Then press 1\. Geometry)/);
+      bench.press(key);
+    }
+    expect(said(bench)).toMatch(/GUIDE 5\/5 .*6, then Space: .* what to hold tightly\. Geometry/);
+    expect(said(bench.send({ is: "opened", opened: opened("rack-ahead") }))).not.toContain("GUIDE");
+  });
 });
 
 describe("targets", () => {

@@ -187,7 +187,7 @@ export const carActs = {
   save: (model) => save(model, null),
   saveAs: (model) => askName(model, nextOf(model)),
   open: (model) => turn(model, { do: "list" }),
-  guide: (model) => leaveFor({ ...model, guide: 0 }, { do: "open", source: guideCar }),
+  guide: (model) => leaveFor({ ...model, guide: "asked" }, { do: "open", source: guideCar }),
   endGuide: (model) => turn({ ...model, guide: null }),
   quit: (model) => leaveFor(model, { do: "quit" }),
   accept,

@@ -4,11 +4,12 @@ import { fieldWindow } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { echoOf, sampleOf } from "../entry.ts";
 import { guideWords } from "../guide.ts";
-import { bindingsNow } from "../keys.ts";
+import { type Binding, bindingsNow } from "../keys.ts";
 import { bothValues } from "../lengths.ts";
 import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
+import { whyNoPlace, whyNoTravel } from "../why.ts";
 import { isEmptied } from "./NotTogether.tsx";
 import { tones } from "./tone.ts";
 import { fitting, wholeSentences, wrapped } from "./wrap.ts";
@@ -171,12 +172,17 @@ export function Footer({ model }: { readonly model: Model }) {
 /** Footers that stay when there is no room for all: the way to help and the way out. */
 const kept = 2;
 
+/** Whether what makes a key idle lies in the car itself: it may go from the footer, since it does not come and go there. */
+function isLasting(off: Binding["off"]): boolean {
+  return off === whyNoTravel || off === whyNoPlace;
+}
+
 function footerText(model: Model): string {
   const own = model.focus.on === "bench" ? viewOf(model.view).keys : [];
   const all = bindingsNow(model).flatMap(({ footer, keys, off }) => {
     const isOwn = own.some((each) => each.keys === keys);
     // What the view itself cannot do just now is not offered; of the common keys, nothing that needs a whole front end.
-    const isIdle = isEmptied(model) ? isOwn || off?.(model) : isOwn && off?.(model);
+    const isIdle = isEmptied(model) ? isOwn || off?.(model) : (isOwn || isLasting(off)) && off?.(model);
     return footer === null || isIdle ? [] : [footer];
   });
   const once = [...new Set(all)];

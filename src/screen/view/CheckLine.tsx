@@ -5,7 +5,7 @@ import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { checks } from "../views/checks.tsx";
 import { tones } from "./tone.ts";
-import { fitting } from "./wrap.ts";
+import { fitting, shorterPhrases } from "./wrap.ts";
 
 const label = 13;
 
@@ -23,8 +23,10 @@ function words(model: Model): { readonly texts: readonly string[]; readonly tone
   const counts = [broken === 0 ? "" : `${broken} BROKEN`, close === 0 ? "" : `${close} close`];
   const count = counts.filter((each) => each !== "").join(", ");
   const item = itemBrief(worst, model.display.unit, sayer(model.display));
+  const pressed = `${count} (press ${checks.key})`;
+  const shorter = shorterPhrases(worst.label).flatMap((label) => [`${pressed}: ${label}`, `${count}: ${label}`]);
   return {
-    texts: [`${count} (press ${checks.key}). Worst: ${item}`, `${count} (press ${checks.key}): ${item}`],
+    texts: [`${pressed}. Worst: ${item}`, `${pressed}: ${item}`, `${count}: ${item}`, ...shorter, pressed],
     tone: broken > 0 ? "bad" : "warn",
   };
 }

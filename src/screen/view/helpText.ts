@@ -47,14 +47,14 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     width,
   );
   const now = new Set(bindingsNow({ ...model, focus: { on: "bench" } }));
-  const groups = allKeys(model).flatMap(({ heading, bindings }) => [
-    "",
+  const [own = [], ...groups] = allKeys(model).map(({ heading, bindings }) => [
     heading,
     ...bindings.flatMap((binding) => {
       const why = now.has(binding) ? binding.off?.({ ...model, focus: { on: "bench" } }) : null;
       const off = why ? ` (off just now). ${why}` : "";
       return indented(`${binding.help}${off}`, `  ${binding.shown}`, keyColumns);
     }),
+    "",
   ]);
   const figures = [...carFigures, ...wheelFigures].filter(({ id }) => explained.includes(id));
   const numbers = figures.flatMap(({ label, sign, explanation }) =>
@@ -71,10 +71,11 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     ...(under === ""
       ? []
       : [`IN THE VIEW "${view.name.toUpperCase()}", UNDER THE CURSOR`, ...indented(under, "  ", 2), ""]),
+    ...own,
     ...(model.view === "Car" ? [...sectionLines(model, indented), ""] : []),
     ...start,
-    ...groups,
     "",
+    ...groups.flat(),
     "WHAT THE NUMBERS MEAN",
     ...numbers,
     ...curves,

@@ -39,6 +39,12 @@ export function wholeSentences(text: string, width: number, rows: number): reado
   ];
 }
 
+/** A label whole, then with its last phrase left out, and the next: "Rod end, left tie rod, inner end: angle to spare". */
+export function shorterPhrases(label: string): readonly string[] {
+  const ends = [...label.matchAll(/[,:]? \(|[,:] /g)].map(({ index }) => index).reverse();
+  return [label, ...ends.map((end) => label.slice(0, end))];
+}
+
 /** The first of several ways to say something that fits, else the last cut between words, with dots that say so. */
 export function fitting(texts: readonly string[], width: number): string {
   const fits = texts.find((text) => text.length <= width);

@@ -6,7 +6,7 @@ import type { Model } from "../model.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines, type Look } from "../view/Lines.tsx";
 import { fitting, wrapped } from "../view/wrap.ts";
-import { cursorKeys, spotWithin } from "./spot.ts";
+import { listKeys, spotWithin } from "./spot.ts";
 import type { Room, View } from "./view.ts";
 
 const name = "Checks";
@@ -30,10 +30,17 @@ export const checks: View = {
   name,
   key: "0",
   help: "what binds, what hits, what holds too little thread, over all of steering and travel; the worst first",
-  keys: cursorKeys(name, size, "over the checks:"),
-  explain: (model) => underCursor(model)?.cautions.join(" ") ?? "",
+  keys: listKeys(name, size, "over the checks:"),
+  explain,
   Body,
 };
+
+/** What to beware of; of what the file says too little for, also where it is told how that is written. */
+function explain(model: Model): string {
+  const item = underCursor(model);
+  const where = item?.state === "not given" ? ["How such lines are written: press 7, then ?."] : [];
+  return [...(item?.cautions ?? []), ...where].join(" ");
+}
 
 function underCursor(model: Model): CheckItem | undefined {
   return itemsOf(model)[spotWithin(model, name, size).row];

@@ -22,7 +22,7 @@ import { windowOf } from "../view/AdjustList.tsx";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
 import { wrapped } from "../view/wrap.ts";
-import { cursorKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
+import { listKeys, spotOf, spotWithin, withSpot } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 import { progressWords, stopKey } from "./work.ts";
 
@@ -152,7 +152,7 @@ export const locks: View = {
   name,
   key: "9",
   help: "why are my locks unequal? each cause's share, and remedies to take",
-  keys: [...cursorKeys(name, size, "along the list:").filter(({ keys }) => /up|down/.test(keys[0] ?? "")), ...own],
+  keys: [...listKeys(name, size, "along the list:"), ...own],
   work: (model) => {
     const { study } = model.bench;
     return "refused" in study ? null : { key: keyOf(model), job: () => remediesJob(study) };

@@ -1,5 +1,5 @@
 import type { Model, Spot } from "../model.ts";
-import { type Act, turn } from "../turn.ts";
+import { turn } from "../turn.ts";
 import type { Line } from "../view/Lines.tsx";
 import type { ViewKey } from "./view.ts";
 
@@ -29,29 +29,38 @@ export function spotWithin(model: Model, name: string, size: Size): Spot {
   return { ...spot, row: clamp(spot.row, rows), column: clamp(spot.column, columns) };
 }
 
-/** The arrow keys as those that move a view's cursor. */
-export function cursorKeys(name: string, size: Size, what: string): readonly ViewKey[] {
-  const by =
-    (down: number, along: number): Act =>
-    (model) => {
+/** An arrow key that moves a view's cursor; off where there is nothing to stand on. */
+function arrow(name: string, size: Size, what: string) {
+  return (chord: string, shown: string, footer: string | null, down: number, along: number): ViewKey => ({
+    keys: [chord],
+    shown,
+    footer,
+    help: `${what} ${chord}`,
+    off: (model) => (size(model).rows === 0 ? "There is nothing here to look along." : null),
+    act: (model) => {
       const { rows, columns } = size(model);
       const spot = spotWithin(model, name, size);
       return turn(
         withSpot(model, name, { row: clamp(spot.row + down, rows), column: clamp(spot.column + along, columns) }),
       );
-    };
-  const key = (chord: string, shown: string, footer: string | null, act: Act): ViewKey => ({
-    keys: [chord],
-    shown,
-    footer,
-    help: `${what} ${chord}`,
-    act,
+    },
   });
+}
+
+/** The arrow keys as those that move a view's cursor up and down a list. */
+export function listKeys(name: string, size: Size, what: string): readonly ViewKey[] {
+  const key = arrow(name, size, what);
+  return [key("up", "↑", null, -1, 0), key("down", "↓", "↑↓ look", 1, 0)];
+}
+
+/** The arrow keys as those that move a view's cursor every way. */
+export function cursorKeys(name: string, size: Size, what: string): readonly ViewKey[] {
+  const key = arrow(name, size, what);
   return [
-    key("up", "↑", null, by(-1, 0)),
-    key("down", "↓", "↑↓←→ look", by(1, 0)),
-    key("left", "←", null, by(0, -1)),
-    key("right", "→", null, by(0, 1)),
+    key("up", "↑", null, -1, 0),
+    key("down", "↓", "↑↓←→ look", 1, 0),
+    key("left", "←", null, 0, -1),
+    key("right", "→", null, 0, 1),
   ];
 }
 
