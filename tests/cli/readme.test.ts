@@ -31,6 +31,9 @@ function shell(line: string, cwd = place.path) {
 
 const named: Readonly<Record<string, string>> = { Down: "\u001b[B", Right: "\u001b[C", Enter: "\r", Space: " " };
 
+/** All commands and screens of the page, ms, also where other work is under way: how long they take is not what is tested. */
+const longest = 900_000;
+
 /** Long enough for the rest of a frame, or the next one, to arrive on a busy machine. */
 const settling = 300;
 
@@ -100,7 +103,7 @@ describe("the README", () => {
     const command = place.put("rackwright", `#!/bin/sh\nexec "${process.execPath}" "${bin}" "$@"\n`);
     chmodSync(command, 0o755);
     anew = await madeAnew();
-  });
+  }, longest);
 
   it("shows what the program prints: `npm test -- tests/cli/readme -u` writes it anew", async () => {
     await expect(anew).toMatchFileSnapshot(file);

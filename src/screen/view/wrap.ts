@@ -22,14 +22,17 @@ export function wrapped(text: string, width: number): readonly string[] {
 /** What stands for sentences that were left out: the help page begins with all of them. */
 const more = "(? tells all)";
 
+/** The same as one word, so that no line ends within it. */
+const glued = more.replaceAll(" ", "_");
+
 /** A text in at most `rows` lines: where it has more, its last sentences are left out whole, and it says where they are. */
 export function wholeSentences(text: string, width: number, rows: number): readonly string[] {
   const all = wrapped(text, width);
   if (all.length <= rows) return all;
   const sentences = text.split(/(?<=[.?!]) (?=[A-Z])/);
   for (let count = sentences.length - 1; count > 0; count--) {
-    const lines = wrapped([...sentences.slice(0, count), more].join(" "), width);
-    if (lines.length <= rows) return lines;
+    const lines = wrapped([...sentences.slice(0, count), glued].join(" "), width);
+    if (lines.length <= rows) return lines.map((line) => line.replace(glued, more));
   }
   const cut = all.slice(0, rows);
   const last = cut.at(-1) ?? "";
