@@ -23,7 +23,10 @@ function isFitted({ bench }: Model): boolean {
 }
 
 function equalWords(model: Model): string {
-  if (!isFitted(model)) return "This is the car before, its rods cut wrong. v or r brings the equal locks back.";
+  if (!isFitted(model)) {
+    const back = model.bench.redo.length > 0 ? "r fits them again." : "v swaps back.";
+    return `This is the car before, its rods cut wrong. ${back}`;
+  }
   return model.pin === null
     ? "The locks are equal. u takes that back, r does it again: compare LOCK and RODS."
     : "The locks are equal, and each number shows its change. v swaps with the car before, and back.";
@@ -48,20 +51,23 @@ const steps: readonly Step[] = [
   {
     words: () =>
       "RODS says what to cut. Arrows choose and change, S saves, ? tells all. 6, then Space: where the tab may go, what to hold tightly.",
-    done: () => false,
+    done: ({ view }) => view === "Map",
   },
 ];
 
 /** The step at which the builder may look about before anything else is done. */
 const looking = 3;
 
-/** The model with the guide past the steps that are done, but never past the sight of equal locks with the same key. */
+/**
+ * The model with the guide past the steps that are done, but never past the sight of equal locks with the same key; off
+ * after its last step, so that what is under the cursor is told again.
+ */
 export function guided(model: Model): Model {
   let { guide } = model;
   if (typeof guide !== "number") return model;
   const last = guide < looking ? looking : steps.length;
   while (guide < last && steps[guide]?.done(model) === true) guide++;
-  return guide === model.guide ? model : { ...model, guide };
+  return guide === model.guide ? model : { ...model, guide: guide === steps.length ? null : guide };
 }
 
 /** The guide once a car is opened: it begins with its own car, where it was asked for. */
