@@ -7,6 +7,7 @@ import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { hangOf, uprightOn } from "../vehicle/hang.ts";
 import { numberIn } from "../vehicle/starting/place.ts";
 import { type UprightField, uprightFields } from "../vehicle/upright-fields.ts";
+import { bewareOf } from "./beware.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
@@ -125,6 +126,7 @@ export function uprightChangeText(before: Study, after: Study, unit: LengthUnit,
     "",
     "What it does:",
     ...(changes.length === 0 ? ["  nothing that is seen"] : changes.map((each) => `  ${each}`)),
+    ...bewareOf(before, after, length).flatMap((words) => wrap(`${words}.`, WIDTH, "  BEWARE: ", 10)),
     ...(moves === null ? [] : ["", ...wrap(moves, WIDTH)]),
   ];
 }

@@ -5,10 +5,11 @@ import { scrubRadiusFigure } from "../measures/scrubRadius.ts";
 import type { Study } from "../measures/study.ts";
 import type { Widened, Widening } from "../solve/widen/widen.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
+import { bewareOf } from "./beware.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { cautions, fixed, type Length, rodAngleGrade } from "./words.ts";
+import { cautions, fixed, type Length } from "./words.ts";
 
 /** What a report on widening is made from. */
 export interface WidenReport {
@@ -78,12 +79,6 @@ export function isWidened(way: Widening): way is Widened {
   return "after" in way;
 }
 
-/** Said where a way brings a rod near its dead point. */
-function deadPoint({ worst: { rodAngle } }: Study): string {
-  const grade = rodAngleGrade(Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI));
-  return grade === "good" ? "" : ` ${grade.toUpperCase()}: a rod comes near its dead point, see the table.`;
-}
-
 /** The ways to widen a car side by side, for reading. */
 export function widenText({ study, by, ways }: WidenReport, unit: LengthUnit, length: Length): string[] {
   const done = ways.filter(isWidened);
@@ -104,7 +99,8 @@ export function widenText({ study, by, ways }: WidenReport, unit: LengthUnit, le
     "",
     ...done.flatMap((way) => [
       ...wrap(`${way.title(length)}.`, WIDTH, `${way.key}: `, 4),
-      ...wrap(`${way.tradeOff}${deadPoint(way.after)}`, WIDTH, "    "),
+      ...wrap(way.tradeOff, WIDTH, "    "),
+      ...bewareOf(study, way.after, length).flatMap((words) => wrap(`BEWARE: ${words}.`, WIDTH, "    ")),
       ...wrap(way.caution, WIDTH, "    "),
     ]),
     ...ways.flatMap((way) => (isWidened(way) ? [] : wrap(`${way.name}: ${way.why}.`, WIDTH, "Not here: ", 4))),

@@ -22,9 +22,9 @@ function clamp(value: number, low: number, high: number): number {
 /** A place brought within the travel of the car on the bench. */
 export function placeWithin({ study }: Bench, place: Place): Place {
   if ("refused" in study) return place;
-  const { inputTravel, wheelTravel } = study;
+  const { furthestInput, wheelTravel } = study;
   return {
-    input: clamp(place.input, -inputTravel.right, inputTravel.left),
+    input: clamp(place.input, -furthestInput.right, furthestInput.left),
     left: clamp(place.left, -wheelTravel.droop, wheelTravel.bump),
     right: clamp(place.right, -wheelTravel.droop, wheelTravel.bump),
   };

@@ -292,3 +292,11 @@ test("an end that is short of angle is told which usual bolt mends it, and a car
   // Both looked at over the grid, the item about its worst place more closely: by no more than a rod turns over a place.
   expect(Math.abs(Number(spare) - Number(told?.value))).toBeLessThan(radians(0.05));
 });
+
+test("a spring that is slack, or a shock that has bottomed, gives no wheel rate there", () => {
+  const short = full.replace("free-length: 22.75", "free-length: 20").replace("stroke: 6.5", "stroke: 2");
+  const facts = itemIn(checked(studied(short)), "shock.bump.left").facts;
+  const rate = (id: string) => facts.find((each) => each.id === id)?.value;
+  expect([rate("wheelRateDroop"), rate("wheelRateBump")]).toEqual([null, null]);
+  expect(rate("wheelRate")).toBeGreaterThan(0);
+});

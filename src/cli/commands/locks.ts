@@ -1,9 +1,11 @@
 import { Command, Option } from "commander";
 import { lockSharesOf } from "../../measures/lockShares.ts";
+import { bewareOf } from "../../output/beware.ts";
 import { locksJson, locksText } from "../../output/locks.ts";
 import { written } from "../../output/numbers.ts";
 import type { Length } from "../../output/words.ts";
 import { remediesFor } from "../../solve/remedies/remedies.ts";
+import type { Remedy } from "../../solve/remedies/remedy.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -46,7 +48,11 @@ export function locksCommand(desk: Desk): Command {
         columnCanMove: options.columnMoves === undefined ? null : options.columnMoves === "yes",
         uprightsToMake: options.uprights === undefined ? null : options.uprights === "to-make",
       });
-      if (options.take !== undefined) return desk.print(taken(remedies.offered, options.take));
+      if (options.take !== undefined) {
+        const remedy = taken(remedies.offered, options.take);
+        for (const words of bewareOf(study, remedy.after, lengthsIn(unit))) desk.note(`warning: ${words}.`);
+        return desk.print(remedy.text);
+      }
       const report = { study, shares: lockSharesOf(study), remedies };
       const length = lengthsIn(unit);
       // Locks feel less than a tape's mark: 1/64 in of rack is most of a degree between them.
@@ -62,10 +68,10 @@ export function locksCommand(desk: Desk): Command {
     });
 }
 
-/** The text of the remedy of that word or number. */
-function taken(offered: readonly { readonly key: string; readonly text: string }[], name: string): string {
+/** The remedy of that word or number. */
+function taken(offered: readonly Remedy[], name: string): Remedy {
   const found = offered.find(({ key }, i) => key === name || String(i + 1) === name);
-  if (found !== undefined) return found.text;
+  if (found !== undefined) return found;
   const choices = offered.map(({ key }) => key).join(", ");
   throw new Ended(
     Exit.badInput,

@@ -1,5 +1,6 @@
 import { Command, Option } from "commander";
 import { type Study, studyOf } from "../../measures/study.ts";
+import { bewareOf } from "../../output/beware.ts";
 import { uprightChangeText, uprightJson, uprightText } from "../../output/upright.ts";
 import type { LengthUnit, Wheel } from "../../vehicle/car.ts";
 import { type UprightChange, whyNoUpright, withUpright } from "../../vehicle/hang.ts";
@@ -45,7 +46,10 @@ export function uprightCommand(desk: Desk): Command {
       if (why !== null) throw new Ended(Exit.badInput, why);
       const change = changeFrom(options, unit);
       const after = Object.keys(change).length === 0 ? study : hungOn(study, options.side, change);
-      if (options.take) return desk.print(after.car.text);
+      if (options.take) {
+        for (const words of bewareOf(study, after, lengthsIn(unit))) desk.note(`warning: ${words}.`);
+        return desk.print(after.car.text);
+      }
       printReport(desk, options, {
         json: () => uprightJson(after, unit),
         text: () =>

@@ -1,7 +1,15 @@
 import { Command, Option } from "commander";
+import { bewareOf } from "../../output/beware.ts";
 import { widenJson, widenText } from "../../output/widen.ts";
 import { finished } from "../../solve/job.ts";
-import { usualWidening, type Widening, type WidenKind, widenJob, widenKinds } from "../../solve/widen/widen.ts";
+import {
+  usualWidening,
+  type Widened,
+  type Widening,
+  type WidenKind,
+  widenJob,
+  widenKinds,
+} from "../../solve/widen/widen.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -47,7 +55,11 @@ export function widenCommand(desk: Desk): Command {
           `--by "${options.by}" is no widening: it must be above 0 and at most ${length(most)}.`,
         );
       const ways = finished(widenJob(study, by));
-      if (options.take !== undefined) return desk.print(taken(ways, options.take));
+      if (options.take !== undefined) {
+        const way = taken(ways, options.take);
+        for (const words of bewareOf(study, way.after, length)) desk.note(`warning: ${words}.`);
+        return desk.print(way.text());
+      }
       const report = { study, by, ways };
       printReport(desk, options, {
         json: () => widenJson(report, unit),
@@ -56,10 +68,10 @@ export function widenCommand(desk: Desk): Command {
     });
 }
 
-/** The car's text widened in that way. */
-function taken(ways: readonly Widening[], key: WidenKind): string {
+/** The car widened in that way. */
+function taken(ways: readonly Widening[], key: WidenKind): Widened {
   const way = ways.find((each) => each.key === key);
   if (way === undefined || "why" in way)
     throw new Ended(Exit.badInput, `--take ${key}: ${way === undefined ? "there is no such way" : way.why}.`);
-  return way.text();
+  return way;
 }

@@ -1,3 +1,4 @@
+import { bewareOf } from "../../output/beware.ts";
 import type { Car } from "../../vehicle/car.ts";
 import { cutRods, fitRods, setQuantity } from "../../vehicle/edit.ts";
 import type { Quantity } from "../../vehicle/quantity.ts";
@@ -6,8 +7,8 @@ import { sayLength } from "../../vehicle/units/format.ts";
 import { adjustableOf, adjustables, quantitiesOn, valueNow } from "../adjust.ts";
 import { changed } from "../bench.ts";
 import { isChange, readFor } from "../entry.ts";
-import { bareValue, bothValues } from "../lengths.ts";
-import type { Model, Sides } from "../model.ts";
+import { bareValue, bothValues, sayer } from "../lengths.ts";
+import type { Bench, Model, Sides } from "../model.ts";
 import { stepCount, stepped, stepsFor } from "../steps.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
 
@@ -152,10 +153,21 @@ function sizeBy(ways: number): Act {
 
 const sides: Act = (model) => turn({ ...model, sides: nextSides(model.sides) });
 
+/** Rods cut to fit, and what that makes worse: it is a cure only where the rack is on its middle with the wheels straight. */
+function fitted(model: Model, before: Bench["study"]): Turn {
+  const next = changed(model, fitRods(model.bench.car), "Rods: cut to fit, their length follows");
+  const after = next.model.bench.study;
+  if ("refused" in before || "refused" in after) return next;
+  const worse = bewareOf(before, after, sayer(model.display));
+  if (worse.length === 0) return next;
+  const notice = { text: `Rods: cut to fit, and now ${worse.join("; ")}. u takes it back.`, tone: "wrong" } as const;
+  return { ...next, model: { ...next.model, notice } };
+}
+
 const rods: Act = (model) => {
   const { car, study } = model.bench;
   const { left, right } = car.form.rods;
-  if (left === "cut" || right === "cut") return changed(model, fitRods(car), "Rods: cut to fit, their length follows");
+  if (left === "cut" || right === "cut") return fitted(model, study);
   if ("refused" in study) return turn(model);
   return changed(model, cutRods(car, study.rodLengths), "Rods: as cut, their length stays");
 };

@@ -49,12 +49,12 @@ function odd(count: number): number {
 /** The driver's left on the left, bump at the top. */
 function mapOf(model: Model, study: Study): MapOf {
   const { columns, rows } = spaceFor(model, false).room;
-  const { inputTravel, wheelTravel } = study;
+  const { furthestInput, wheelTravel } = study;
   return {
     ...chosen(model),
     inputs: {
-      from: inputTravel.left,
-      to: -inputTravel.right,
+      from: furthestInput.left,
+      to: -furthestInput.right,
       rows: odd(Math.min(mostColumns, columns - labelColumns - 1)),
     },
     travels: {

@@ -43,14 +43,17 @@ const NEAR = 0.5;
 
 /**
  * Wheel rate at a travel, wheels straight, N/mm. The spring's force is its rate times what the shock is shorter than its free
- * length: a spring without preload. Null where the file does not say the rate or the free length, or the wheel does not close.
+ * length: a spring without preload. Null where the file does not say the rate or the free length, where the wheel does not
+ * close, and where the shock has topped out or bottomed, so that no spring is at work.
  */
 function rateAt({ shock, stands }: Pick<ShockOfCorner, "shock" | "stands">, input: number, travel: number) {
-  const { "spring-rate": rate, "free-length": free } = shock;
+  const { "spring-rate": rate, "free-length": free, stroke } = shock;
   const place = stands(input, travel);
   const [below, above] = [stands(input, travel - NEAR), stands(input, travel + NEAR)];
   if (rate === null || free === null || place === null || below === null || above === null) return null;
-  const force = rate * Math.max(0, free - place.length);
+  const squeeze = free - place.length;
+  if (squeeze < 0 || (stroke !== null && squeeze > stroke)) return null;
+  const force = rate * squeeze;
   return wheelRate(rate, place.ratio, force, (above.ratio - below.ratio) / (2 * NEAR));
 }
 

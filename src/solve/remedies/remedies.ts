@@ -1,4 +1,5 @@
 import type { Study } from "../../measures/study.ts";
+import { limitOf } from "../../vehicle/sections/limits.ts";
 import { finished, type Job, jobOf, type Piece } from "../job.ts";
 import { collar } from "./collar.ts";
 import { type Cure, patientOf } from "./cure.ts";
@@ -26,14 +27,21 @@ export interface Remedies {
   readonly not: readonly NoRemedy[];
 }
 
+/** Whether a rod is broken by the check's own limit with a remedy, or the front end no longer goes together. */
+function isBroken({ car, worst }: Study): boolean {
+  const { broken } = limitOf(car.sections.limits, "rod-to-arm");
+  const angles = [worst.rodAngle.left, worst.rodAngle.right].map((least) => least?.angle ?? broken);
+  return worst.blame !== null || Math.min(...angles) < broken;
+}
+
 /**
  * Where a remedy stands: first the free one; then what the answers speak for; what they do not speak of; and last what
- * they speak against.
+ * they speak against. Of those that stand alike the ones that leave or bring something broken come last.
  */
-function rankOf({ key, needs }: Remedy, { columnCanMove, uprightsToMake }: Answers): number {
+function rankOf({ key, needs, after }: Remedy, { columnCanMove, uprightsToMake }: Answers): number {
   if (key === "recut") return 0;
   const answer = needs === "column" ? columnCanMove : needs === "uprights" ? uprightsToMake : null;
-  return answer === true ? 1 : answer === false ? 3 : 2;
+  return (answer === true ? 1 : answer === false ? 3 : 2) + (isBroken(after) ? 0.5 : 0);
 }
 
 /** Remedies in the order that the answers speak for. */

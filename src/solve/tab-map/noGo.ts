@@ -27,8 +27,8 @@ function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
     pairingsAt(study, bodiesOf(study, wheel)).filter(({ id }) => id.startsWith("tie-rod.")),
   );
   if (pairs.length === 0) return null;
-  const { inputTravel, wheelTravel, suspended } = study;
-  const inputs: Span = { from: -inputTravel.right, to: inputTravel.left, rows: CLEARANCE_INPUTS };
+  const { furthestInput, wheelTravel, suspended } = study;
+  const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: CLEARANCE_INPUTS };
   const travels: Span = {
     from: -wheelTravel.droop,
     to: wheelTravel.bump,
@@ -52,8 +52,8 @@ function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
 const REACH = 3;
 
 /** Whether a place at the ends or in the middle is out of reach: known long before the whole range has been looked at. */
-function failsAtEnds({ front, inputTravel, wheelTravel, suspended }: Study): boolean {
-  const inputs: Span = { from: -inputTravel.right, to: inputTravel.left, rows: REACH };
+function failsAtEnds({ front, furthestInput, wheelTravel, suspended }: Study): boolean {
+  const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: REACH };
   const travels: Span = { from: -wheelTravel.droop, to: wheelTravel.bump, rows: suspended ? REACH : 1 };
   const poses = newPoses(1);
   for (let at = 0; at < inputs.rows * travels.rows; at++) {
