@@ -6,16 +6,7 @@ import type { Goal } from "../solve/goals/goals.ts";
 import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
-import {
-  goalEndsShort,
-  goalName,
-  goalWords,
-  moveLines,
-  partWords,
-  readingWords,
-  roomWords,
-  STAYS,
-} from "./findWords.ts";
+import { goalName, goalShort, goalWords, moveLines, partWords, readingWords, roomWords, STAYS } from "./findWords.ts";
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
@@ -106,36 +97,10 @@ function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: 
   ];
   const columns = [before, ...(best === undefined ? [] : [best.exact]), ...answers.map(({ snapped }) => snapped)];
   const rows = goals.map((goal) => [
-    `${goal.level} ${shortName(goal)} ${goalEndsShort(goal, unit, length)}`.trimEnd(),
+    goalShort(goal, unit, length),
     ...columns.map(({ score }) => columnOf(score.met, goal, unit, length)),
   ]);
   return table([heads], rows, [0]);
-}
-
-const shorts: Readonly<Partial<Record<Goal["name"], string>>> = {
-  range: "goes together",
-  ackermann: "Ackermann",
-  "off-ideal": "off ideal",
-  "toe-change": "toe change",
-  "toe-change-at-lock": "toe at lock",
-  "bounce-steer": "bounce steer",
-  "lock-difference": "locks differ",
-  "outer-difference": "outers differ",
-  "circle-difference": "circles differ",
-  "inner-lock": "inner lock",
-  "turning-circle": "circle",
-  "straight-toe": "toe off set",
-  "rod-to-arm": "rod to arm",
-  "rod-end": "rod ends left",
-  engagement: "thread in",
-  adjustment: "adjustment",
-  "shaft-joint": "shaft joint",
-  "shock-stroke": "stroke left",
-};
-
-/** A goal's name as a table has room for it. */
-function shortName(goal: Goal): string {
-  return `${shorts[goal.name] ?? goal.name}${goal.over < 1 ? ` from ${Math.round(100 * goal.over)} %` : ""}`;
 }
 
 function rodWords({ quest }: Found, study: Study, length: Length): string {

@@ -35,12 +35,43 @@ export function goalEnds(goal: Goal, unit: LengthUnit, length: Length): string {
 }
 
 /** The same as short as a table needs it: "min 30.0°", "60-110 %". */
-export function goalEndsShort(goal: Goal, unit: LengthUnit, length: Length): string {
+function goalEndsShort(goal: Goal, unit: LengthUnit, length: Length): string {
   const { least, most, name } = goal;
   const say = (value: number) => goalNumber(goal, value, unit, length);
   if (name === "range") return "";
   if (least !== null && most !== null) return bandWords(goal, { low: least, high: most }, unit, length);
   return least === null ? `max ${say(most ?? 0)}` : `min ${say(least)}`;
+}
+
+const shorts: Readonly<Partial<Record<Goal["name"], string>>> = {
+  range: "goes together",
+  ackermann: "Ackermann",
+  "off-ideal": "off ideal",
+  "toe-change": "toe change",
+  "toe-change-at-lock": "toe at lock",
+  "bounce-steer": "bounce steer",
+  "lock-difference": "locks differ",
+  "outer-difference": "outers differ",
+  "circle-difference": "circles differ",
+  "inner-lock": "inner lock",
+  "turning-circle": "circle",
+  "straight-toe": "toe off set",
+  "rod-to-arm": "rod to arm",
+  "rod-end": "rod ends left",
+  engagement: "thread in",
+  adjustment: "adjustment",
+  "shaft-joint": "shaft joint",
+  "shock-stroke": "stroke left",
+};
+
+/** A goal's name as a table has room for it. */
+function shortName(goal: Goal): string {
+  return `${shorts[goal.name] ?? goal.name}${goal.over < 1 ? ` from ${Math.round(100 * goal.over)} %` : ""}`;
+}
+
+/** A goal as a table has room for it: "must rod to arm min 30.0°". */
+export function goalShort(goal: Goal, unit: LengthUnit, length: Length): string {
+  return `${goal.level} ${shortName(goal)} ${goalEndsShort(goal, unit, length)}`.trimEnd();
 }
 
 /** Both ends of a band: "60-110 %", or one number where they are the same to a reader. */
@@ -118,4 +149,11 @@ export function roomWords({ quantities, kind, low, high }: Variable, numbers: Fl
   const alike = now.every((value) => Math.abs(value - first) < 1e-9);
   if (!alike) return `${say(low)} to ${high > 0 ? "+" : ""}${say(high)} from where each is`;
   return `${say(first + low)} to ${say(first + high)}, now ${say(first)}`;
+}
+
+/** All moves of an answer on one line: "Tie-rod tab 1/8 in farther back, 1/16 in lower; Rack stays where it is". */
+export function movesBrief(variables: readonly Variable[], moves: Float64Array, length: Length): string {
+  return moveLines(variables, moves, length)
+    .map((line) => line.replace(", both sides: ", " ").replace(": ", " "))
+    .join("; ");
 }

@@ -6,11 +6,10 @@ import { findJson, findText } from "../../output/find.ts";
 import { printable } from "../../output/printable.ts";
 import { WIDTH, wrap } from "../../output/table.ts";
 import { brokenIn, type Found, findJob } from "../../solve/find/find.ts";
-import type { Quest } from "../../solve/find/place.ts";
-import { type Rooms, roomsOf, usualRooms, usualStep, variablesOf } from "../../solve/find/room.ts";
+import { questFor, type SetQuest } from "../../solve/find/quest.ts";
+import type { Rooms } from "../../solve/find/room.ts";
 import { answerText } from "../../solve/find/taken.ts";
-import { type Goal, goalsFor, lacking } from "../../solve/goals/goals.ts";
-import { judgeable, missedMusts } from "../../solve/goals/score.ts";
+import { missedMusts } from "../../solve/goals/score.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { movable } from "../../vehicle/sections/find.ts";
@@ -98,20 +97,9 @@ export function findCommand(desk: Desk): Command {
           Exit.badInput,
           `--write ${printable(pathOf(options.write))}: there is a file of that name, and find writes new ones only.`,
         );
-      const step = stepOf(study, options, unit);
-      const asked = levels.flatMap((level) => (options[level] ?? []).map((text) => goalAsked(level, text, unit)));
-      const all = goalsFor(study, asked);
-      const unjudged = all
-        .filter((goal) => !judgeable(study, goal))
-        .map((goal) => ({ goal, lacks: lackOf(study, goal) }));
-      const quest: Quest = {
-        study,
-        goals: all.filter((goal) => judgeable(study, goal)),
-        variables: variablesFor(study, options, unit, step, file),
-        rods: rodsFor(study, options),
-      };
+      const quest = questOf(study, options, unit, file);
       const found = await driven(findJob(quest), "Searching", desk.streams);
-      const report = { found, step, unjudged };
+      const report = { found, step: quest.step, unjudged: quest.unjudged };
       const length = lengthsIn(unit);
       printReport(desk, options, {
         json: () => findJson(report, unit, length),
@@ -127,32 +115,27 @@ function listed(title: string, lines: readonly (readonly [string, string])[]): s
   return `\n${wrap(`${title}:`, WIDTH).join("\n")}\n${lines.map(([name, words]) => `  ${name.padEnd(width)}  ${words}`).join("\n")}`;
 }
 
-function lackOf(study: Study, goal: Goal): string {
-  return lacking(study.car, goal.name) ?? "wheel travel";
-}
-
-function stepOf({ car }: Study, options: FindOptions, unit: LengthUnit): number {
-  if (options.step === undefined) return car.sections.find?.step ?? usualStep(car);
-  const step = lengthOf("--step", options.step, unit);
+/** The step asked for, mm. */
+function stepOf(text: string, unit: LengthUnit): number {
+  const step = lengthOf("--step", text, unit);
   if (step >= 0.1 && step <= 50) return step;
-  throw new Ended(Exit.badInput, `--step "${options.step}" is no step: it must be from 0.1 mm to 50 mm.`);
+  throw new Ended(Exit.badInput, `--step "${text}" is no step: it must be from 0.1 mm to 50 mm.`);
 }
 
-function rodsFor({ car }: Study, options: FindOptions): "follow" | "keep" {
-  const { left, right } = car.form.rods;
-  return options.rods ?? car.sections.find?.rods ?? (left === "cut" || right === "cut" ? "keep" : "follow");
-}
-
-/** What may move: what is asked for, with the file's own; what a shop would move first where nobody says. */
-function variablesFor(study: Study, options: FindOptions, unit: LengthUnit, step: number, file: string) {
-  const { car } = study;
-  const asked: Rooms = Object.fromEntries((options.move ?? []).map((text) => roomAsked(text, unit)));
-  const own = { ...roomsOf(car), ...asked };
-  const variables = variablesOf(car, Object.keys(own).length === 0 ? usualRooms(car) : own, step);
-  if (!("why" in variables)) return variables;
-  const { pair, why } = variables;
-  if (Object.hasOwn(asked, pair)) throw new Ended(Exit.badInput, `--move ${pair}: ${why}.`);
-  const { line, column, part } = complaintOn(car.text, ["find", "move", pair], why);
+/** What the file and the options ask for together. Ends the command where a room is none. */
+function questOf(study: Study, options: FindOptions, unit: LengthUnit, file: string): SetQuest {
+  const { text } = study.car;
+  const rooms: Rooms = Object.fromEntries((options.move ?? []).map((each) => roomAsked(each, unit)));
+  const quest = questFor(study, {
+    goals: levels.flatMap((level) => (options[level] ?? []).map((each) => goalAsked(level, each, unit))),
+    rooms,
+    ...(options.rods && { rods: options.rods }),
+    ...(options.step !== undefined && { step: stepOf(options.step, unit) }),
+  });
+  if (!("why" in quest)) return quest;
+  const { pair, why } = quest;
+  if (Object.hasOwn(rooms, pair)) throw new Ended(Exit.badInput, `--move ${pair}: ${why}.`);
+  const { line, column, part } = complaintOn(text, ["find", "move", pair], why);
   const place = [printable(file), line, column].filter((each) => each !== null).join(":");
   throw new Ended(Exit.badInput, `${place}: ${part}: ${why}.`, true);
 }

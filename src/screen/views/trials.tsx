@@ -11,10 +11,12 @@ import { cellWords } from "../view/cellWords.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
 import { adjustersPage } from "./adjustersPage.ts";
+import { findPage } from "./findPage.ts";
 import type { Page } from "./page.ts";
 import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
 import type { Room, View, ViewKey } from "./view.ts";
 import { widenPage } from "./widenPage.ts";
+import { stopKey } from "./work.ts";
 
 const name = "Trials";
 const valueColumns = 13;
@@ -74,7 +76,7 @@ const own: readonly ViewKey[] = [
     keys: ["t"],
     shown: "t",
     footer: "t take it",
-    help: "put what is under the cursor on the bench: a trial, an adjuster turned, a wider front end; u takes it back",
+    help: "put what is under the cursor on the bench: a trial, an adjuster turned, a wider front end, a place that was found; u takes it back",
     off: (model) => (pageOf(model).take ?? trialTake).off(model),
     act: (model, chord) => (pageOf(model).take ?? trialTake).act(model, chord),
   },
@@ -125,7 +127,7 @@ const trialsPage: Page = {
   work: null,
 };
 
-const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name)];
+const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name), findPage(name)];
 
 function pageOf(model: Model): Page {
   return pages[spotOf(model, name).page] ?? changesPage;
@@ -137,7 +139,7 @@ export const trials: View = {
   key: "8",
   // What was named can be put back on the bench.
   alone: (model) => pageOf(model) === trialsPage,
-  help: "before and after; named trials; what each adjuster does on race day; a wider front end",
+  help: "before and after; named trials; what each adjuster does on race day; a wider front end; find a place",
   keys: [
     ...cursorKeys(name, size, "along the list:"),
     pageKey(
@@ -145,6 +147,7 @@ export const trials: View = {
       pages.map((page) => page.name),
     ),
     ...own,
+    stopKey("the places"),
   ],
   work: (model) => pageOf(model).work?.(model) ?? null,
   explain: (model) => pageOf(model).explain(model),

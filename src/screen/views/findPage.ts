@@ -1,0 +1,135 @@
+import { goalShort, movesBrief, readingWords, STAYS } from "../../output/findWords.ts";
+import { degrees, rodAngleGrade } from "../../output/words.ts";
+import type { Answer, Found } from "../../solve/find/find.ts";
+import type { Placed } from "../../solve/find/place.ts";
+import type { NoRoom } from "../../solve/find/room.ts";
+import type { FoundTexts } from "../../solve/find/shown.ts";
+import type { Goal } from "../../solve/goals/goals.ts";
+import { changed } from "../bench.ts";
+import { sayer } from "../lengths.ts";
+import type { Model } from "../model.ts";
+import { turn } from "../turn.ts";
+import type { Line } from "../view/Lines.tsx";
+import type { Page } from "./page.ts";
+import { spotWithin } from "./spot.ts";
+import { lateJob, progressWords } from "./work.ts";
+
+const nameColumns = 30;
+const cellColumns = 11;
+
+function keyOf({ bench }: Model): string {
+  return `find\n${bench.car.text}`;
+}
+
+function resultOf(model: Model): FoundTexts | NoRoom | null {
+  const { work } = model;
+  return work?.key === keyOf(model) ? (work.result as FoundTexts | NoRoom | null) : null;
+}
+
+function shownOf(model: Model): FoundTexts | null {
+  const result = resultOf(model);
+  return result === null || "why" in result ? null : result;
+}
+
+/** The page of the places that meet the car's goals best, in the view of that name. */
+export function findPage(view: string): Page {
+  const size: Page["size"] = (model) => ({ rows: shownOf(model)?.found.answers.length ?? 0, columns: 1 });
+  const at = (model: Model) => spotWithin(model, view, size).row;
+  const here = (model: Model): Answer | undefined => shownOf(model)?.found.answers[at(model)];
+  return {
+    name: "find a place",
+    title: (model) => `FIND A PLACE${progressWords(model.work)}`,
+    size,
+    lines: (model, columns) => lines(model, columns, at(model)),
+    explain: (model) => {
+      const [answer, shown] = [here(model), shownOf(model)];
+      return answer === undefined || shown === null ? "" : explained(model, shown.found, answer);
+    },
+    take: {
+      act: (model) => {
+        const [answer, shown] = [here(model), shownOf(model)];
+        const text = shown?.texts[at(model)];
+        if (answer === undefined || shown === null || text === undefined) return turn(model);
+        const what = movesBrief(shown.found.quest.variables, answer.snapped.moves, sayer(model.display));
+        return changed(model, text(), `Found: ${what}`);
+      },
+      off: (model) => {
+        const result = resultOf(model);
+        if (result !== null && "why" in result) return `There is no search: ${result.pair}: ${result.why}.`;
+        return here(model) === undefined ? "Nothing is found yet." : null;
+      },
+    },
+    work: (model) => {
+      const { study } = model.bench;
+      if ("refused" in study) return null;
+      return {
+        key: keyOf(model),
+        job: () =>
+          lateJob(async () => {
+            const { shownJob } = await import("../../solve/find/shown.ts");
+            return shownJob(study);
+          }),
+      };
+    },
+  };
+}
+
+function lines(model: Model, columns: number, at: number): readonly Line[] {
+  const result = resultOf(model);
+  if (result !== null && "why" in result) return [` There is no search: ${result.pair}: ${result.why}.`];
+  const found = result?.found;
+  if (found === undefined || found.answers.length === 0)
+    return [found?.done ? "  No place goes together within this room." : "  Looking for places ..."];
+  const length = sayer(model.display);
+  const { unit } = model.display;
+  const { quest, before, answers } = found;
+  const places = answers.map(({ snapped }, i): Line => {
+    const words = `${i === at ? ">" : " "} ${i + 1} ${movesBrief(quest.variables, snapped.moves, length)}`;
+    const text = words.length > columns - 2 ? `${words.slice(0, columns - 5)}...` : words;
+    return i === at ? [{ text, look: "marked" }] : text;
+  });
+  const many = Math.max(1, Math.floor((columns - nameColumns - 2) / cellColumns) - 1);
+  const shown = [before, ...answers.slice(0, many).map(({ snapped }) => snapped)];
+  // That the front end goes together is worth a line only where it does not.
+  const told = quest.goals.filter((goal) => goal.name !== "range" || missed(shown, goal));
+  const cells = told.map((goal) => {
+    const values = shown.map(({ score }) => {
+      const met = score.met.find((each) => each.goal === goal);
+      return met === undefined ? "-" : `${readingWords(goal, met.reading, unit, length)}${met.miss > 0 ? "!" : ""}`;
+    });
+    return `  ${goalShort(goal, unit, length)
+      .slice(0, nameColumns - 1)
+      .padEnd(nameColumns)}${values.map((each) => each.padStart(cellColumns)).join("")}`;
+  });
+  const heads = ["now", ...shown.slice(1).map((_, i) => String(i + 1))]
+    .map((each) => each.padStart(cellColumns))
+    .join("");
+  return [...places, [{ text: `  ${"! is missed".padEnd(nameColumns)}${heads}`, look: "strong" }], ...cells];
+}
+
+function missed(places: readonly Placed[], goal: Goal): boolean {
+  return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
+}
+
+function explained(model: Model, found: Found, { snapped, check }: Answer): string {
+  const { rodAngle } = snapped.study.worst;
+  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
+  const grade = rodAngleGrade(least);
+  const danger =
+    grade === "good" ? "" : `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point. `;
+  const length = sayer(model.display);
+  const fails = snapped.score.met.some(({ goal, miss }) => goal.level === "must" && miss > 0);
+  const broken = check?.items.filter(({ state, part }) => state === "broken" && part !== "targets") ?? [];
+  const brief = movesBrief(found.quest.variables, snapped.moves, length);
+  const moved = !brief.split("; ").every((each) => each.endsWith(STAYS));
+  const { left, right } = snapped.study.rodLengths;
+  return [
+    danger,
+    fails ? "A MUST IS NOT MET. " : "",
+    broken.length > 0 ? `PAST A LIMIT: ${broken.map(({ label }) => label).join("; ")}. ` : "",
+    moved ? `t: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
+    `Rods ${length(left)} left, ${length(right)} right. `,
+    found.done ? "" : "Not yet checked over its whole range. ",
+    "Goals and room are the file's part find:, else common practice.",
+  ].join("");
+}

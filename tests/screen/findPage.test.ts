@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import type { Job } from "../../src/solve/job.ts";
+import { Bench, opened } from "./support/bench.tsx";
+
+/** The trials' page of places, and its job, which is loaded when first needed. */
+async function onPage(
+  preset: string,
+): Promise<{ readonly bench: Bench; readonly key: string; readonly job: Job<unknown> }> {
+  const bench = new Bench(opened(preset), 80, 24).press("8", "space", "space", "space", "space");
+  const asked = bench.effects.findLast((effect) => effect.do === "work");
+  if (asked?.do !== "work") throw new Error("no long work was asked for");
+  const { job, key } = asked;
+  job.step(0);
+  while (job.best() === null) await new Promise((next) => setTimeout(next, 5));
+  return { bench, key, job };
+}
+
+describe("the page of places", () => {
+  it("shows the best so far, then all answers; t takes one as one change that u takes back", async () => {
+    const { bench, key, job } = await onPage("tab-to-place");
+    expect(bench.text()).toContain("Looking for places");
+    job.step(400);
+    bench.send({ is: "worked", key, progress: job.progress(), done: false, result: job.best() });
+    expect(bench.text()).toMatch(/FIND A PLACE, \d+ %, Esc stops/);
+    expect(bench.text().replace(/\s+/g, " ")).toContain("Not yet checked");
+    while (!job.step(500));
+    bench.send({ is: "worked", key, progress: 1, done: true, result: job.best() });
+    expect(bench.text()).toMatch(/> 1 Tie-rod tab .* farther/);
+    expect(bench.text()).toMatch(/must rod to arm min 30\.0°/);
+    expect(bench.text()).toMatch(/nice circle max 30\.0 ft +37\.6 ft!/);
+    expect(bench.text()).not.toMatch(/NaN|undefined|null/);
+    const before = bench.model.bench.car.text;
+    bench.press("t");
+    expect(bench.model.bench.undo.length).toBe(1);
+    expect(bench.model.bench.car.text).not.toBe(before);
+    expect(bench.model.bench.car.text).toContain("# degrees from the dead point");
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(before);
+  }, 60_000);
+
+  it("takes nothing while nothing is found", () => {
+    const bench = new Bench(opened("tab-to-place"), 80, 24).press("8", "space", "space", "space", "space");
+    const before = bench.model.bench.car.text;
+    bench.press("t");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.text()).toContain("Nothing is found yet.");
+  });
+});
