@@ -3,6 +3,7 @@ import { type Span, steppedSpan } from "../measures/span.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { readAngle } from "../vehicle/units/angle.ts";
 import { readLength } from "../vehicle/units/length.ts";
+import { readNumber } from "../vehicle/units/number.ts";
 import { Ended, Exit } from "./exit.ts";
 
 /** The length given to an option, mm; bare numbers are in `unit`. Ends the command when it is none. */
@@ -17,6 +18,13 @@ export function angleOf(option: string, text: string): number {
   const read = readAngle(text);
   if ("complaint" in read) throw new Ended(Exit.badInput, `${option} "${text}" is ${read.complaint}.`);
   return read.rad;
+}
+
+/** The plain number given to an option. Ends the command when it is none. */
+export function numberOf(option: string, text: string): number {
+  const read = readNumber(text);
+  if ("complaint" in read) throw new Ended(Exit.badInput, `${option} "${text}" is ${read.complaint}.`);
+  return read.number;
 }
 
 /** How an option's text is read: to mm or rad. */

@@ -1,3 +1,4 @@
+import { whyNeedless } from "../vehicle/from-tape/needless.ts";
 import { readReading } from "../vehicle/from-tape/reading.ts";
 import { type Reading, readings, type Tape, tapeOf } from "../vehicle/from-tape/readings.ts";
 import { doubtful, impossible } from "../vehicle/from-tape/together.ts";
@@ -28,9 +29,7 @@ export function answerTo(step: Step, answers: Answers): string | null {
 /** The shock is asked for where bump and droop were not read, and which rods to take where both were taped. */
 export function isNeedless(step: Step, answers: Answers): boolean {
   if (step.is !== "reading") return false;
-  const { key } = step.reading;
-  const has = (...keys: readonly string[]) => keys.every((each) => answers[each] !== undefined);
-  return key.startsWith("shock-") ? has("bump", "droop") : key === "rods" && !has("left-rod", "right-rod");
+  return whyNeedless(step.reading, (key) => answers[key] !== undefined) !== null;
 }
 
 /** The unit of bare lengths. */

@@ -3,6 +3,7 @@ import type { CheckReport } from "../solve/check/report.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { LabelName } from "../vehicle/labels.ts";
 import type { LengthStyle } from "../vehicle/units/format.ts";
+import type { AmountName, TypedAmounts } from "./amounts.ts";
 
 /** Which wheels a key acts on. */
 export type Sides = "both" | Wheel;
@@ -87,13 +88,15 @@ export type Question =
   /** Which of the offers is asked about; the others wait. */
   | { readonly about: "recover"; readonly offers: readonly Offer[]; readonly at: number };
 
-/** What a line of text is asked for: the car's notes, one of its labels or a value of an optional section, the name of a trial, or the file that one of them is written to. */
+/** What a line of text is asked for: the car's notes, one of its labels or a value of an optional section, the name of a trial or the file that one is written to, or by how much an adjuster is tried. */
 export type Asked =
   | { readonly about: "notes" | "trial" }
   | { readonly about: "label"; readonly label: LabelName }
   /** A value of an optional section, by its path in the file; in words with what it is now, and what may stand there. */
   | { readonly about: "section"; readonly path: readonly string[]; readonly words: string; readonly hint: string }
-  | { readonly about: "trialFile"; readonly trial: number };
+  | { readonly about: "trialFile"; readonly trial: number }
+  /** By how much is tried what the page of that view shows. */
+  | { readonly about: "amount"; readonly amount: AmountName; readonly view: string };
 
 /** A car that others are compared with. */
 export interface Trial {
@@ -194,6 +197,8 @@ export interface Model {
   readonly view: string;
   /** The spot of each view that has been moved about in, by its name. */
   readonly spots: Readonly<Record<string, Spot>>;
+  /** By how much adjusters and wider front ends are tried, where it was typed. */
+  readonly amounts: TypedAmounts;
   readonly focus: Focus;
   /** The last thing worth saying; gone with the next key. */
   readonly notice: Notice | null;

@@ -1,4 +1,5 @@
 import type { LabelName } from "../vehicle/labels.ts";
+import { amountWords } from "./amounts.ts";
 import type { Asked, Offer, Question } from "./model.ts";
 
 /** A question in words; its answers are in the list of keys. */
@@ -36,6 +37,8 @@ export function askedWords(asked: Asked): { readonly label: string; readonly hin
       return { label: `${labelWords[asked.label]}:`, hint: "Enter takes it and goes on: title, job, date, as built." };
     case "section":
       return { label: `${asked.words}:`, hint: asked.hint };
+    case "amount":
+      return amountWords(asked.amount);
     case "trialFile":
       return {
         label: "Write the trial to:",

@@ -3,6 +3,7 @@ import { assumedInTape, noBumpYet, priceOf } from "../output/tapeNotes.ts";
 import { degrees } from "../output/words.ts";
 import { disagreements } from "../vehicle/from-tape/checks.ts";
 import { assumptions, type Layout, layoutOf, rodsOf } from "../vehicle/from-tape/layout.ts";
+import { whyNeedless } from "../vehicle/from-tape/needless.ts";
 import { readReading, sayReading } from "../vehicle/from-tape/reading.ts";
 import { type Reading, readings, type Tape, tapeOf } from "../vehicle/from-tape/readings.ts";
 import { askOf } from "../vehicle/from-tape/sheet.ts";
@@ -107,14 +108,21 @@ export function wrongWith(row: TapeRow, answers: Answers): string | null {
 export function echoOfRow(row: TapeRow, answers: Answers): { readonly text: string; readonly good: boolean } {
   if (row.is !== "reading") return { text: "", good: true };
   const worth = worthOf(row.reading, answers);
-  if (worth === null) return { text: row.reading.required ? "" : leftOut(row.reading), good: true };
+  if (worth === null) return { text: whyPassedOver(row, answers) ?? leftOut(row.reading), good: true };
   if (typeof worth === "object") return { text: "not understood", good: false };
   if (typeof worth === "string") return { text: "", good: true };
   return { text: `= ${sayReading(row.reading, worth, unitsOf(answers))}`, good: true };
 }
 
-/** What stands in the place of a reading that may be left out. */
-function leftOut({ key }: Reading): string {
+/** Why a row without an answer needs none, in few words; null where it is asked for. */
+export function whyPassedOver(row: TapeRow, answers: Answers): string | null {
+  const has = (key: string) => (answers[key] ?? "").trim() !== "";
+  return row.is === "reading" && !has(row.key) ? whyNeedless(row.reading, has) : null;
+}
+
+/** What stands in the place of a reading that was not taken. */
+function leftOut({ key, required }: Reading): string {
+  if (required) return "";
   const assumed = key in assumptions ? assumptions[key as keyof typeof assumptions] : null;
   return assumed === null ? "may be left out" : `else assumed ${degrees(assumed, 0)}`;
 }

@@ -52,6 +52,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     check: null,
     view: firstView,
     spots: {},
+    amounts: {},
     focus: askedAbout(offers),
     notice: remark === null ? null : { text: remark, tone: "wrong" },
     columns: size.columns,

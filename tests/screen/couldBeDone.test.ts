@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finished } from "../../src/solve/job.ts";
+import { indexOf } from "../../src/vehicle/quantities.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
 /** The trials' page of that many spaces, its long work done. */
@@ -11,6 +12,11 @@ function worked(bench: Bench): Bench {
   const asked = bench.effects.findLast((effect) => effect.do === "work");
   if (asked?.do !== "work") throw new Error("no long work was asked for");
   return bench.send({ is: "worked", key: asked.key, progress: 1, done: true, result: finished(asked.job) });
+}
+
+function rodLength({ model }: Bench): number {
+  const { study } = model.bench;
+  return "refused" in study ? Number.NaN : study.rodLengths.left;
 }
 
 const sizes = [
@@ -30,13 +36,71 @@ describe("the page of adjusters", () => {
   it("does it by another amount where left and right say so, less as well as more", () => {
     const bench = onPage("widened-offset-rack", 2, 120, 60);
     expect(bench.text()).toMatch(/rack shim, 1\/8 in/);
-    expect(bench.press("right").text()).toMatch(/shim 1\/4 in, height and tyre 2 in/);
-    worked(bench);
+    worked(bench.press("right"));
+    expect(bench.text()).toMatch(/left tie rod, outer end, 2 turns/);
     expect(bench.text()).toMatch(/rack shim, 1\/4 in/);
     expect(bench.text()).toMatch(/ride height, \+2 in/);
     bench.press("right", "right", "right", "right", "right");
     worked(bench);
     expect(bench.text()).toMatch(/ride height, -1 in/);
+  });
+
+  it.each([
+    ["2 turns", "2 turns", 2],
+    ["1/2", "0.5 turn", 0.5],
+    ["1 1/2 turns in", "-1.5 turns", -1.5],
+    ["-3", "-3 turns", -3],
+  ] as const)("turns by %s where that is typed, each turn by the thread's pitches", (typed, said, turns) => {
+    const bench = onPage("check-before-welding", 2, 80, 60);
+    worked(bench.press("enter", `=${typed}`, "enter"));
+    expect(bench.text()).toContain(`tie rod, tube, ${said}`);
+    const before = rodLength(bench);
+    // The tube's ends are 1/2-20 right and left: a turn is two pitches of 1/20 in, 2.54 mm.
+    expect(rodLength(bench.press("t")) - before).toBeCloseTo(turns * 2.54, 4);
+  });
+
+  it("shims, raises and fits by a length that is typed in either unit, left and right taking it from there", () => {
+    const bench = onPage("widened-offset-rack", 2, 120, 60);
+    const onRow = (words: string) => {
+      while (!bench.lines().some((line) => line.startsWith("> ") && line.includes(words))) bench.press("down");
+      return bench;
+    };
+    expect(onRow("rack shim").press("enter", "=10 mm").text()).toContain("= 0.3937 in = 10.0 mm, up");
+    worked(bench.press("enter"));
+    expect(bench.text()).toMatch(/rack shim, 13\/32 in/);
+    expect(bench.text()).toMatch(/ride height, \+1 in/);
+    worked(onRow("ride height").press("enter", "=-1/2", "enter"));
+    expect(bench.text()).toMatch(/ride height, -1\/2 in/);
+    worked(bench.press("right"));
+    expect(bench.text()).toMatch(/ride height, -1 in/);
+    const before = bench.model.bench.car.numbers[indexOf("rack.up")] ?? Number.NaN;
+    worked(onRow("rack shim").press("left", "enter", "=-10 mm", "enter")).press("t");
+    expect((bench.model.bench.car.numbers[indexOf("rack.up")] ?? Number.NaN) - before).toBeCloseTo(-10, 3);
+    expect(bench.text()).toContain("Adjusted: rack shim, down by");
+  });
+
+  it("says of what is no amount why, and leaves the amount as it was", () => {
+    const bench = onPage("check-before-welding", 2, 80, 60);
+    for (const [typed, why] of [
+      ["soon", "not a number"],
+      ["0", "That is nothing"],
+      ["500", "at most 50 turns"],
+    ] as const) {
+      bench.press("enter", `=${typed}`);
+      expect(bench.text()).toContain(why);
+      expect(bench.press("enter").model.focus.on).toBe("line");
+      bench.press("escape");
+    }
+    expect(bench.text()).toContain("tie rod, tube, 1 turn ");
+    const beam = onPage("twin-beam-relay", 2, 80, 60);
+    while (!beam.lines().some((line) => line.startsWith("> beam"))) beam.press("down");
+    expect(beam.press("enter").text()).toContain("There is no amount to type");
+  });
+
+  it("keeps names whole beside any amount", () => {
+    const bench = onPage("check-before-welding", 2, 80, 60);
+    worked(bench.press("enter", "=-1.25", "enter"));
+    expect(bench.text()).toMatch(/L lower arm, front pivot, -1\.25 turns/);
   });
 
   it("does the one under the cursor as one change that u takes back", () => {
@@ -79,6 +143,14 @@ describe("the page of wider front ends", () => {
     expect(bench.text()).toContain("WIDER BY 2 in A SIDE");
     expect(bench.text()).toMatch(/ spacers +53\.188 +3\.892/);
     expect(bench.text()).toContain("CAUTION: longer arms and rods bend");
+  });
+
+  it("widens by a length that is typed", () => {
+    const bench = onPage("widened-offset-rack", 3);
+    worked(bench.press("enter", "=1 3/8", "enter"));
+    expect(bench.text()).toContain("WIDER BY 1 3/8 in A SIDE");
+    expect(bench.press("enter", "=-1").text()).toContain("It must be more than nothing");
+    expect(bench.press("escape").text()).toContain("WIDER BY 1 3/8 in A SIDE");
   });
 
   it("widens as one change that u takes back", () => {

@@ -50,11 +50,14 @@ function form(columns = 80, rows = 24): Bench {
   return new Bench(opened("balanced-two-seater"), columns, rows).press("T").send({ is: "readings", kept: null });
 }
 
-/** Every row down to a page's last, answered as a builder types it: the value, then Enter. */
+const rowOf = ({ model: { focus } }: Bench) => (focus.on === "tape" ? tapeRows[focus.cursor] : undefined);
+
+/** Every row that is asked for down to a page's last, answered as a builder types it: the value, then Enter. */
 function fill(bench: Bench, answers: Readonly<Record<string, string>>, page: 1 | 2 = 1): Bench {
   for (const { key, is, page: own } of tapeRows) {
     if (own > page || is === "make") continue;
-    if (bench.model.focus.on === "tape" && tapeRows[bench.model.focus.cursor]?.is === "make") bench.press("down");
+    if (rowOf(bench)?.is === "make") bench.press("down");
+    if (rowOf(bench)?.key !== key) continue;
     const value = answers[key];
     bench.press(...(value === undefined ? ["enter"] : [`=${value}`, "enter"]));
   }
@@ -121,6 +124,29 @@ describe("a new car from a tape, as a form", () => {
     const bench = fill(form(), { ...page1, ...page2 }, 2);
     expect(flat(bench)).not.toContain("Bump steer stays blank");
     expect(begun(bench.press("enter")).text).toBe(byCommand({ ...page1, ...page2 }));
+  });
+
+  it("passes over the shock where bump and droop were read, says so, and still takes it where it is typed", () => {
+    const bench = fill(form(), { ...page1, ...page2, droop: "" }, 2);
+    const toDroop = (of: Bench) => {
+      while (rowOf(of)?.key !== "droop") of.press("up");
+      return of;
+    };
+    expect(toDroop(bench).text()).toMatch(/Shock, fully closed .*may be left out/);
+    expect(rowOf(bench.press("enter"))?.key).toBe("shock-closed");
+    toDroop(bench).press("=3", "enter");
+    expect(rowOf(bench)?.key).toBe("make-2");
+    expect(bench.text()).toMatch(/Shock's foot is on .*not needed/);
+    while (rowOf(bench)?.key !== "shock-closed") bench.press("up");
+    bench.press("=14", "enter");
+    expect(bench.model.tape).toMatchObject({ "shock-closed": "14" });
+    expect(rowOf(bench)?.key).toBe("make-2");
+    // Which rods to take is no question until both were taped.
+    const { "right-rod": _, ...oneRod } = page1;
+    const rods = fill(form(), oneRod).press("pageUp");
+    while (rowOf(rods)?.key !== "right-rod") rods.press("down");
+    expect(rods.text()).toMatch(/Rods to fit, or as cut .*needs both rods taped/);
+    expect(rowOf(rods.press("enter"))?.key).toBe("inclination");
   });
 
   it("reads millimetres where the tape does", () => {

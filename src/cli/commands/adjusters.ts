@@ -6,10 +6,11 @@ import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
-import { lengthOf } from "../lengths.ts";
+import { lengthOf, numberOf } from "../lengths.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 
 interface AdjustersOptions extends ReportOptions {
+  readonly turns?: string;
   readonly shim?: string;
   readonly rideHeight?: string;
   readonly tyre?: string;
@@ -20,9 +21,10 @@ interface AdjustersOptions extends ReportOptions {
 export function adjustersCommand(desk: Desk): Command {
   const command = new Command("adjusters")
     .description(
-      "What one turn of each rod end, a shim under the rack, ride height or another tyre does to camber, caster, toe and bump.",
+      "What turns of each rod end, a shim under the rack, ride height or another tyre does to camber, caster, toe and bump.",
     )
     .argument("<FILE>", "a car file, or a preset's name")
+    .option("--turns <number>", "how far each rod end is screwed out, in negative (default: 1)")
     .option("--shim <length>", "how much higher the rack is shimmed (default: 1/8 in or 3 mm)")
     .option("--ride-height <length>", "how much higher the body stands, lower negative (default: 1 in or 25 mm)")
     .option("--tyre <length>", "how much more loaded radius another tyre has (default: 1 in or 25 mm)")
@@ -44,6 +46,7 @@ export function adjustersCommand(desk: Desk): Command {
       const asked = (name: string, text: string | undefined, otherwise: number) =>
         text === undefined ? otherwise : lengthOf(name, text, unit);
       const amounts = {
+        turns: options.turns === undefined ? usual.turns : numberOf("--turns", options.turns),
         shim: asked("--shim", options.shim, usual.shim),
         rideHeight: asked("--ride-height", options.rideHeight, usual.rideHeight),
         tyre: asked("--tyre", options.tyre, usual.tyre),

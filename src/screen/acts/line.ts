@@ -3,9 +3,11 @@ import { type LabelName, labelNames, labelsOf, withLabel } from "../../vehicle/l
 import { withNotes } from "../../vehicle/notes.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { withSectionValue } from "../../vehicle/section-values.ts";
+import { readAmount } from "../amounts.ts";
 import { changed } from "../bench.ts";
 import type { Model } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
+import { withSpot } from "../views/spot.ts";
 import { trialOf } from "./trials.ts";
 
 /** Takes the line of text that was typed for what it was asked for; with a complaint the field stays. */
@@ -31,6 +33,15 @@ export const acceptLine: Act = (model) => {
       const read = readCar(after);
       if ("complaints" in read) return complain(model, read.complaints[0]?.message ?? "That is no value.");
       return changed(model, after, `${focus.asks.path.join(".")}: set to ${text}`);
+    }
+    case "amount": {
+      const { amount, view } = focus.asks;
+      if (text === "") return turn({ ...model, focus: { on: "bench" } });
+      const read = readAmount(amount, text, model);
+      if ("complaint" in read) return complain(model, read.complaint);
+      // What was typed is done once: the columns along which it is done more often begin there.
+      const amounts = { ...model.amounts, [amount]: read.value };
+      return turn(withSpot({ ...model, amounts, focus: { on: "bench" } }, view, { column: 0 }));
     }
     case "trialFile": {
       const trial = model.trials[focus.asks.trial];

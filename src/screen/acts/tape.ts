@@ -1,6 +1,6 @@
 import { pathOf } from "../../files/save.ts";
 import type { Answers, Model } from "../model.ts";
-import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, wrongWith } from "../tape.ts";
+import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, whyPassedOver, wrongWith } from "../tape.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
 
 /** The form as it is first seen, with the readings that were kept of an earlier time, if any. */
@@ -65,7 +65,13 @@ export function acceptTape(model: Model): Turn {
   if (row.is === "make") return makeCar(model, answers);
   const isBlank = focus.text.trim() === "";
   const wrong = isBlank ? null : wrongWith(row, answers);
-  return wrong === null ? leaveTo(model, focus.cursor + 1) : at(model, focus.cursor, wrong);
+  return wrong === null ? leaveTo(model, nextAsked(focus.cursor, answers)) : at(model, focus.cursor, wrong);
+}
+
+/** The next row whose answer is of use beside the others: the arrow keys lead to the rest. */
+function nextAsked(cursor: number, answers: Answers): number {
+  const next = tapeRows.findIndex((row, i) => i > cursor && whyPassedOver(row, answers) === null);
+  return next < 0 ? tapeRows.length - 1 : next;
 }
 
 function makeCar(model: Model, answers: Answers): Turn {

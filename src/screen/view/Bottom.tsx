@@ -2,6 +2,7 @@ import { Box, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import { fieldWindow } from "../../terminal/cursor.ts";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
+import { readAmount } from "../amounts.ts";
 import { echoOf, sampleOf } from "../entry.ts";
 import { guideWords } from "../guide.ts";
 import { type Binding, bindingsNow } from "../keys.ts";
@@ -49,13 +50,7 @@ export function Words({
         {focus.on === "entry" ? (
           <EntryField model={model} text={focus.text} onTyped={onTyped} />
         ) : (
-          <LineField
-            {...fieldWords(focus, model.origin.path)}
-            complaint={focus.complaint}
-            columns={columns}
-            text={focus.text}
-            onTyped={onTyped}
-          />
+          <LineField {...fieldWords(focus, model)} columns={columns} text={focus.text} onTyped={onTyped} />
         )}
       </Box>
     );
@@ -126,16 +121,27 @@ function EntryField({
   );
 }
 
-/** What a line of text is asked for, and what to type; a file name also with what the car's is now. */
-function fieldWords(
-  focus: Focus & { on: "saveAs" | "line" },
-  path: string | null,
-): { readonly label: string; readonly hint: string } {
-  if (focus.on === "line") return askedWords(focus.asks);
+interface FieldWords {
+  readonly label: string;
+  readonly hint: string;
+  readonly complaint: string | null;
+}
+
+/** What a line of text is asked for, and what to type or what was read; a file name also with what the car's is now. */
+function fieldWords(focus: Focus & { on: "saveAs" | "line" }, model: Model): FieldWords {
+  const { complaint } = focus;
+  if (focus.on === "line") {
+    const asked = { ...askedWords(focus.asks), complaint };
+    if (focus.asks.about !== "amount" || focus.text.trim() === "") return asked;
+    const read = readAmount(focus.asks.amount, focus.text, model);
+    return "complaint" in read ? { ...asked, complaint: read.complaint } : { ...asked, hint: read.echo };
+  }
+  const { path } = model.origin;
   const now = path === null ? "" : ` (now ${path.split(/[\\/]/).at(-1) ?? path})`;
   return {
     label: `Save as${now}:`,
     hint: "Type a name, such as buggy. No file that is there is overwritten unasked.",
+    complaint,
   };
 }
 

@@ -1,11 +1,6 @@
 import { type AdjusterLine, linesOfSides, settingCells, settingColumns } from "../../output/adjusters.ts";
-import {
-  type AdjusterRow,
-  type Amounts,
-  adjustersJob,
-  settingsNow,
-  usualAmounts,
-} from "../../solve/adjusters/adjusters.ts";
+import { type AdjusterRow, type Amounts, adjustersJob, settingsNow } from "../../solve/adjusters/adjusters.ts";
+import { amountsOf } from "../amounts.ts";
 import { changed } from "../bench.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
@@ -20,7 +15,7 @@ const nameColumns = 37;
 const cellColumns = 8;
 const headRows = 3;
 
-/** How many times the usual amount is shimmed, raised or fitted, along the cursor's columns; the usual one first. */
+/** How many times an amount is turned, shimmed, raised or fitted, along the cursor's columns; once first. */
 const times = [1, 2, 3, 4, 0.5, -0.5, -1, -2, -3, -4] as const;
 
 function timesOf(model: Model, view: string): number {
@@ -28,14 +23,14 @@ function timesOf(model: Model, view: string): number {
   return times[column] ?? 1;
 }
 
-function amountsOf(model: Model, view: string): Amounts {
-  const usual = usualAmounts(model.display.unit);
+function amountsDone(model: Model, view: string): Amounts {
+  const { turns, shim, rideHeight, tyre } = amountsOf(model);
   const by = timesOf(model, view);
-  return { shim: usual.shim * by, rideHeight: usual.rideHeight * by, tyre: usual.tyre * by };
+  return { turns: turns * by, shim: shim * by, rideHeight: rideHeight * by, tyre: tyre * by };
 }
 
 function keyOf(model: Model, view: string): string {
-  return `adjusters\0${model.display.unit}\0${timesOf(model, view)}\0${model.bench.car.text}`;
+  return `adjusters\0${Object.values(amountsDone(model, view)).join(" ")}\0${model.bench.car.text}`;
 }
 
 /** The adjusters as far as they are worked out. */
@@ -51,11 +46,7 @@ export function adjustersPage(view: string): Page {
   const here = (model: Model) => linesOf(model, view)[spotWithin(model, view, size).row];
   return {
     name: "adjusters",
-    title: (model) => {
-      const { shim, rideHeight } = amountsOf(model, view);
-      const say = sayer(model.display);
-      return `ADJUSTERS, what each changes (←→ shim ${say(shim)}, height and tyre ${say(rideHeight)})`;
-    },
+    title: () => "ADJUSTERS, what each changes (by how much: Enter, ←→)",
     size,
     lines: (model, _columns, rows) => lines(model, linesOf(model, view), rows, spotWithin(model, view, size).row),
     explain: (model) => {
@@ -83,10 +74,11 @@ export function adjustersPage(view: string): Page {
         return "why" in line.row ? `${line.row.part}: ${line.row.why}.` : null;
       },
     },
+    amount: (model) => here(model)?.row.by ?? null,
     work: (model) => {
       const { study } = model.bench;
       if ("refused" in study) return null;
-      return { key: keyOf(model, view), job: () => adjustersJob(study, amountsOf(model, view)) };
+      return { key: keyOf(model, view), job: () => adjustersJob(study, amountsDone(model, view)) };
     },
   };
 }
@@ -97,6 +89,7 @@ function lines(model: Model, all: readonly AdjusterLine[], rows: number, at: num
   const { unit } = model.display;
   const row = (mark: string, name: string, cells: readonly string[]) =>
     `${mark} ${name.slice(0, nameColumns).padEnd(nameColumns)}${cells.map((cell) => cell.padStart(cellColumns)).join("")}`;
+  const isLong = all.some(({ name }) => name.length > nameColumns);
   const heads = settingColumns.map(([head, , kind]) => (kind === "angle" ? `${head}°` : head));
   const now = settingsNow(study);
   const { from, to } = windowOf(all.length, at, Math.max(1, rows - headRows));
@@ -109,7 +102,11 @@ function lines(model: Model, all: readonly AdjusterLine[], rows: number, at: num
       const isHere = from + i === at;
       const more = (i === 0 && from > 0 && "↑") || (from + i === to - 1 && to < all.length && "↓") || " ";
       const brief = "why" in adjuster && adjuster.why.startsWith("not given") ? "   not given" : "   not here";
-      const text = row(isHere ? ">" : more, name, cells ?? [brief]);
+      const text = row(
+        isHere ? ">" : more,
+        isLong ? name.replace(/^(left|right)/, (side) => (side === "left" ? "L" : "R")) : name,
+        cells ?? [brief],
+      );
       return isHere ? [{ text, look: "marked" }] : text;
     }),
   ];

@@ -1,4 +1,5 @@
 import type { Job } from "../../solve/job.ts";
+import type { AmountName } from "../amounts.ts";
 import type { Model } from "../model.ts";
 import type { Act } from "../turn.ts";
 import type { Line } from "../view/Lines.tsx";
@@ -15,6 +16,8 @@ export interface Page {
   readonly explain: (model: Model) => string;
   /** What t does, and why it cannot just now; null where there is nothing to take. */
   readonly take: { readonly act: Act; readonly off: (model: Model) => string | null } | null;
+  /** By how much what is under its cursor is tried, which can be typed; null, or absent, where there is no such. */
+  readonly amount?: (model: Model) => AmountName | null;
   /** Long work that it needs just now, named by a key; null where it needs none. */
   readonly work: ((model: Model) => { readonly key: string; readonly job: () => Job<unknown> } | null) | null;
 }

@@ -80,6 +80,25 @@ const own: readonly ViewKey[] = [
     off: (model) => (pageOf(model).take ?? trialTake).off(model),
     act: (model, chord) => (pageOf(model).take ?? trialTake).act(model, chord),
   },
+  {
+    keys: ["enter"],
+    shown: "Enter",
+    footer: "Enter type",
+    help: "type by how much an adjuster is tried, or the car made wider: 2 turns, 1/8 in, 10 mm",
+    off: (model) =>
+      pageOf(model).amount === undefined ? "Press Space for the pages of adjusters and wider cars." : null,
+    act: (model) => {
+      const amount = pageOf(model).amount?.(model) ?? null;
+      if (amount === null) {
+        const notice = { text: "There is no amount to type for what is under the cursor.", tone: "wrong" } as const;
+        return turn({ ...model, notice });
+      }
+      return turn({
+        ...model,
+        focus: { on: "line", asks: { about: "amount", amount, view: name }, text: "", complaint: null },
+      });
+    },
+  },
   { keys: ["y"], shown: "y", footer: null, help: "compare with that trial", off: whyNoTrial, act: compare },
   {
     keys: ["w"],

@@ -1,6 +1,6 @@
 import { type Compared, compared, comparedCell, isWidened } from "../../output/widen.ts";
 import { type Widening, widenJob } from "../../solve/widen/widen.ts";
-import { inch } from "../../vehicle/units/length.ts";
+import { amountsOf } from "../amounts.ts";
 import { changed } from "../bench.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
@@ -10,9 +10,11 @@ import { wrapped } from "../view/wrap.ts";
 import type { Page } from "./page.ts";
 import { spotWithin } from "./spot.ts";
 
-/** Steps of widening, and the most of them: half an inch or 10 mm. */
-const steps = { in: inch / 2, mm: 10 } as const;
+/** How many times the amount a front end is made wider at most, along the cursor's columns. */
 const mostSteps = 12;
+
+/** More than this a side is another car, mm. */
+const mostWider = 600;
 const nameColumns = 10;
 
 /** What the ways are compared by where there is little room: a heading in two lines, the figure, and its width. */
@@ -37,9 +39,10 @@ function figure(id: string): Compared | undefined {
 
 /** The page of wider front ends, in the view of that name; the cursor's column is by how much. */
 export function widenPage(view: string): Page {
-  const size: Page["size"] = (model) => ({ rows: waysOf(model).length, columns: mostSteps });
-  const columnOf = (model: Model) => spotWithin(model, view, () => ({ rows: 1, columns: mostSteps })).column;
-  const byOf = (model: Model) => steps[model.display.unit] * (columnOf(model) + 1);
+  const size: Page["size"] = (model) => ({ rows: waysOf(model).length, columns: stepsOf(model) });
+  const stepsOf = (model: Model) => Math.min(mostSteps, Math.floor(mostWider / amountsOf(model).widen));
+  const columnOf = (model: Model) => spotWithin(model, view, () => ({ rows: 1, columns: stepsOf(model) })).column;
+  const byOf = (model: Model) => amountsOf(model).widen * (columnOf(model) + 1);
   const keyOf = (model: Model) => `widen\0${byOf(model)}\0${model.bench.car.text}`;
   const waysOf = (model: Model): readonly Widening[] => {
     const { work } = model;
@@ -48,7 +51,7 @@ export function widenPage(view: string): Page {
   const here = (model: Model) => waysOf(model)[spotWithin(model, view, size).row];
   return {
     name: "widen",
-    title: (model) => `WIDER BY ${sayer(model.display)(byOf(model))} A SIDE (←→)`,
+    title: (model) => `WIDER BY ${sayer(model.display)(byOf(model))} A SIDE (Enter, ←→)`,
     size,
     lines: (model, columns) => {
       const way = here(model);
@@ -74,6 +77,7 @@ export function widenPage(view: string): Page {
         return isWidened(way) ? null : `${way.name}: ${way.why}.`;
       },
     },
+    amount: () => "widen",
     work: (model) => {
       const { study } = model.bench;
       const by = byOf(model);

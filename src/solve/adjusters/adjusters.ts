@@ -3,6 +3,7 @@ import { perTurn } from "../../measures/threads.ts";
 import type { LengthUnit, Wheel } from "../../vehicle/car.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { Thread } from "../../vehicle/threads.ts";
+import { formatRatio } from "../../vehicle/units/format.ts";
 import { inch } from "../../vehicle/units/length.ts";
 import { type Job, jobOf, type Piece } from "../job.ts";
 import type { Say } from "../remedies/remedy.ts";
@@ -11,17 +12,21 @@ import { changeOf, type Settings, settingsAt } from "./effect.ts";
 import { bodyRaised, tyreChanged, whyNotRaised } from "./height.ts";
 import { type Rebuilt, rebuiltText, studyTriedOut } from "./rebuilt.ts";
 
-/** How much of each is done, mm. */
+/** How much of each is done: turns, and lengths in mm. */
 export interface Amounts {
+  /** Of each rod end, out or longer; negative in or shorter. */
+  readonly turns: number;
   readonly shim: number;
   readonly rideHeight: number;
   /** More loaded radius. */
   readonly tyre: number;
 }
 
-/** What is usual in a shop: 1/8 in of shim and 1 in of height, or 3 mm and 25 mm. */
+/** What is usual in a shop: one turn, 1/8 in of shim and 1 in of height, or 3 mm and 25 mm. */
 export function usualAmounts(unit: LengthUnit): Amounts {
-  return unit === "in" ? { shim: inch / 8, rideHeight: inch, tyre: inch } : { shim: 3, rideHeight: 25, tyre: 25 };
+  return unit === "in"
+    ? { turns: 1, shim: inch / 8, rideHeight: inch, tyre: inch }
+    : { turns: 1, shim: 3, rideHeight: 25, tyre: 25 };
 }
 
 /** Something a builder turns, shims or bolts on, on race day. */
@@ -32,6 +37,8 @@ export interface Adjuster {
   readonly wheel: Wheel | null;
   /** The part, in a few words, without its side and its amount. */
   readonly part: string;
+  /** The amount that it is done by. */
+  readonly by: keyof Amounts | null;
   /** What is done to it, in a word or two: "1 turn". */
   readonly brief: (say: Say) => string;
   /** The same in full: "1 turn out (5/8-18, 1/16 in)". */
@@ -61,8 +68,16 @@ interface Made {
   readonly make: () => (Rebuilt & { readonly text?: () => string }) | { readonly why: string };
 }
 
-const oneTurn = () => "1 turn";
-const turn = (thread: Thread) => (say: Say) => `1 turn out (${thread.name}, ${say(thread.pitch)})`;
+/** Turns in words, without their way: "2 turns". */
+function turnsWords(turns: number): string {
+  return `${formatRatio(Math.abs(turns))} turn${Math.abs(turns) > 1 ? "s" : ""}`;
+}
+
+const turnsBrief = (turns: number) => () => `${turns < 0 ? "-" : ""}${turnsWords(turns)}`;
+const turnsDone =
+  ({ name, pitch }: Thread, turns: number) =>
+  (say: Say) =>
+    `${turnsWords(turns)} ${turns < 0 ? "in" : "out"} (${name}, ${say(pitch * Math.abs(turns))})`;
 
 const armCaution =
   "Check that enough thread stays in, tighten the jam nut, and turn the wheels through full lock and travel on stands.";
@@ -79,50 +94,58 @@ function rodsWith(study: Study, wheel: Wheel, by: number): Rebuilt {
   return { values: {}, rods: { ...study.rodLengths, [wheel]: study.rodLengths[wheel] + by } };
 }
 
-function rodMade(study: Study, wheel: Wheel): readonly Made[] {
+function rodMade(study: Study, wheel: Wheel, turns: number): readonly Made[] {
   const threads = study.car.sections.threads?.[wheel] ?? null;
   if (threads !== null && threads.outer.hand !== threads.inner.hand) {
     const step = perTurn(threads.outer, threads.inner);
-    const done = (say: Say) => `1 turn longer (${say(step)})`;
+    const done = (say: Say) =>
+      `${turnsWords(turns)} ${turns < 0 ? "shorter" : "longer"} (${say(step * Math.abs(turns))})`;
     const adjuster = {
       key: `${wheel}.tie-rod`,
       wheel,
       part: "tie rod, tube",
-      brief: oneTurn,
+      by: "turns" as const,
+      brief: turnsBrief(turns),
       done,
       caution: armCaution,
     };
-    return [{ adjuster, make: () => rodsWith(study, wheel, step) }];
+    return [{ adjuster, make: () => rodsWith(study, wheel, step * turns) }];
   }
   return (["outer", "inner"] as const).map((end): Made => {
     const thread = threadOf(study, wheel, ["tie-rod", end]);
-    const head = { key: `${wheel}.tie-rod.${end}`, wheel, part: `tie rod, ${end} end`, caution: armCaution };
-    if (thread === null) return notGiven(head, "tie-rod");
+    const head = {
+      key: `${wheel}.tie-rod.${end}`,
+      wheel,
+      part: `tie rod, ${end} end`,
+      caution: armCaution,
+      by: "turns" as const,
+    };
+    if (thread === null) return notGiven(head, "tie-rod", turns);
     return {
-      adjuster: { ...head, brief: oneTurn, done: turn(thread) },
-      make: () => rodsWith(study, wheel, thread.pitch),
+      adjuster: { ...head, brief: turnsBrief(turns), done: turnsDone(thread, turns) },
+      make: () => rodsWith(study, wheel, thread.pitch * turns),
     };
   });
 }
 
-function notGiven(head: Omit<Adjuster, "done" | "brief">, kind: "tie-rod" | "arm"): Made {
+function notGiven(head: Omit<Adjuster, "done" | "brief">, kind: "tie-rod" | "arm", turns: number): Made {
   const under = kind === "arm" ? "threads (such as lower-arm: { joint: 5/8-18 })" : "threads";
   const why = `not given: the file names no thread for it, neither under ${under} nor as its size under rod-ends`;
-  return { adjuster: { ...head, brief: () => "1 turn", done: () => "1 turn out" }, make: () => ({ why }) };
+  return { adjuster: { ...head, brief: turnsBrief(turns), done: turnsBrief(turns) }, make: () => ({ why }) };
 }
 
-function armsMade(study: Study, wheel: Wheel): readonly Made[] {
+function armsMade(study: Study, wheel: Wheel, turns: number): readonly Made[] {
   const { linkage } = study.car.form;
   return armJoints(linkage).map(({ path, label }): Made => {
     const thread = threadOf(study, wheel, path);
     const key = `${wheel}.${path.join(".")}`;
-    const head = { key, wheel, part: label, caution: armCaution };
-    if (thread === null) return notGiven(head, "arm");
+    const head = { key, wheel, part: label, caution: armCaution, by: "turns" as const };
+    if (thread === null) return notGiven(head, "arm", turns);
     return {
-      adjuster: { ...head, brief: oneTurn, done: turn(thread) },
+      adjuster: { ...head, brief: turnsBrief(turns), done: turnsDone(thread, turns) },
       make: () => {
         if (!study.suspended) return { why: "not known: the arms are assumed; measure them first" };
-        const values = armTurned(study, wheel, path, thread.pitch);
+        const values = armTurned(study, wheel, path, thread.pitch * turns);
         if (values === null) return { why: "the front end does not go together then" };
         return { values, rods: study.rodLengths };
       },
@@ -137,6 +160,7 @@ function beamMade({ car }: Study): readonly Made[] {
     key: "beam",
     wheel: null,
     part: "beam",
+    by: null,
     brief: () => "thread",
     done: () => "turned",
     caution: null,
@@ -148,12 +172,13 @@ function beamMade({ car }: Study): readonly Made[] {
 
 function shimMade(study: Study, by: number): Made {
   const { car } = study;
-  const done = (say: Say) => `up by ${say(by)}, rods as they are`;
+  const done = (say: Say) => `${by < 0 ? "down" : "up"} by ${say(Math.abs(by))}, rods as they are`;
   const adjuster: Adjuster = {
     key: "shim",
     wheel: null,
     part: "rack shim",
-    brief: (say) => say(by),
+    by: "shim",
+    brief: (say) => `${by < 0 ? "-" : ""}${say(Math.abs(by))}`,
     done,
     caution: null,
   };
@@ -176,6 +201,7 @@ function heightMade(study: Study, { rideHeight, tyre }: Amounts): readonly Made[
         key: "ride-height",
         wheel: null,
         part: "ride height",
+        by: "rideHeight",
         brief: signed(rideHeight),
         done: (say) => `${say(Math.abs(rideHeight))} ${rideHeight < 0 ? "lower" : "higher"}`,
         caution: "Check shocks, brake hoses and the steering shaft's joints at the new droop.",
@@ -195,6 +221,7 @@ function heightMade(study: Study, { rideHeight, tyre }: Amounts): readonly Made[
         key: "tyre",
         wheel: null,
         part: "tyre",
+        by: "tyre",
         brief: signed(tyre),
         done: (say) => `${say(Math.abs(tyre))} ${tyre < 0 ? "less" : "more"} radius`,
         caution: "Check the larger tyre against arms, rods and body at full lock and travel.",
@@ -206,7 +233,7 @@ function heightMade(study: Study, { rideHeight, tyre }: Amounts): readonly Made[
 
 function allMade(study: Study, amounts: Amounts): readonly Made[] {
   return [
-    ...wheels.flatMap((wheel) => [...rodMade(study, wheel), ...armsMade(study, wheel)]),
+    ...wheels.flatMap((wheel) => [...rodMade(study, wheel, amounts.turns), ...armsMade(study, wheel, amounts.turns)]),
     ...beamMade(study),
     shimMade(study, amounts.shim),
     ...heightMade(study, amounts),
