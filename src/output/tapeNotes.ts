@@ -21,7 +21,7 @@ const names: Readonly<Record<Assumed, string>> = {
  * wherever a car is begun from a tape.
  */
 export const priceOfAssuming =
-  "Beside the same car measured whole, page 1 alone gives every lock within half a degree, and Ackermann within 8 points, on nine cars of ten; of 1438 random ones the worst was 2.4 degrees and 19 points off. With caster and inclination read as well, Ackermann is within 5 points on 99 of 100.";
+  "Beside the same car measured whole, page 1 alone gives every lock within 0.6 degrees, and Ackermann within 8 points, on nine cars of ten; of 1438 random ones the worst was 2.4 degrees and 19 points off. With caster and inclination read as well, Ackermann is within 5 points on 99 of 100.";
 
 /** The price, after a sentence, where something was assumed that has one. */
 export function priceOf({ assumed }: Layout): string {
