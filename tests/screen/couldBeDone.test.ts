@@ -61,9 +61,10 @@ describe("the page of adjusters", () => {
 
   it("shims, raises and fits by a length that is typed in either unit, left and right taking it from there", () => {
     const bench = onPage("widened-offset-rack", 2, 120, 60);
+    const rows = bench.lines().filter((line) => /^[> ↑↓] (left|right) .*, /.test(line));
     const onRow = (words: string) => {
-      while (!bench.lines().some((line) => line.startsWith("> ") && line.includes(words))) bench.press("down");
-      return bench;
+      const row = rows.findIndex((each) => each.includes(words));
+      return bench.press(...rows.map(() => "up"), ...rows.slice(0, row).map(() => "down"));
     };
     expect(onRow("rack shim").press("enter", "=10 mm").text()).toContain("= 0.3937 in = 10.0 mm, up");
     worked(bench.press("enter"));
