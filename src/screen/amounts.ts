@@ -1,7 +1,7 @@
 import { type Amounts, usualAmounts } from "../solve/adjusters/adjusters.ts";
 import { inch, readLength } from "../vehicle/units/length.ts";
 import { readNumber } from "../vehicle/units/number.ts";
-import type { Model } from "./model.ts";
+import type { LengthUnit } from "../vehicle/words.ts";
 
 /** What a builder says by how much: one of the adjusters', or how much wider a side. */
 export type AmountName = keyof Amounts | "widen";
@@ -9,13 +9,19 @@ export type AmountName = keyof Amounts | "widen";
 /** Amounts that were typed, in turns or mm; one that was not is as it is usual. */
 export type TypedAmounts = Readonly<Partial<Record<AmountName, number>>>;
 
-type Seen = Pick<Model, "display" | "amounts">;
+/** What of the model amounts are read from. */
+interface Shown {
+  readonly display: { readonly unit: LengthUnit };
+}
 
 /** A step of widening: half an inch or 10 mm. */
 const wider = { in: inch / 2, mm: 10 } as const;
 
 /** The amounts that are done: what was typed, else what is usual. */
-export function amountsOf({ display, amounts }: Seen): Readonly<Record<AmountName, number>> {
+export function amountsOf({
+  display,
+  amounts,
+}: Shown & { readonly amounts: TypedAmounts }): Readonly<Record<AmountName, number>> {
   return { ...usualAmounts(display.unit), widen: wider[display.unit], ...amounts };
 }
 
@@ -78,7 +84,7 @@ export function amountWords(amount: AmountName): { readonly label: string; reado
 export function readAmount(
   amount: AmountName,
   text: string,
-  { display }: Pick<Model, "display">,
+  { display }: Shown,
 ): { readonly value: number; readonly echo: string } | { readonly complaint: string } {
   const { ways, from, to } = words[amount];
   const read = amount === "turns" ? readTurns(text) : readSize(text, display.unit);
@@ -93,7 +99,7 @@ export function readAmount(
 
 type Read = { readonly value: number; readonly echo: string } | { readonly complaint: string };
 
-function readSize(text: string, unit: Model["display"]["unit"]): Read {
+function readSize(text: string, unit: LengthUnit): Read {
   const read = readLength(text.trim().replace(/^\+\s*/, ""), unit);
   return "complaint" in read ? read : { value: read.mm, echo: read.echo };
 }
