@@ -90,8 +90,8 @@ const own: readonly ViewKey[] = [
     act: (model) => {
       const amount = pageOf(model).amount?.(model) ?? null;
       if (amount === null) {
-        const notice = { text: "There is no amount to type for what is under the cursor.", tone: "wrong" } as const;
-        return turn({ ...model, notice });
+        const why = pageOf(model).take?.off(model) ?? "There is no amount to type for what is under the cursor.";
+        return turn({ ...model, notice: { text: why, tone: "wrong" } });
       }
       return turn({
         ...model,
