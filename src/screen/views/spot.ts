@@ -36,7 +36,11 @@ function arrow(name: string, size: Size, what: string) {
     shown,
     footer,
     help: `${what} ${chord}`,
-    off: (model) => (size(model).rows === 0 ? "There is nothing here to look along." : null),
+    off: (model) => {
+      const { rows, columns } = size(model);
+      // Along columns there is somewhere to go also while the rows are still worked out.
+      return rows === 0 && (along === 0 || columns < 2) ? "There is nothing here to look along." : null;
+    },
     act: (model) => {
       const { rows, columns } = size(model);
       const spot = spotWithin(model, name, size);
