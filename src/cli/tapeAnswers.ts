@@ -1,5 +1,5 @@
 import { whyNeedless } from "../vehicle/from-tape/needless.ts";
-import { readReading } from "../vehicle/from-tape/reading.ts";
+import { readReading, readUnit } from "../vehicle/from-tape/reading.ts";
 import { type Reading, readings, type Tape, tapeOf } from "../vehicle/from-tape/readings.ts";
 import { doubtful, impossible } from "../vehicle/from-tape/together.ts";
 import type { LengthUnit } from "../vehicle/words.ts";
@@ -34,7 +34,7 @@ export function isNeedless(step: Step, answers: Answers): boolean {
 
 /** The unit of bare lengths. */
 export function unitsOf({ units }: Answers): LengthUnit {
-  return units === "mm" ? "mm" : "in";
+  return readUnit(units ?? "") ?? "in";
 }
 
 type Taken =
@@ -52,8 +52,8 @@ export function taking(step: Step, text: string, answers: Answers): Taken {
   }
   if (text === "" && answerTo(step, answers) !== null) return on(answers);
   if (step.is === "units") {
-    const units = text.toLowerCase() || "in";
-    return units === "in" || units === "mm"
+    const units = readUnit(text || "in");
+    return units !== null
       ? on({ ...answers, units })
       : { complaint: `"${text.slice(0, 20)}" is neither: write in or mm.` };
   }

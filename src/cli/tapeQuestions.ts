@@ -12,13 +12,27 @@ import { quoted, shortest, target } from "./newNames.ts";
 import { write } from "./streams.ts";
 import type { Answers } from "./tapeAnswers.ts";
 
+/** Where the answers of a car are kept: beside it. */
+function sheetBeside(path: string): string {
+  return path.replace(/(\.ya?ml)?$/i, "-tape.yaml");
+}
+
+/** How a reading of a car that is made is put right: in its sheet, and the car made of it anew, in a sentence. */
+export function howToCorrect(path: string, sheet: string): string {
+  const again = shortest(path.replace(/(\.ya?ml)?$/i, "-again$1"));
+  return `To correct a reading, change it in ${printable(sheet)} and make the car anew under a name of its own: rackwright new ${quoted(again)} --from-tape ${quoted(sheet)}`;
+}
+
 /** A car of what is asked one by one; every answer is kept on a sheet beside it as soon as it is given. */
 export async function askedFor(desk: Desk, file: string, make: (tape: Tape) => TapeCar | NoTapeCar): Promise<TapeCar> {
   const path = target(file);
-  if (existsSync(path))
-    throw new Ended(Exit.badInput, `${printable(file)}: cannot be made: there is a file of that name already.`);
-  const sheet = path.replace(/(\.ya?ml)?$/i, "-tape.yaml");
+  const sheet = sheetBeside(path);
   const name = shortest(sheet);
+  if (existsSync(path))
+    throw new Ended(
+      Exit.badInput,
+      `${printable(file)}: cannot be made: there is a file of that name already.${existsSync(sheet) ? ` ${howToCorrect(path, name)}` : ""}`,
+    );
   const there = existsSync(sheet) ? loadText(sheet) : null;
   const kept = there === null ? {} : "complaints" in there ? null : answersOn(there.text);
   if (kept === null)
@@ -42,6 +56,6 @@ export async function askedFor(desk: Desk, file: string, make: (tape: Tape) => T
         ? "Nothing was answered yet."
         : `The answers are kept in ${printable(name)}. Go on with them by the same command; or correct them there, then: rackwright new ${quoted(file)} --from-tape ${quoted(name)}`;
   const made = await askTape(desk.streams, { kept, keep, make, howToGoOn });
-  if (failed === null) desk.note(`The readings are kept in ${printable(name)}.`);
+  if (failed === null) desk.note(`The readings are kept in ${printable(name)}. ${howToCorrect(path, name)}`);
   return made;
 }

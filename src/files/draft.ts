@@ -27,7 +27,7 @@ export function readDraft(environment: NodeJS.ProcessEnv = process.env): Draft |
   }
 }
 
-/** Keeps readings until they are a car, whole or not at all; null throws them away. Gives a complaint, or null. */
+/** Keeps readings until they are thrown away, whole or not at all; null throws them away. Gives a complaint, or null. */
 export function keepDraft(draft: Draft | null, environment: NodeJS.ProcessEnv = process.env): string | null {
   const path = pathOf(environment);
   if (path === null) return "The readings cannot be kept safe: there is no folder for them.";

@@ -137,6 +137,16 @@ export function saveText(path: string, text: string, known: string | null): Save
   }
 }
 
+/** Whether something has a path's name already. Never throws: what cannot be looked at is not there. */
+export function isTaken(path: string): boolean {
+  try {
+    lstatSync(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
 /** Writes a new car file; one that is there already is never touched. Never throws. */
 export function newFile(path: string, text: string): Saved {
   const saved = saveText(path, text, null);

@@ -4,6 +4,7 @@ import { readings, type Tape } from "../vehicle/from-tape/readings.ts";
 import { carFromTape } from "../vehicle/from-tape/text.ts";
 import { impossible } from "../vehicle/from-tape/together.ts";
 import { readCar } from "../vehicle/read.ts";
+import { formatRatio } from "../vehicle/units/format.ts";
 import { inch } from "../vehicle/units/length.ts";
 import { bodiesOf } from "./range/bodies.ts";
 import { shockAt } from "./shock.ts";
@@ -37,7 +38,23 @@ export function carOfTape(read: Tape): TapeCar | NoTapeCar {
   if (travel === null) return first;
   if ("complaint" in travel) return travel;
   const made = madeOf({ ...read, numbers: new Map([...travel, ...read.numbers]) });
-  return "complaint" in made ? made : { ...made, found: { ...made.found, travelByShock: true } };
+  if ("complaint" in made) return made;
+  const doubts = [...made.found.doubts, ...ratioDoubts(made)];
+  return { ...made, found: { travelByShock: true, doubts } };
+}
+
+/** Two readings of an inch of wheel and of the shock beside it, each 1/16 in off: less is the tape's own doubt. */
+const ratioDoubt = 1 / 8;
+
+/** Where a shock's taped ratio is another one than the place where it was read to stand gives it, which is taken. */
+function ratioDoubts({ car, study, tape }: TapeCar): readonly string[] {
+  const [shock, taped] = [car.sections.shock?.left ?? null, tape.numbers.get("shock-ratio")];
+  if (shock === null || taped === undefined) return [];
+  const stands = standsOf(study, "left", shockAt(bodiesOf(study, "left"), shock))(study.zero ?? 0, 0);
+  if (stands === null || Math.abs(stands.ratio - taped) <= ratioDoubt) return [];
+  return [
+    `${nameOf("shock-ratio")} was taped ${formatRatio(taped)}, and where the shock stands makes it ${formatRatio(stands.ratio)}: the place is taken. Measure again where both its ends are, or how far it closes for an inch of the wheel.`,
+  ];
 }
 
 function madeOf(tape: Tape): TapeCar | NoTapeCar {

@@ -9,9 +9,9 @@ const names: Readonly<Record<Assumed, string>> = {
   caster: "caster 7°",
   camber: "camber 0",
   toe: "toe 0",
-  "tyre-width": "tyre width a third of the hub's height",
   turns: "turns of the steering wheel not known",
   arms: "arms level and parallel to the centreline",
+  "pivots-ahead": "how far ahead the arms' pivots are, each arm's two on a line along the car",
   travel: "wheel travel",
   ratio: "wheel travel by the shock's ratio, as if it were the same over the whole travel",
 };

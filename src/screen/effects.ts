@@ -1,6 +1,6 @@
 import { keepDraft, readDraft } from "../files/draft.ts";
 import { discardLeftover, Journal } from "../files/journal.ts";
-import { newFile, saveText } from "../files/save.ts";
+import { isTaken, newFile, saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar, shortly } from "./files.ts";
@@ -93,7 +93,6 @@ export function doer(first: Model, world: World): Doer {
   function begin({ path, text }: Effect & { do: "begin" }): void {
     const outcome = newFile(path, text);
     if (outcome.saved) {
-      keepDraft(null, world.env);
       world.send({ is: "begun", path: outcome.path });
     } else if ("complaint" in outcome) world.send({ is: "failed", words: `${path} ${outcome.complaint}.` });
   }
@@ -150,6 +149,9 @@ export function doer(first: Model, world: World): Doer {
     write,
     begin,
     keepReadings,
+    lookFor: ({ path }) => {
+      if (isTaken(path)) world.send({ is: "taken", path });
+    },
     readings: () => world.send({ is: "readings", kept: readDraft(world.env) }),
     work: ({ key, job }) => work.start(key, job),
     halt: () => work.halt(),

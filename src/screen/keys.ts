@@ -3,6 +3,8 @@ import { type Act, turn } from "./turn.ts";
 import type { KeyWords } from "./views/view.ts";
 import { viewOf, views } from "./views/views.ts";
 import {
+  whyFirstPage,
+  whyLastPage,
   whyNoFractions,
   whyNoGuide,
   whyNoneStarting,
@@ -384,8 +386,23 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
           command: "listDown",
           footer: "PgDn page 2",
           help: "to page 2, arms and travel, for bump steer",
+          off: whyLastPage,
         },
-        { keys: ["pageUp"], shown: "PgUp", command: "listUp", footer: null, help: "to page 1" },
+        {
+          keys: ["pageUp"],
+          shown: "PgUp",
+          command: "listUp",
+          footer: "PgUp page 1",
+          help: "to page 1",
+          off: whyFirstPage,
+        },
+        {
+          keys: ["end"],
+          shown: "End",
+          command: "listDown",
+          footer: "End make it",
+          help: "to the line that makes the car",
+        },
         {
           keys: ["ctrl+r"],
           shown: "Ctrl-R",

@@ -1,10 +1,10 @@
-import { carOfTape } from "../measures/tapeCar.ts";
+import { carOfTape, type NoTapeCar, type TapeCar } from "../measures/tapeCar.ts";
 import { assumedInTape, noBumpYet, priceOf } from "../output/tapeNotes.ts";
 import { degrees } from "../output/words.ts";
 import { disagreements } from "../vehicle/from-tape/checks.ts";
-import { assumptions, type Layout, layoutOf, rodsOf } from "../vehicle/from-tape/layout.ts";
+import { assumptions, layoutOf, rodsOf } from "../vehicle/from-tape/layout.ts";
 import { whyNeedless } from "../vehicle/from-tape/needless.ts";
-import { readReading, sayReading } from "../vehicle/from-tape/reading.ts";
+import { readReading, readUnit, sayReading } from "../vehicle/from-tape/reading.ts";
 import { type Reading, readings, type Tape, tapeOf } from "../vehicle/from-tape/readings.ts";
 import { askOf } from "../vehicle/from-tape/sheet.ts";
 import { impossible } from "../vehicle/from-tape/together.ts";
@@ -70,7 +70,7 @@ export const tapeRows: readonly TapeRow[] = [
 
 /** The unit that bare lengths of the form are in. */
 export function unitsOf({ units = "" }: Answers): LengthUnit {
-  return units.trim().toLowerCase() === "mm" ? "mm" : "in";
+  return readUnit(units) ?? "in";
 }
 
 /** What an answer is worth, or what is wrong with it; null where there is none. */
@@ -93,7 +93,7 @@ export function wrongWith(row: TapeRow, answers: Answers): string | null {
     case "file":
       return text === "" ? "Type a name for the file, such as my-car." : null;
     case "units":
-      return /^(in|mm)?$/i.test(text) ? null : `"${text}" is neither: type in or mm.`;
+      return text === "" || readUnit(text) !== null ? null : `"${text}" is neither: type in or mm.`;
     case "reading": {
       const worth = worthOf(row.reading, answers);
       if (worth === null) return row.reading.required ? "This one is needed." : null;
@@ -152,7 +152,7 @@ export function firstWrong(answers: Answers): { readonly cursor: number; readonl
 }
 
 /** The readings' car as text, or why they make none, in a sentence. */
-export function carOf(answers: Answers): { readonly text: string } | { readonly complaint: string } {
+export function carOf(answers: Answers): TapeCar | NoTapeCar {
   return carOfTape(tapeFrom(answers));
 }
 
@@ -176,9 +176,12 @@ export function crossCheck(answers: Answers): { readonly agree: boolean; readonl
 export function beforeMaking(answers: Answers): string {
   const wrong = firstWrong(answers);
   if (wrong !== null) return `Still to do: ${wrong.complaint} Enter goes there.`;
-  const layout: Layout = layoutOf(tapeFrom(answers));
+  const made = carOf(answers);
+  if ("complaint" in made) return made.complaint;
+  const { layout, found } = made;
+  const doubts = found.doubts.map((words) => `${words} `).join("");
   const assumed = assumedInTape(layout);
-  if (assumed === null) return "Enter writes the car's file and opens it.";
+  if (assumed === null) return `${doubts}Enter writes the car's file and opens it.`;
   const bump = layout.assumed.has("travel") ? ` ${noBumpYet}` : "";
-  return `Enter writes the car's file and opens it. Assumed, and marked ~ until you change it: ${assumed}.${bump}${priceOf(layout)}`;
+  return `${doubts}Enter writes the car's file and opens it. Assumed, and marked ~ until you change it: ${assumed}.${bump}${priceOf(layout)}`;
 }

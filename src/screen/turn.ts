@@ -32,8 +32,10 @@ export type Effect =
   | { readonly do: "open"; readonly source: Source }
   /** Ask for the readings of a new car that were kept; null where there are none. */
   | { readonly do: "readings" }
-  /** Keep them on disk until they are a car; null throws them away. */
+  /** Keep them on disk, when they are a car too: one of them may turn out wrong. Null throws them away. */
   | { readonly do: "keepReadings"; readonly answers: Answers | null }
+  /** Tell whether a file has the name that a new car is to have. */
+  | { readonly do: "lookFor"; readonly path: string }
   /** Write a car that was made from them to a file that is not there yet. */
   | { readonly do: "begin"; readonly path: string; readonly text: string }
   /** Do long work in pieces between keys, in the place of any that is being done. */
@@ -76,6 +78,8 @@ export type Message =
   /** Something could not be done, in a sentence. */
   | { readonly is: "failed"; readonly words: string }
   | { readonly is: "readings"; readonly kept: Answers | null }
+  /** A file has the name that a new car was to have. */
+  | { readonly is: "taken"; readonly path: string }
   /** The car from a tape is written. */
   | { readonly is: "begun"; readonly path: string }
   | { readonly is: "opened"; readonly opened: Opened }

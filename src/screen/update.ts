@@ -3,7 +3,7 @@ import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
-import { failedInTape, openTape, tapeActs, typeInTape } from "./acts/tape.ts";
+import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
 import { adjustables } from "./adjust.ts";
@@ -108,7 +108,9 @@ function answer(model: Model, message: Message): Turn {
     case "readings":
       return openTape(model, message.kept);
     case "begun":
-      return leaveFor({ ...model, tape: null, focus: { on: "bench" } }, begunCar(message.path));
+      return leaveFor({ ...model, focus: { on: "bench" } }, begunCar(message.path));
+    case "taken":
+      return turn(takenInTape(model, message.path));
     case "opened":
       return turn({
         ...start(message.opened, model),

@@ -2,6 +2,7 @@ import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Model } from "./model.ts";
+import { tapeRows } from "./tape.ts";
 
 // Why a key does nothing just now, in words to the builder; null when it works.
 
@@ -82,6 +83,18 @@ export function whyNoFractions({ display }: Model): string | null {
 export function whyNoSwap({ bench, pin }: Model): string | null {
   if (pin === null) return "No car is pinned. Press b to pin this one, then change it.";
   return pin.car.text === bench.car.text ? "The pinned car is the same as this one." : null;
+}
+
+/** Why there is no page of readings after this one. */
+export function whyLastPage({ focus }: Model): string | null {
+  return focus.on === "tape" && tapeRows[focus.cursor]?.page === 2
+    ? "This is page 2, the last one. PgUp goes to page 1."
+    : null;
+}
+
+/** Why there is nothing before the first reading. */
+export function whyFirstPage({ focus }: Model): string | null {
+  return focus.on === "tape" && focus.cursor === 0 ? "This is the top of page 1. PgDn goes to page 2." : null;
 }
 
 /** Why there is no guide to end. */

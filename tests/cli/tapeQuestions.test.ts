@@ -83,12 +83,36 @@ describe("readings asked for one by one", () => {
     expect(there.code).toBe(2);
     expect(there.err).toContain("there is a file of that name already");
     expect(there.err).not.toContain("Wheelbase");
+    expect(there.err).not.toContain("mule-tape.yaml");
     rmSync("mule.yaml");
     writeFileSync("mule-tape.yaml", "notes: of mine\n");
     const taken = await asked(page1);
     expect(taken.code).toBe(2);
     expect(taken.err).toContain("mule-tape.yaml is there, where the answers would be kept");
     expect(readFileSync("mule-tape.yaml", "utf8")).toBe("notes: of mine\n");
+  });
+
+  it("say how to correct one of a car that is made, and that makes it anew", async () => {
+    const { err } = await asked([...page1, "no"]);
+    const how = "rackwright new mule-again.yaml --from-tape mule-tape.yaml";
+    expect(err).toContain(how);
+    const there = await asked([]);
+    expect(there.code).toBe(2);
+    expect(there.err).toContain(`change it in mule-tape.yaml and make the car anew under a name of its own: ${how}`);
+    const sheet = readFileSync("mule-tape.yaml", "utf8");
+    writeFileSync("mule-tape.yaml", sheet.replace("tab-in: 3/4", "tab-in: 7/8"));
+    const taken = await run(["new", "mule", "--from-tape", "mule-tape.yaml"]);
+    expect(taken.err).toContain(how);
+    const again = await run(["new", "again", "--from-tape", "mule-tape.yaml"]);
+    expect(again.code).toBe(0);
+    expect(readFileSync("again.yaml", "utf8")).not.toBe(readFileSync("mule.yaml", "utf8"));
+  });
+
+  it("take inches and L for an answer", async () => {
+    const typed = page1.map((each) => (each === "in" ? "inches" : each === "right" ? "L" : each));
+    const { code } = await asked([...typed, "no"]);
+    expect(code).toBe(0);
+    expect(readFileSync("mule.yaml", "utf8")).toMatch(/units: in\n[\s\S]*wheel-left-moves: left/);
   });
 
   it("take the rods as cut by an option too, where both were taped", async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { carOfTape, type TapeCar } from "../../src/measures/tapeCar.ts";
+import { disagreements } from "../../src/vehicle/from-tape/checks.ts";
 import type { Tape } from "../../src/vehicle/from-tape/readings.ts";
 import { startingValues } from "../../src/vehicle/starting/marks.ts";
 import { expectClose } from "../close.ts";
@@ -100,6 +101,18 @@ describe("wheel travel from a shock's lengths", () => {
     expect(study.bumpTable(0)).not.toBeNull();
   });
 
+  it("comes from the place where a ratio was read too, which has to agree with it", () => {
+    // From the pivot the foot is at (300, 0) and the top at (180, 420): −v·s, v one at the joint's 450 and 300/450 here, so
+    // that the ratio is (300/450) (420/436.80659) = 0.6410.
+    const with_ = (ratio: number) => made(tape([...shock, ["shock-ratio", ratio]], { shockOn: "lower-arm" }));
+    const agreeing = with_(0.6);
+    expect(agreeing.found).toEqual({ travelByShock: true, doubts: [] });
+    expect(agreeing.layout.assumed.has("ratio")).toBe(false);
+    const other = with_(0.85);
+    expect(other.found.doubts.join()).toContain("was taped 0.85, and where the shock stands makes it 0.64");
+    expect(other.tape.numbers.get("bump")).toBe(agreeing.tape.numbers.get("bump"));
+  });
+
   it("gives way to bump and droop that were read", () => {
     const { tape: read, found } = made(tape([...shock, ["bump", 60], ["droop", 70]], { shockOn: "lower-arm" }));
     expect(found.travelByShock).toBe(false);
@@ -109,6 +122,51 @@ describe("wheel travel from a shock's lengths", () => {
   it("is refused where the wheel cannot go so far", () => {
     const of = tape([...shock.slice(1), ["shock-closed", 80]], { shockOn: "lower-arm" });
     expect(carOfTape(of)).toMatchObject({ complaint: expect.stringContaining('"Shock, fully closed"') });
+  });
+});
+
+describe("what page 2 does not ask for", () => {
+  it("is marked: how far ahead the arms' pivots are", () => {
+    const { car } = made(
+      tape([
+        ["bump", 60],
+        ["droop", 60],
+      ]),
+    );
+    const marked = [...startingValues(car)].filter((id) => id.startsWith("left."));
+    expect(marked.filter((id) => !/wheel\.(camber|toe)$/.test(id)).sort()).toEqual(
+      ["lower", "upper"].flatMap((arm) => ["front", "rear"].map((end) => `left.${arm}-arm.${end}.ahead`)),
+    );
+  });
+});
+
+describe("joints of page 2 that do not stand on page 1's king-pin line", () => {
+  const say = (mm: number) => `${mm.toFixed(0)} mm`;
+  const said = (...more: readonly (readonly [string, number])[]) => {
+    const { tape: read, layout } = made(tape([["bump", 60], ["droop", 60], ...more]));
+    return disagreements(read, layout, say);
+  };
+
+  it("are not spoken of where they do", () => {
+    expect(said()).toEqual([]);
+  });
+
+  it("name the one joint that two readings and the other joint are against, and no other reading", () => {
+    for (const joint of ["lower", "upper"]) {
+      const [first, ...others] = said([`${joint}-joint-out`, 625], ["left-rod", Math.hypot(460, 10)]);
+      expect(first).toContain(`Measure the ${joint} joint again: out it was taped 625 mm`);
+      expect(first).toContain("make it 650 mm");
+      for (const other of others) expect(other).toContain("the joint above");
+    }
+  });
+
+  it("name what stands alone against both joints", () => {
+    const [apart, ...none] = said(["king-pins-apart", 1330]);
+    expect(none).toEqual([]);
+    expect(apart).toContain("measure how far apart the king-pin lines are again");
+    const [lean, ...more] = said(["inclination", 0.07]);
+    expect(more).toEqual([]);
+    expect(lean).toContain("measure the inclination again");
   });
 });
 

@@ -3,6 +3,7 @@ import { tapeRows } from "../../src/screen/tape.ts";
 import type { Effect } from "../../src/screen/turn.ts";
 import { readings } from "../../src/vehicle/from-tape/readings.ts";
 import { blankSheet, readSheet } from "../../src/vehicle/from-tape/sheet.ts";
+import { kingPinSketch } from "../../src/vehicle/from-tape/sketch.ts";
 import { carFromTape } from "../../src/vehicle/from-tape/text.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
@@ -213,7 +214,70 @@ describe("a new car from a tape, as a form", () => {
     expect(asked.press("escape").model.bench.car.text).toBe(text);
   });
 
-  it("keeps what was typed, on disk too, until it is a car or thrown away", () => {
+  it("says at once that a file has the name already, while that name stands there", () => {
+    const bench = form().press("=yard-rail", "enter");
+    const look = bench.effects.at(-1);
+    if (look?.do !== "lookFor") throw new Error(`nothing was looked for: ${look?.do}`);
+    expect(look.path).toMatch(/yard-rail\.yaml$/);
+    bench.send({ is: "taken", path: look.path });
+    expect(bench.text()).toContain("> Name of the new car's file");
+    expect(flat(bench)).toContain("already: type another name, such as yard-rail-2.");
+    bench.press("=yard-rail-2", "enter").send({ is: "taken", path: look.path });
+    expect(bench.text()).not.toContain("> Name of the new car's file");
+  });
+
+  it("keeps the readings of a car that was made, to be corrected under another name", () => {
+    const made = fill(form(), page1).press("enter").send({ is: "begun", path: "/x/yard-rail.yaml" });
+    expect(made.effects.some((each) => each.do === "keepReadings" && each.answers === null)).toBe(false);
+    const again = made.send({ is: "opened", opened: opened("balanced-two-seater") }).press("T");
+    expect(again.model.tape).toMatchObject(page1);
+    expect(flat(again)).toContain("Ctrl-R all of them");
+    expect(again.effects.at(-1)).toMatchObject({ do: "lookFor" });
+  });
+
+  it("goes to the line that makes the car by End, and offers the page that there is", () => {
+    const bench = form();
+    expect(bench.press("end").text()).toContain("> MAKE THE CAR; page 2 can wait");
+    expect(bench.lines().at(-1)).toContain("PgDn page 2");
+    bench.press("pageDown");
+    expect(bench.lines().at(-1)).not.toContain("PgDn page 2");
+    expect(bench.lines().at(-1)).toContain("PgUp page 1");
+    bench.press("end");
+    expect(tapeRows[bench.model.focus.on === "tape" ? bench.model.focus.cursor : -1]?.key).toBe("make-2");
+  });
+
+  it("shows the king-pin line where there is room", () => {
+    const at = (rows: number) => {
+      const bench = form(80, rows);
+      for (const row of tapeRows)
+        if (row.key === "tab-back") break;
+        else bench.press("down");
+      return bench.text();
+    };
+    expect(at(24)).not.toContain("upper joint");
+    for (const line of kingPinSketch) expect(at(40)).toContain(line);
+  });
+
+  it("tells of a shock that stands elsewhere than its ratio says, and not of the ratio where it has a place", () => {
+    const shock = {
+      ...{
+        bump: "",
+        droop: "",
+        "shock-closed": "13 1/2",
+        "shock-open": "19 1/2",
+        "shock-now": "17",
+        "shock-ratio": "0.9",
+      },
+      ...{ "shock-top-ahead": "1", "shock-top-out": "11", "shock-top-height": "24", "shock-on": "lower arm" },
+      ...{ "shock-foot-ahead": "1/2", "shock-foot-out": "17", "shock-foot-height": "8 1/8" },
+    };
+    const said = flat(fill(form(80, 40), { ...page1, ...page2, ...shock }, 2));
+    expect(said).toContain('"Shock\'s way for 1 of wheel" was taped 0.9, and where the shock stands makes it');
+    expect(said).not.toContain("by the shock's ratio");
+    expect(said).toContain("how far ahead the arms' pivots are");
+  });
+
+  it("keeps what was typed, on disk too, until it is thrown away", () => {
     const bench = form().press("=yard-rail", "enter", "escape");
     expect(bench.effects.at(-1)).toEqual({ do: "keepReadings", answers: { units: "in", file: "yard-rail" } });
     expect(flat(bench)).toContain("T goes on with them");

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { readBenchAngle } from "../../src/vehicle/from-tape/angle.ts";
-import { readings } from "../../src/vehicle/from-tape/readings.ts";
+import { readReading } from "../../src/vehicle/from-tape/reading.ts";
+import { type Reading, readings } from "../../src/vehicle/from-tape/readings.ts";
 import { answersOn, blankSheet, readSheet, sheetWith } from "../../src/vehicle/from-tape/sheet.ts";
+import { kingPinSketch } from "../../src/vehicle/from-tape/sketch.ts";
 import { doubtful } from "../../src/vehicle/from-tape/together.ts";
 import { expectClose } from "../close.ts";
 
@@ -37,6 +39,17 @@ describe("an angle read at the bench", () => {
     // 1/8 in total on 28 in tyres is 0.255786 degrees total, taken as one sine; as two halves it is
     // 1e-6 less.
     expectClose(2 * degrees("1/8 total", { ...plain, shared: true, diameter: 28 * 25.4 }), 0.255786, { abs: 2e-6 });
+  });
+
+  it("is toe as both distances across the tyres, the nearer one in front being toe-in, in either order", () => {
+    // 1/8 in nearer in front is the 1/8 in total of above.
+    const toe = { ...plain, shared: true, diameter: 28 * 25.4 };
+    for (const text of ["45 7/8 front, 46 rear", "46 rear, 45 7/8 front", "45 7/8 front 46 rear"])
+      expectClose(2 * degrees(text, toe), 0.255786, { abs: 2e-6 });
+    expectClose(2 * degrees("46 front, 45 7/8 rear", toe), -0.255786, { abs: 2e-6 });
+    expect(readBenchAngle("46 front, 45 7/8 front", "in", toe)).toHaveProperty("complaint");
+    expect(readBenchAngle("46 front, 45 7/8 rear", "in", plain)).toHaveProperty("complaint");
+    expect(readBenchAngle("46 front, 45 7/8 rear", "in", { ...toe, diameter: null })).toHaveProperty("complaint");
   });
 
   it("is refused as toe where it could be a length across the tyre, with both ways to write it", () => {
@@ -82,6 +95,26 @@ const answers: Readonly<Record<string, string>> = {
   toe: "1/8 total",
 };
 
+/** The lengths of the same in whole millimetres. */
+const metric: Readonly<Record<string, string>> = {
+  ...answers,
+  wheelbase: "1727",
+  "hub-height": "273",
+  "over-tyres": "1422",
+  "tyre-width": "178",
+  "king-pins-apart": "1080",
+  "tab-back": "114",
+  "tab-in": "38",
+  "tab-height": "216",
+  "left-eye": "102",
+  "right-eye": "229",
+  "eye-height": "219",
+  "eye-behind": "25",
+  stroke: "102",
+  "left-stop": "51",
+  toe: "0.2 deg",
+};
+
 function filled(changes: Readonly<Record<string, string>> = {}): string {
   return Object.entries({ ...answers, ...changes }).reduce(
     (text, [key, value]) => text.replace(new RegExp(`^${key}:$`, "m"), `${key}: ${value}`),
@@ -112,7 +145,8 @@ describe("the sheet of readings", () => {
     const blank = readSheet(blankSheet("in"));
     if (!("complaints" in blank)) throw new Error("a blank sheet was taken for a filled one");
     expect(blank.complaints.length).toBe(readings.filter(({ required }) => required).length);
-    expect(blank.complaints[0]).toMatchObject({ line: 9, part: "wheelbase" });
+    expect(blank.complaints[0]).toMatchObject({ part: "wheelbase" });
+    expect(blankSheet("in").split("\n")[(blank.complaints[0]?.line ?? 0) - 1]).toBe("wheelbase:");
     const wrong = readSheet(filled({ stroke: "long" }).replace("tab-in:", "tabin:"));
     if (!("complaints" in wrong)) throw new Error("a wrong sheet was taken");
     const words = wrong.complaints.map(({ part, message }) => `${part}: ${message}`);
@@ -151,6 +185,44 @@ describe("the sheet of readings", () => {
   ])("refuses %s: %s in that reading's own words", (key, text, words) => {
     const read = readSheet(filled({ [key]: text }));
     expect("complaints" in read && read.complaints.find(({ part }) => part === key)?.message).toContain(words);
+  });
+
+  it("takes the words that nobody minds: inches, L, lower arm, turns", () => {
+    const tape = readSheet(filled({ "rack-goes": "L", turns: "3 1/2 turns" }).replace("units: in", "units: inches"));
+    if ("complaints" in tape) throw new Error(JSON.stringify(tape.complaints));
+    expect(tape).toMatchObject({ units: "in", rackGoes: "left" });
+    expect(tape.numbers.get("turns")).toBe(3.5);
+    const of = (key: string) => readings.find((each) => each.key === key) ?? { key: "", words: [] as string[] };
+    const worth = (text: string) => readReading({ ...of("shock-on"), kind: "word" } as Reading, text, "in", null);
+    expect(worth("Lower arm")).toBe("lower-arm");
+    expect(worth("upper")).toBe("upper-arm");
+    // Either of two.
+    expect(worth("up")).toHaveProperty("complaint");
+  });
+
+  it("says once that another unit is meant, in the place of every line", () => {
+    for (const [from, to] of [
+      ["in", "mm"],
+      ["mm", "in"],
+    ] as const) {
+      const numbers = to === "mm" ? answers : metric;
+      const read = readSheet(filled(numbers).replace("units: in", `units: ${to}`));
+      if (!("complaints" in read)) throw new Error("a sheet in another unit was taken");
+      expect(read.complaints).toHaveLength(1);
+      expect(read.complaints[0]?.part).toBe("units");
+      expect(read.complaints[0]?.message).toContain(from === "in" ? "look like inches" : "look like millimetres");
+      expect(read.complaints[0]?.message).toContain(`Write units: ${from}`);
+    }
+  });
+
+  it("needs the tyre's width, without which there is no wheel centre", () => {
+    const read = readSheet(filled({ "tyre-width": "" }));
+    expect("complaints" in read && read.complaints.map(({ part }) => part)).toEqual(["tyre-width"]);
+  });
+
+  it("explains every reading by itself, and shows the king-pin line", () => {
+    for (const { help, key } of readings) expect(help, key).not.toContain("likewise");
+    for (const line of kingPinSketch) expect(blankSheet("in")).toContain(`# ${line}`.trimEnd());
   });
 
   it("takes a proper fraction, and a sum that could be nothing else, as they are", () => {
@@ -211,6 +283,11 @@ describe("the sheet of readings", () => {
     [{ caster: "-3" }, "lean forward"],
     [{ "left-eye": "17" }, "shorter across the car than the rack's stroke"],
     [{ "tab-height": "22" }, "above the tyre"],
+    [{ "hub-height": "21" }, "more than half as high"],
+    [{ "hub-height": "14", "upper-joint-height": "13 1/2" }, "above the upper joint"],
+    [{ "hub-height": "6", "lower-joint-height": "7" }, "below the lower joint"],
+    [{ toe: "-1/8 total" }, "toe out"],
+    [{ toe: "46 front, 45 7/8 rear" }, "toe out"],
     [{ turns: "12" }, "One turn of the steering wheel".toLowerCase()],
   ])("asks whether it is so, and takes it: %j", (changes, words) => {
     const tape = readSheet(filled(changes));

@@ -13,6 +13,7 @@ import { changeFrontEnd, type FrontEndChange } from "../../vehicle/change.ts";
 import { changed } from "../../vehicle/edits/change.ts";
 import type { Tape } from "../../vehicle/from-tape/readings.ts";
 import { blankSheet, readSheet } from "../../vehicle/from-tape/sheet.ts";
+import { kingPinSketch } from "../../vehicle/from-tape/sketch.ts";
 import { labelNames, withLabel } from "../../vehicle/labels.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
@@ -24,7 +25,7 @@ import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { quoted, shortest, target } from "../newNames.ts";
 import { jsonOption, lengthsIn } from "../report.ts";
-import { askedFor } from "../tapeQuestions.ts";
+import { askedFor, howToCorrect } from "../tapeQuestions.ts";
 
 interface NewOptions extends FrontEndChange {
   readonly json?: boolean;
@@ -46,6 +47,8 @@ interface Begun {
   readonly from: string;
   readonly filled: readonly string[];
   readonly notes: readonly string[];
+  /** How to make it anew where a reading of it was wrong; null where it was not read. */
+  readonly again: string | null;
 }
 
 /** `rackwright new FILE`: a car file to begin with, a copy of another car or from readings with a tape. */
@@ -86,6 +89,10 @@ export function newCommand(desk: Desk): Command {
     )
     .addHelpText(
       "after",
+      `\nWhat a tape's tie-rod hole is read from:\n\n${kingPinSketch.map((line) => `  ${line}`.trimEnd()).join("\n")}`,
+    )
+    .addHelpText(
+      "after",
       examples(
         ["rackwright new car.yaml", "a symmetric, sound car to change"],
         ["rackwright new --tape-sheet > sheet.yaml", "the readings to take, to print or to fill in"],
@@ -112,7 +119,10 @@ export function newCommand(desk: Desk): Command {
       options.fromTape === undefined ? copied(options) : await fromTape(desk, file, options.fromTape, options);
     const made = newFile(target(file), labelled(begun.text, options));
     if (!made.saved)
-      throw new Ended(Exit.badInput, `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.`);
+      throw new Ended(
+        Exit.badInput,
+        `${printable(file)}: ${"complaint" in made ? made.complaint : made.ask}.${begun.again === null ? "" : ` ${begun.again}`}`,
+      );
     const path = shortest(made.path);
     if (options.json) desk.print(jsonText({ file: made.path, from: begun.from, filled: begun.filled }));
     desk.note(`Wrote ${path}, ${begun.words}. Open it with: rackwright ${quoted(path)}`);
@@ -154,6 +164,7 @@ function copied(options: NewOptions): Begun {
     text: fresh,
     from: isFile ? name : "name" in loaded ? loaded.name : name,
     filled,
+    again: null,
     words: `${filled.length === 0 ? "a copy of" : "begun from"} ${isFile ? printable(name) : `the preset ${name}`}`,
     notes:
       filled.length > 0
@@ -184,12 +195,16 @@ async function fromTape(desk: Desk, file: string, sheet: string | true, options:
   const made = sheet === true ? await askedFor(desk, file, make) : make(readSheetFile(sheet));
   if ("complaint" in made) throw new Ended(Exit.badInput, asSaid(made.complaint));
   const from = sheet === true ? "tape" : sheet;
+  const notes = tapeNotes(made, lengthsIn(made.tape.units));
+  // Where it was asked for, the sheet was named with it already.
+  const again = sheet === true ? null : howToCorrect(target(file), sheet);
   return {
     text: made.text,
     from,
     filled: [...startingValues(made.car)],
     words: "from the tape",
-    notes: tapeNotes(made, lengthsIn(made.tape.units)),
+    notes: [...notes, ...(again !== null && notes.some((note) => note.startsWith("warning")) ? [again] : [])],
+    again,
   };
 }
 

@@ -1,17 +1,17 @@
 import { pathOf } from "../../files/save.ts";
 import type { Answers, Model } from "../model.ts";
 import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, whyPassedOver, wrongWith } from "../tape.ts";
-import { type Act, type Turn, turn } from "../turn.ts";
+import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+
+const keptWords = "These readings were kept from last time; Ctrl-U empties a field, Ctrl-R all of them.";
 
 /** The form as it is first seen, with the readings that were kept of an earlier time, if any. */
 export function openTape(model: Model, kept: Answers | null): Turn {
   const units = model.display.unit;
   const tape = kept ?? { units };
-  const notice =
-    kept === null
-      ? null
-      : ({ text: "These readings were kept from last time; Ctrl-U empties a field.", tone: "done" } as const);
-  return at({ ...model, tape, notice }, 0);
+  const notice = kept === null ? null : ({ text: keptWords, tone: "done" } as const);
+  const open = at({ ...model, tape, notice }, 0);
+  return (tape.file ?? "").trim() === "" ? open : turn(open.model, lookFor(tape));
 }
 
 /** The form with its cursor on a row, and what was typed there in the field. */
@@ -34,8 +34,14 @@ function leaveTo(model: Model, cursor: number, complaint: string | null = null):
 export function moveInTape(model: Model, ways: number, chord: string): Turn {
   const { focus } = model;
   if (focus.on !== "tape") return turn(model);
+  if (chord === "end") return leaveTo(model, makingOf(focus.cursor));
   if (!chord.startsWith("page")) return leaveTo(model, focus.cursor + ways);
   return leaveTo(model, ways < 0 ? 0 : tapeRows.findIndex(({ page }) => page === 2));
+}
+
+/** The line of a row's page that makes the car. */
+function makingOf(cursor: number): number {
+  return tapeRows.findIndex((row, i) => i >= cursor && row.is === "make");
 }
 
 /** What was typed goes into the row's answer; a unit typed behind the one that stands there takes its place. */
@@ -43,13 +49,19 @@ export function typeInTape(model: Model, typed: string): Model {
   const { focus } = model;
   const row = rowOf(model);
   if (focus.on !== "tape" || row === undefined || row.is === "make") return model;
-  const text = row.is === "units" ? (/(in|mm)$/i.exec(typed)?.[0] ?? typed) : typed;
+  const text = row.is === "units" ? unitTyped(typed) : typed;
   return {
     ...model,
     tape: { ...model.tape, [row.key]: text },
     focus: { ...focus, text, complaint: null },
     notice: null,
   };
+}
+
+/** The unit that stands behind another one, which it takes the place of: "inmm" is mm. */
+function unitTyped(typed: string): string {
+  const [, last] = /^(?:in|mm|inch(?:es)?)(in|mm)$/i.exec(typed) ?? [];
+  return last ?? typed;
 }
 
 function rowOf({ focus }: Model): TapeRow | undefined {
@@ -65,7 +77,9 @@ export function acceptTape(model: Model): Turn {
   if (row.is === "make") return makeCar(model, answers);
   const isBlank = focus.text.trim() === "";
   const wrong = isBlank ? null : wrongWith(row, answers);
-  return wrong === null ? leaveTo(model, nextAsked(focus.cursor, answers)) : at(model, focus.cursor, wrong);
+  if (wrong !== null) return at(model, focus.cursor, wrong);
+  const on = leaveTo(model, nextAsked(focus.cursor, answers));
+  return row.is === "file" && !isBlank ? turn(on.model, ...on.effects, lookFor(answers)) : on;
 }
 
 /** The next row whose answer is of use beside the others: the arrow keys lead to the rest. */
@@ -82,6 +96,26 @@ function makeCar(model: Model, answers: Answers): Turn {
   return turn(model, { do: "begin", path: pathOf(answers.file ?? ""), text: made.text });
 }
 
+function lookFor({ file = "" }: Answers): Effect {
+  return { do: "lookFor", path: pathOf(file) };
+}
+
+/** A file has the name that was typed: said at once, at the name, while it still stands there. */
+export function takenInTape(model: Model, path: string): Model {
+  const isSo = model.focus.on === "tape" && pathOf(model.tape?.file ?? "") === path;
+  if (!isSo) return model;
+  return failedInTape(
+    model,
+    `There is a file ${path} already: type another name, such as ${nextName(model.tape?.file ?? "")}.`,
+  );
+}
+
+/** "buggy-2" after "buggy", "buggy-3" after that. */
+function nextName(name: string): string {
+  const [, start = "", number = "1"] = /^(.*?)(?:-(\d+))?$/.exec(name.trim().replace(/\.ya?ml$/i, "")) ?? [];
+  return `${start}-${Number(number) + 1}`;
+}
+
 /** A write that failed: the complaint stands at the name of the file. */
 export function failedInTape(model: Model, words: string): Model {
   return at(
@@ -91,10 +125,17 @@ export function failedInTape(model: Model, words: string): Model {
   ).model;
 }
 
+/** The form with what it held; of a name that meanwhile is a file's, that is said. */
+function again(model: Model): Turn {
+  const { model: open } = at({ ...model, notice: { text: keptWords, tone: "done" } }, 0);
+  const answers = model.tape ?? {};
+  return (answers.file ?? "").trim() === "" ? turn(open) : turn(open, lookFor(answers));
+}
+
 /** All readings thrown away, for another car. */
 const emptyTape: Act = (model) => at({ ...model, tape: { units: unitsOf(model.tape ?? {}) } }, 0);
 
 export const tapeActs = {
-  fromTape: (model) => (model.tape === null ? turn(model, { do: "readings" }) : at(model, 0)),
+  fromTape: (model) => (model.tape === null ? turn(model, { do: "readings" }) : again(model)),
   emptyTape: (model, chord) => turn(emptyTape(model, chord).model, { do: "keepReadings", answers: null }),
 } satisfies Record<string, Act>;

@@ -1,4 +1,5 @@
 import type { Reading } from "../../vehicle/from-tape/readings.ts";
+import { kingPinSketch } from "../../vehicle/from-tape/sketch.ts";
 import type { Focus, Model } from "../model.ts";
 import { beforeMaking, crossCheck, echoOfRow, type TapeRow, tapeRows } from "../tape.ts";
 import type { Typed } from "./Bottom.tsx";
@@ -13,8 +14,14 @@ const samples = {
 
 function sampleOf({ key, kind, words }: Reading): string {
   if (kind === "word") return `Type ${words.join(" or ")}.`;
-  return key === "toe" ? "Type 1/8 total; or 50 1/8, 50 1/4 over 24; or 0.2 deg." : samples[kind];
+  return key === "toe"
+    ? "Type 45 7/8 front, 46 rear; or 1/8 total; or 50 1/8, 50 1/4 over 24; or 0.2 deg."
+    : samples[kind];
 }
+
+/** Rows of a window in which the sketch leaves the list enough of them, and the readings that it shows. */
+const rowsForSketch = 34;
+const byKingPin = ["king-pins-apart", "tab-back", "tab-in", "tab-height"];
 
 const titles = {
   1: ["A NEW CAR FROM THE TAPE, page 1: on stands, at ride height, wheels straight", "A NEW CAR FROM THE TAPE, page 1"],
@@ -57,7 +64,7 @@ function formRow(row: TapeRow, { tape }: Model): FormRow {
 }
 
 /** What is asked, how to answer it, what was read; and what all readings make together. */
-function belowOf({ tape, notice, columns }: Model, row: TapeRow, complaint: string | null): readonly Line[] {
+function belowOf({ tape, notice, columns, rows }: Model, row: TapeRow, complaint: string | null): readonly Line[] {
   const answers = tape ?? {};
   const say = (words: string) => paragraph(words, columns);
   const loud = (words: string) => paragraph(words, columns, "bad");
@@ -70,5 +77,6 @@ function belowOf({ tape, notice, columns }: Model, row: TapeRow, complaint: stri
   const sample = row.is === "reading" ? sampleOf(row.reading) : "";
   const { text: echo, good } = echoOfRow(row, answers);
   const read = said.length > 0 ? said : say(good && echo.startsWith("=") ? echo : sample);
-  return [rule, ...say(row.ask), ...read, ...kept, ...check];
+  const sketch = rows >= rowsForSketch && byKingPin.includes(row.key) ? kingPinSketch.map((line) => ` ${line}`) : [];
+  return [rule, ...say(row.ask), ...read, ...kept, ...check, ...sketch];
 }

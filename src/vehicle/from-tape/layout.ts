@@ -13,9 +13,9 @@ export type Assumed =
   | "caster"
   | "camber"
   | "toe"
-  | "tyre-width"
   | "turns"
   | "arms"
+  | "pivots-ahead"
   | "travel"
   | "ratio";
 
@@ -89,6 +89,7 @@ export function layoutOf({ numbers }: Tape): Layout {
   };
   const pivots = ["lower-pivot-out", "lower-pivot-height", "upper-pivot-out", "upper-pivot-height"];
   if (!joints.measured || !pivots.every((key) => numbers.has(key))) assumed.add("arms");
+  else assumed.add("pivots-ahead");
   const pivot = (arm: "lower" | "upper") => ({
     out: numbers.get(`${arm}-pivot-out`) ?? joints[arm].out * armShare,
     up: numbers.get(`${arm}-pivot-height`) ?? joints[arm].up,
@@ -96,7 +97,7 @@ export function layoutOf({ numbers }: Tape): Layout {
   const travel = travelOf(numbers);
   if (assumed.has("arms") || travel.bump === null || travel.droop === null) assumed.add("travel");
   else if (travel.byRatio) assumed.add("ratio");
-  const tyreWidth = or("tyre-width", Math.round(hubHeight / 3));
+  const tyreWidth = read("tyre-width");
   const stroke = read("stroke");
   const turns = or("turns", 0);
   return {

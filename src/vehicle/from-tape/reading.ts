@@ -15,8 +15,9 @@ function worthOf(
   hubHeight: number | null,
 ): number | string | { readonly complaint: string } {
   if (kind === "word") {
-    const word = text.trim().toLowerCase().replace(/\s+/g, " ");
-    return words.includes(word) ? word : { complaint: `not ${words.join(" or ")}` };
+    const begun = plainWord(text);
+    const [word, ...others] = begun === "" ? [] : words.filter((each) => plainWord(each).startsWith(begun));
+    return word !== undefined && others.length === 0 ? word : { complaint: `not ${words.join(" or ")}` };
   }
   if (kind === "length") {
     const run = runTogether(text, units);
@@ -25,7 +26,7 @@ function worthOf(
     return "mm" in read ? read.mm : read;
   }
   if (kind === "number") {
-    const read = readNumber(text);
+    const read = readNumber(text.replace(/\s*turns?\s*$/i, ""));
     return "number" in read ? read.number : read;
   }
   const toe = key === "toe";
@@ -35,6 +36,21 @@ function worthOf(
     along: byPlumbLine.includes(key) ? "plumb line" : "board",
   });
   return "rad" in read ? read.rad : read;
+}
+
+/** A word without what nobody minds: capitals, and a blank for a hyphen. */
+function plainWord(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, " ");
+}
+
+/** The unit of bare lengths that a text names, "in" or "inches" as well; null where it names none. */
+export function readUnit(text: string): LengthUnit | null {
+  const word = plainWord(text);
+  if (/^(in|inch|inches|")$/.test(word)) return "in";
+  return /^(mm|millimet(re|er)s?)$/.test(word) ? "mm" : null;
 }
 
 /** "81/4" is 8 1/4 that lost its blank, or 20 1/4: which, only the builder knows. Null where a text can be but one thing. */

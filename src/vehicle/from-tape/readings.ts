@@ -142,15 +142,22 @@ function choice(
 /** Every reading, in the order of a walk around the car: sheet, questions and help are made from this list. */
 export const readings: readonly Reading[] = [
   reading(1, "wheelbase", "length", true, "Wheelbase", "front hub to rear hub, the mean of both sides"),
-  reading(1, "hub-height", "length", true, "Hub centre to the floor", "as it will stand: the tyre's loaded radius"),
+  reading(
+    1,
+    "hub-height",
+    "length",
+    true,
+    "Hub centre to the floor",
+    "with the car standing on its tyres, before it goes on stands: the tyre's loaded radius; on the stands set the hub that high again",
+  ),
   reading(1, "over-tyres", "length", true, "Outside width over the front tyres", "at hub height"),
   reading(
     1,
     "tyre-width",
     "length",
-    false,
+    true,
     "Width of one front tyre",
-    "left out, a third of the hub's height is assumed",
+    "at its widest: the wheel's centre is found with it",
   ),
   reading(
     1,
@@ -185,7 +192,14 @@ export const readings: readonly Reading[] = [
     "Left inner eye from the car's centreline, the rack on its middle",
     "half of the stroke from either stop; an eye across the centreline is negative",
   ),
-  reading(1, "right-eye", "length", true, "Right inner eye from the centreline, the rack on its middle", "likewise"),
+  reading(
+    1,
+    "right-eye",
+    "length",
+    true,
+    "Right inner eye from the car's centreline, the rack on its middle",
+    "half of the stroke from either stop; an eye across the centreline is negative",
+  ),
   reading(1, "eye-height", "length", true, "Inner eyes above the floor"),
   reading(
     1,
@@ -214,7 +228,7 @@ export const readings: readonly Reading[] = [
     "half of the stroke is a rack on its middle",
   ),
   reading(1, "left-rod", "length", false, "Left tie rod, eye to eye", "checks the other readings"),
-  reading(1, "right-rod", "length", false, "Right tie rod, eye to eye", "likewise"),
+  reading(1, "right-rod", "length", false, "Right tie rod, eye to eye", "checks the other readings"),
   choice(
     1,
     "rods",
@@ -253,7 +267,7 @@ export const readings: readonly Reading[] = [
     "angle",
     false,
     "Toe of each wheel, toe-in",
-    "across the tyres, front less rear, both wheels together: 1/8 total; or between boards on the wheels: front, rear over the boards' length; or degrees a wheel: 0.2 deg",
+    "tape across both tyres at hub height, in front of them and behind: 45 7/8 front, 46 rear; or rear less front: 1/8 total; or between boards on the wheels: front, rear over the boards' length; or degrees a wheel: 0.2 deg",
   ),
   ...(["lower", "upper"] as const).flatMap((arm) =>
     (["pivot", "joint"] as const).flatMap((part) => {
@@ -274,8 +288,22 @@ export const readings: readonly Reading[] = [
     "Shock's length, fully closed",
     "eye to eye; left out where bump and droop were read",
   ),
-  reading(2, "shock-open", "length", false, "Shock's length, fully open", "likewise"),
-  reading(2, "shock-now", "length", false, "Shock's length at ride height", "likewise"),
+  reading(
+    2,
+    "shock-open",
+    "length",
+    false,
+    "Shock's length, fully open",
+    "eye to eye; left out where bump and droop were read",
+  ),
+  reading(
+    2,
+    "shock-now",
+    "length",
+    false,
+    "Shock's length at ride height",
+    "eye to eye; left out where bump and droop were read",
+  ),
   reading(
     2,
     "shock-ratio",

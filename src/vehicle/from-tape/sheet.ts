@@ -6,8 +6,9 @@ import { safe } from "../shown.ts";
 import { complaintAt, complaintAtKey, sourceAt, spotAt, type Tree } from "../tree.ts";
 import type { LengthUnit } from "../words.ts";
 import { readYaml } from "../yaml.ts";
-import { readReading } from "./reading.ts";
+import { readReading, readUnit } from "./reading.ts";
 import { type Reading, readings, type Tape, tapeOf } from "./readings.ts";
+import { kingPinSketch } from "./sketch.ts";
 import { impossible } from "./together.ts";
 
 const known = new Map(readings.map((each) => [each.key, each]));
@@ -29,9 +30,12 @@ export function readSheet(text: string): Tape | { readonly complaints: readonly 
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
   const complaints: Complaint[] = [...unknownKeys(tree)];
-  const units = sourceAt(tree, ["units"])?.trim() || "in";
-  if (units !== "in" && units !== "mm")
-    return { complaints: [complaintAt(tree, ["units"], `found "${safe(units)}", expected in or mm`)] };
+  const written = sourceAt(tree, ["units"])?.trim() || "in";
+  const units = readUnit(written);
+  if (units === null)
+    return { complaints: [complaintAt(tree, ["units"], `found "${safe(written)}", expected in or mm`)] };
+  const other = otherUnit(tree, units);
+  if (other !== null) return { complaints: [complaintAt(tree, ["units"], other)] };
   const worth = new Map<string, number | string>();
   for (const each of readings) {
     const source = sourceAt(tree, [each.key]);
@@ -50,6 +54,22 @@ export function readSheet(text: string): Tape | { readonly complaints: readonly 
   const tape = tapeOf(worth, { title: sourceAt(tree, ["title"]), units });
   for (const { at, words } of impossible(tape)) complaints.push(complaintAt(tree, [at], words));
   return complaints.length > 0 ? { complaints } : tape;
+}
+
+const unitWords = { in: "inches", mm: "millimetres" } as const;
+
+/** "found mm, but these look like inches": said in the place of a complaint of every line. Null where the unit can be right. */
+function otherUnit(tree: Tree, units: LengthUnit): string | null {
+  const other = units === "in" ? "mm" : "in";
+  const bare = readings.flatMap((each) => {
+    const source = sourceAt(tree, [each.key])?.trim() ?? "";
+    return each.kind === "length" && /^[\d ./⁄-]+$/.test(source) ? [{ each, source }] : [];
+  });
+  const outOf = (unit: LengthUnit) =>
+    bare.filter(({ each, source }) => typeof readReading(each, source, unit, null) === "object");
+  const [wrong] = outOf(units);
+  if (wrong === undefined || outOf(units).length < 3 || outOf(other).length > 0) return null;
+  return `found ${units}, but these look like ${unitWords[other]}, such as ${wrong.each.key}: ${wrong.source}. Write units: ${other}`;
 }
 
 /** The answers that stand on a sheet, as they are written, whatever they are worth; null where the text is no sheet. */
@@ -108,6 +128,8 @@ export function sheetWith(answers: Readonly<Record<string, string>>): string {
     ),
     filled("title"),
     filled("units"),
+    "#",
+    ...kingPinSketch.map((line) => `# ${line}`.trimEnd()),
     "",
     "# Page 1: enough for locks, Ackermann, rods and dead point.",
     ...page(1),

@@ -20,13 +20,15 @@ function angle(rad: number): string {
 
 const wheels = ["left", "right"] as const;
 
+function sayTaped(mm: number, units: LengthUnit): string {
+  return sayLength(mm, units === "in" ? { unit: "in", exact: true } : { unit: "mm" });
+}
+
 /** The rods that were taped, beside those that fit: they are on the car, and what is made new is measured against them. */
 function tapedRods({ numbers, units }: Tape): readonly string[] {
   const said = wheels.flatMap((wheel) => {
     const mm = numbers.get(`${wheel}-rod`);
-    return mm === undefined
-      ? []
-      : [`${wheel} ${sayLength(mm, units === "in" ? { unit: "in", exact: true } : { unit: "mm" })}`];
+    return mm === undefined ? [] : [`${wheel} ${sayTaped(mm, units)}`];
   });
   return said.length === 0 ? [] : [`      # no length here: cut to fit. Taped on the car: ${said.join(", ")}`];
 }
@@ -79,8 +81,8 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
     const at = (ahead: number): At => ({ ahead: joint.ahead + ahead, ...pivot });
     return [
       `    ${name}:`,
-      `      front: ${point(at(pivotSpread))}${marked("arms")}`,
-      `      rear:  ${point(at(-pivotSpread))}${marked("arms")}`,
+      `      front: ${point(at(pivotSpread))}${marked("arms")}${marked("pivots-ahead", "ahead")}`,
+      `      rear:  ${point(at(-pivotSpread))}${marked("arms")}${marked("pivots-ahead", "ahead")}`,
       `      joint: ${point(joint)}${assumed.has("arms") ? marked("arms") : marked("caster", "ahead")}`,
     ];
   };
@@ -105,7 +107,7 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
     `title: ${JSON.stringify(tape.title ?? "Car from the tape")}`,
     `units: ${units}`,
     `wheelbase: ${say(tape.numbers.get("wheelbase") ?? 0)}`,
-    `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }${marked("tyre-width", "width")}`,
+    `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }  # taped ${sayTaped(tape.numbers.get("over-tyres") ?? 0, units)} over both tyres: with another width, wheel center out is other too, by half of the difference`,
     `wheel-travel: { bump: ${say(layout.bump)}, droop: ${say(layout.droop)} }${travelMark}`,
     "front:",
     "  linkage: double-arm",

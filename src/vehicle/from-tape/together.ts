@@ -104,6 +104,9 @@ const never: readonly Rule[] = [
   ),
 ];
 
+/** A tyre's radius as a share of the wheelbase, beyond which it is asked about: a kart's is an eighth, a buggy's a sixth (common practice). */
+const largestTyre = 1 / 4;
+
 /** Seldom so: worth another look at the tape. */
 const seldom: readonly Rule[] = [
   rule(
@@ -125,6 +128,26 @@ const seldom: readonly Rule[] = [
       },
       "the rod would be shorter across the car than the rack's stroke",
     ),
+  ),
+  rule(
+    ["wheelbase", "hub-height"],
+    (base = 0, hub = 0) => hub > base * largestTyre,
+    "the tyre would be more than half as high as the car is long between its axles",
+  ),
+  rule(
+    ["hub-height", "upper-joint-height"],
+    (hub = 0, upper = 0) => hub > upper,
+    "the hub would stand above the upper joint",
+  ),
+  rule(
+    ["hub-height", "lower-joint-height"],
+    (hub = 0, lower = 0) => hub < lower,
+    "the hub would stand below the lower joint",
+  ),
+  rule(
+    ["toe"],
+    (toe = 0) => toe < 0,
+    "the wheels would toe out: the tape reads more in front of the tyres than behind",
   ),
   rule(["hub-height", "tab-height"], (hub = 0, tab = 0) => tab > 2 * hub, "the hole would stand above the tyre"),
   rule(
