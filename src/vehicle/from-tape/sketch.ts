@@ -8,6 +8,6 @@ export const kingPinSketch: readonly string[] = [
   " |    | /                             |    |    | hole behind the line",
   " |____|o lower joint                  |____|    +---o tie-rod hole",
   "",
-  "X: the line through both joints, at the height of the hole; X to o",
-  "across is hole inboard of the line. Both joints on a straight edge.",
+  "X: where the line through both joints passes, at the hole's height.",
+  "X to o across the car is how far the hole is inboard of the line.",
 ];

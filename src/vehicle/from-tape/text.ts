@@ -107,7 +107,7 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
     `title: ${JSON.stringify(tape.title ?? "Car from the tape")}`,
     `units: ${units}`,
     `wheelbase: ${say(tape.numbers.get("wheelbase") ?? 0)}`,
-    `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }  # taped ${sayTaped(tape.numbers.get("over-tyres") ?? 0, units)} over both tyres: with another width, wheel center out is other too, by half of the difference`,
+    `tire: { radius: ${say(hub.up)}, width: ${say(layout.tyreWidth)} }  # taped ${sayTaped(tape.numbers.get("over-tyres") ?? 0, units)} over both tyres: where this width is corrected, correct wheel center out too, by half as much the other way`,
     `wheel-travel: { bump: ${say(layout.bump)}, droop: ${say(layout.droop)} }${travelMark}`,
     "front:",
     "  linkage: double-arm",
