@@ -81,9 +81,10 @@ export function guideAfterSave(guide: Guide): Guide {
   return guide === steps.length - 1 ? null : guide;
 }
 
-/** What the guide says just now; null while it is off. */
+/** What the guide says just now, after what must not be overlooked; null while it is off. */
 export function guideWords(model: Model): string | null {
-  const { guide } = model;
+  const { guide, notice } = model;
   if (typeof guide !== "number") return null;
-  return `GUIDE ${guide + 1}/${steps.length} (Esc ends it). ${steps[guide]?.words(model) ?? ""}`;
+  const first = notice?.tone === "wrong" ? `${notice.text} ` : "";
+  return `${first}GUIDE ${guide + 1}/${steps.length} (Esc ends it). ${steps[guide]?.words(model) ?? ""}`;
 }

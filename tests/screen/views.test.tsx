@@ -454,6 +454,16 @@ describe("long work", () => {
   });
 });
 
+describe("a very wide window", () => {
+  it("is used as far as lines can be followed: nothing that is said is cut off there", () => {
+    for (const { key } of views) {
+      const bench = offsetRack(200, 60).press(key);
+      expect(bench.text(), key).not.toContain("…");
+      expect(bench.press("?").text(), key).not.toContain("…");
+    }
+  });
+});
+
 describe("the guide", () => {
   it("is offered over an example that is opened first, until the next key", () => {
     const model = greeted(offsetRack().model);

@@ -62,7 +62,7 @@ export function Words({
   }
   if (focus.on === "opening") return <Sentences texts={["Reading the other car: keys wait for it."]} rows={rows} />;
   const guide = guideWords(model);
-  if (guide !== null && notice?.tone !== "wrong") return <Sentences texts={wrapped(guide, width)} rows={rows} />;
+  if (guide !== null) return <Sentences texts={wrapped(guide, width)} rows={rows} strong={notice?.tone === "wrong"} />;
   if (notice !== null)
     return <Sentences texts={wrapped(notice.text, width)} rows={rows} strong={notice.tone === "wrong"} />;
   return <Sentences texts={wholeSentences(viewOf(model.view).explain(model), width, rows)} rows={rows} />;

@@ -20,16 +20,18 @@ import { fitting, wrapped } from "./wrap.ts";
 export const caution = "Geometry only, not strength. Check lock to lock through full travel on stands.";
 
 /** Everything there is to see, drawn from the model alone. */
-export function Screen({ model, onTyped }: { readonly model: Model; readonly onTyped: Typed }) {
-  const layout = layoutOf(model);
+export function Screen({ model: whole, onTyped }: { readonly model: Model; readonly onTyped: Typed }) {
+  const layout = layoutOf(whole);
   if (layout === null) {
     return (
-      <Box flexDirection="column" width={model.columns} height={model.rows}>
-        <TooSmall model={model} />
-        {model.focus.on === "question" ? <Footer model={model} /> : null}
+      <Box flexDirection="column" width={whole.columns} height={whole.rows}>
+        <TooSmall model={whole} />
+        {whole.focus.on === "question" ? <Footer model={whole} /> : null}
       </Box>
     );
   }
+  // Of a very wide window only so much is used: nothing is wrapped for more.
+  const model: Model = { ...whole, columns: layout.columns };
   const { focus } = model;
   const page = ["help", "open", "parts", "starting", "tape", "upright"].includes(focus.on);
   return (

@@ -1,8 +1,8 @@
-/** A text in lines of at most `width` columns, broken between words; a word that is longer is broken where it must. */
+/** A text in lines of at most `width` columns, broken between words, never before a fraction: 13 9/32 is one number. A word that is longer is broken where it must. */
 export function wrapped(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/\s+(?!\d+\/\d)/)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (longer.length <= width) {
       line = longer;
