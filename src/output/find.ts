@@ -3,10 +3,22 @@ import type { CheckReport } from "../solve/check/report.ts";
 import type { Answer, Found } from "../solve/find/find.ts";
 import type { Placed } from "../solve/find/place.ts";
 import type { Goal } from "../solve/goals/goals.ts";
+import { readingOf } from "../solve/goals/readings.ts";
 import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
-import { goalName, goalShort, goalWords, moveLines, partWords, readingWords, roomWords, STAYS } from "./findWords.ts";
+import {
+  goalName,
+  goalShort,
+  goalWords,
+  metShort,
+  moveLines,
+  partWords,
+  readingWords,
+  roomWords,
+  STAYS,
+  shortName,
+} from "./findWords.ts";
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
@@ -78,11 +90,10 @@ function sameAs(before: CheckReport | null, broken: readonly string[]): string {
   return broken.every((each) => was.includes(each)) ? " (as now)" : "";
 }
 
-/** The step in words, such as "1/16 in". */
+/** What a car gives of a goal, in a table; "!" where it is missed. */
 function columnOf(met: readonly Met[], goal: Goal, unit: LengthUnit, length: Length): string {
   const found = met.find((each) => each.goal === goal);
-  if (found === undefined) return "-";
-  return `${readingWords(goal, found.reading, unit, length)}${found.miss > 0 ? " !" : ""}`;
+  return found === undefined ? "-" : metShort(found, unit, length);
 }
 
 /** Each goal now, at the exact best and at each answer in whole steps; "!" where it is missed. */
@@ -100,7 +111,31 @@ function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: 
     goalShort(goal, unit, length),
     ...columns.map(({ score }) => columnOf(score.met, goal, unit, length)),
   ]);
-  return table([heads], rows, [0]);
+  // What nobody aims at moves as well, and what it cost has to be seen.
+  const beside = besides
+    .filter((name) => !goals.some((goal) => goal.name === name) && readingOf(name, 1, before.study) !== null)
+    .map((name) => {
+      const plain = unaimed(name);
+      const said = ({ study }: Placed) => readingWords(plain, readingOf(name, 1, study), unit, length);
+      return [`     ${shortName(plain)}`, ...columns.map(said)];
+    });
+  return table([heads], [...rows, ...beside], [0]);
+}
+
+/** What every builder looks at, whatever a search aims at. */
+const besides = ["inner-lock", "lock-difference", "ackermann", "turning-circle", "toe-change", "bounce-steer"] as const;
+
+/** A goal that asks for nothing, by which a number is told as its goals are. */
+function unaimed(name: (typeof besides)[number]): Goal {
+  const { ends } = goalKinds[name];
+  return {
+    name,
+    level: "nice",
+    least: ends === "most" ? null : Number.NEGATIVE_INFINITY,
+    most: ends === "least" ? null : Number.POSITIVE_INFINITY,
+    over: 1,
+    from: "usual",
+  };
 }
 
 function rodWords({ quest }: Found, study: Study, length: Length): string {
@@ -123,12 +158,20 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
     ...warningsOf(found, answer, unit, length).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
     ...(still ? [] : to.flatMap((words) => wrap(words, WIDTH, "  ", 4))),
     ...wrap(rodWords(found, answer.snapped.study, length), WIDTH, "  ", 4),
+    ...edgeWords(found, answer).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
     ...(answer.check === null ? wrap("Not yet checked over its whole range.", WIDTH, "  ", 4) : []),
     ...(study.car.form.rods.left === "cut" && quest.rods === "follow"
       ? wrap("The rods that are cut now do not fit any more.", WIDTH, "  ", 4)
       : []),
     "",
   ];
+}
+
+/** Said where an answer lies at the edge of its room: the best may lie beyond it. */
+function edgeWords({ quest: { variables } }: Found, { snapped: { moves } }: Answer): readonly string[] {
+  const near = (a: number, b: number, { step }: (typeof variables)[number]) => Math.abs(a - b) < step;
+  const at = variables.filter((each, i) => near(moves[i], each.low, each) || near(moves[i], each.high, each));
+  return at.length === 0 ? [] : [`At the edge of the room given: ${at.map(({ label }) => label).join("; ")}.`];
 }
 
 /** "ahead -4 3/4 in, out 19 15/16 in": where a part is then, as the file says it. */

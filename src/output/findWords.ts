@@ -1,6 +1,7 @@
 import type { Variable } from "../solve/find/room.ts";
 import type { Goal } from "../solve/goals/goals.ts";
 import type { Reading } from "../solve/goals/readings.ts";
+import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
 import { inch } from "../vehicle/units/length.ts";
@@ -65,13 +66,22 @@ const shorts: Readonly<Partial<Record<Goal["name"], string>>> = {
 };
 
 /** A goal's name as a table has room for it. */
-function shortName(goal: Goal): string {
+export function shortName(goal: Goal): string {
   return `${shorts[goal.name] ?? goal.name}${goal.over < 1 ? ` from ${Math.round(100 * goal.over)} %` : ""}`;
 }
 
 /** A goal as a table has room for it: "must rod to arm min 30.0°". */
 export function goalShort(goal: Goal, unit: LengthUnit, length: Length): string {
   return `${goal.level} ${shortName(goal)} ${goalEndsShort(goal, unit, length)}`.trimEnd();
+}
+
+/** What a car gives of a goal, as a table has room for it; "!" where it is missed. */
+export function metShort({ goal, reading, miss }: Met, unit: LengthUnit, length: Length): string {
+  const said = readingWords(goal, reading, unit, length);
+  if (miss <= 0) return said;
+  // Missed by less than is shown: the same number as its end would look met.
+  const end = goalEndsShort(goal, unit, length);
+  return `${end === `max ${said}` ? "over " : end === `min ${said}` ? "under " : ""}${said} !`;
 }
 
 /** Both ends of a band: "60-110 %", or one number where they are the same to a reader. */

@@ -97,6 +97,8 @@ export function findCommand(desk: Desk): Command {
           Exit.badInput,
           `--write ${printable(pathOf(options.write))}: there is a file of that name, and find writes new ones only.`,
         );
+      if (options.answer !== undefined && options.write === undefined)
+        throw new Ended(Exit.badInput, "--answer says which answer --write writes: give --write FILE with it.");
       const quest = questOf(study, options, unit, file);
       const found = await driven(findJob(quest), "Searching", desk.streams);
       const report = { found, step: quest.step, unjudged: quest.unjudged };

@@ -1,4 +1,4 @@
-import { goalShort, movesBrief, readingWords, STAYS } from "../../output/findWords.ts";
+import { goalShort, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
 import { degrees, rodAngleGrade } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
 import type { Placed } from "../../solve/find/place.ts";
@@ -95,7 +95,7 @@ function lines(model: Model, columns: number, at: number): readonly Line[] {
   const cells = told.map((goal) => {
     const values = shown.map(({ score }) => {
       const met = score.met.find((each) => each.goal === goal);
-      return met === undefined ? "-" : `${readingWords(goal, met.reading, unit, length)}${met.miss > 0 ? "!" : ""}`;
+      return met === undefined ? "-" : metShort(met, unit, length);
     });
     return `  ${goalShort(goal, unit, length)
       .slice(0, nameColumns - 1)

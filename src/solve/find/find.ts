@@ -1,5 +1,5 @@
 import { checkJob } from "../check/check.ts";
-import { type CheckReport, countOf } from "../check/report.ts";
+import type { CheckReport } from "../check/report.ts";
 import type { Goal } from "../goals/goals.ts";
 import { isTight, missedMusts, NO_CAR } from "../goals/score.ts";
 import { finished, type Job, jobOf, type Piece } from "../job.ts";
@@ -157,7 +157,8 @@ function* pieces(quest: Quest, before: Placed): Iterator<Piece<() => Found>, voi
   const beforeCheck = yield* checked(before, tell);
   const answers: Answer[] = [];
   for (const answer of found().answers) answers.push({ ...answer, check: yield* checked(answer.snapped, tell) });
-  const last = { ...nothing(quest, before), beforeCheck, answers: soundFirst(answers, before, beforeCheck) };
+  const distinct = farApart(box, soundFirst(answers, before, beforeCheck));
+  const last = { ...nothing(quest, before), beforeCheck, answers: distinct };
   found = () => ({ ...last, evaluations });
   yield tell();
 
@@ -247,6 +248,13 @@ export function newlyBroken(before: CheckReport | null, after: CheckReport | nul
   return broken(after).filter((id) => !was.includes(id));
 }
 
+/** Answers without those that came near a better one as they were set to whole steps. */
+function farApart(box: Box, answers: readonly Answer[]): readonly Answer[] {
+  return answers.filter((each, i) =>
+    answers.slice(0, i).every((better) => apart(box, each.snapped.moves, better.snapped.moves) >= APART / 2),
+  );
+}
+
 /**
  * The best in whole steps first; but answers that make a must worse, and then those that break a limit which the car keeps
  * now, stand last, however well they do otherwise.
@@ -275,7 +283,7 @@ export function found(quest: Quest): Found {
   return finished(findJob(quest));
 }
 
-/** How many limits a check found broken. */
+/** How many limits a check found broken; targets are what the search is about, and not among them. */
 export function brokenIn(report: CheckReport | null): number {
-  return report === null ? 0 : countOf(report, "broken");
+  return newlyBroken(null, report).length;
 }

@@ -62,20 +62,21 @@ function isTold(study: Study, name: LimitName): boolean {
   return lacking(study.car, name) === null && readingOf(name, 1, study) !== null;
 }
 
+/** What a shop would expect without being asked: no more of something than that. */
+function atMost(name: GoalName, level: Level, most: number): Goal {
+  return { name, level, least: null, most, over: 1, from: "usual" };
+}
+
+/** Rods as cut pull the toe off its setting as things move, which nobody wants. */
+function toeKept({ car: { form } }: Study): readonly Goal[] {
+  const kept = form.rods.left === "cut" || form.rods.right === "cut";
+  return kept ? [atMost("straight-toe", "want", goalKinds["straight-toe"].scale)] : [];
+}
+
 /** What a shop would expect of a car whose builder asks for nothing: limits and targets, and no wider circle than now. */
 function usual(study: Study): readonly Goal[] {
-  const { car } = study;
   const limits = (Object.keys(limitKinds) as LimitName[]).filter((name) => isTold(study, name));
   const circle = readingOf("turning-circle", 1, study);
-  const rodsKept = car.form.rods.left === "cut" || car.form.rods.right === "cut";
-  const as = (name: GoalName, level: Level, most: number): Goal => ({
-    name,
-    level,
-    least: null,
-    most,
-    over: 1,
-    from: "usual",
-  });
   return [
     ...limits.flatMap((name) => limitGoals(study, name, name === "rod-to-arm" ? ["must", "want"] : ["must"])),
     ...(study.suspended
@@ -86,8 +87,8 @@ function usual(study: Study): readonly Goal[] {
       : []),
     ...targetGoals(study, "ackermann", "ackermann-least", "ackermann-most"),
     ...targetGoals(study, "lock-difference", null, "lock-difference"),
-    ...(rodsKept ? [as("straight-toe", "want", goalKinds["straight-toe"].scale)] : []),
-    ...(circle === null ? [] : [as("turning-circle", "want", circle.high)]),
+    ...toeKept(study),
+    ...(circle === null ? [] : [atMost("turning-circle", "want", circle.high)]),
   ];
 }
 
@@ -104,7 +105,8 @@ export function goalsOfFile({ sections }: Pick<Car, "sections">): readonly Goal[
 /**
  * The goals of a car: those that its file sets, with those asked for in the place of the same at the same level; where
  * there is neither, what a shop would expect. Whatever is asked, the front end must go together, and keep out of its
- * dead points: a limit that nobody names is still a must.
+ * dead points: a limit that nobody names is still a must, a rod-to-arm angle that is not even doubtful still wanted, and so
+ * is the toe as it is set, where rods keep their length.
  */
 export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Goal[] {
   const own = goalsOfFile(study.car).filter(
@@ -112,9 +114,15 @@ export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Go
   );
   const set = [...own, ...asked];
   if (set.length === 0) return [together, ...usual(study)];
-  const isSet = (name: GoalName) => set.some((goal) => goal.name === name && goal.level === "must");
-  const limits = goalNames.filter(isLimit).filter((name) => !isSet(name) && isTold(study, name));
-  return [together, ...limits.flatMap((name) => limitGoals(study, name, ["must"])), ...set];
+  const isSet = (name: GoalName, level: Level) => set.some((goal) => goal.name === name && goal.level === level);
+  const limits = goalNames.filter(isLimit).filter((name) => isTold(study, name));
+  const kept = limits.flatMap((name) =>
+    limitGoals(study, name, name === "rod-to-arm" ? ["must", "want"] : ["must"]).filter(
+      ({ level }) => !isSet(name, level),
+    ),
+  );
+  const toe = set.some(({ name }) => name === "straight-toe") ? [] : toeKept(study);
+  return [together, ...kept, ...set, ...toe];
 }
 
 /** What counts as one miss of a goal, mm, rad or bare. */

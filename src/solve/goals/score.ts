@@ -50,9 +50,9 @@ export function missOf(goal: Goal, reading: Reading | null): number {
   return past > 1e-6 ? past : 0;
 }
 
-/** What is left to gain inside a goal whose best is nothing, from 0 to 1: a share of its end. */
-function leftToGain({ least, most }: Goal, reading: Reading | null): number {
-  if (least !== null || most === null || most <= 0 || reading === null) return 0;
+/** What is left to gain inside a goal whose best is nothing, from 0 to 1: a share of its end. A circle's best is none of these. */
+function leftToGain({ name, least, most }: Goal, reading: Reading | null): number {
+  if (name === "turning-circle" || least !== null || most === null || most <= 0 || reading === null) return 0;
   return Math.min(reading.high / most, 1);
 }
 
@@ -106,9 +106,4 @@ export function isTight({ goal, reading, miss }: Met): boolean {
     most: goal.most === null ? null : goal.most - scale,
   };
   return miss > 0 || missOf(tighter, reading) > 0;
-}
-
-/** What is wanted or nice to have and is missed. */
-export function missedWishes({ met }: Score): readonly Met[] {
-  return met.filter(({ goal, miss }) => goal.level !== "must" && miss > 0);
 }
