@@ -15,7 +15,7 @@ function nearDead(before: Study, after: Study): readonly string[] {
   const grade = rodAngleGrade(is);
   if (grade === "good") return [];
   return [
-    `${grade.toUpperCase()}: a rod comes to ${degrees(is)} from its dead point somewhere in the travel, ${degrees(was)} before`,
+    `${is < was ? "" : "still "}${grade.toUpperCase()}: a rod comes to ${degrees(is)} from its dead point somewhere in the travel, ${degrees(was)} before`,
   ];
 }
 

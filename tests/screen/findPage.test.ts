@@ -27,7 +27,7 @@ describe("the page of places", () => {
     bench.send({ is: "worked", key, progress: 1, done: true, result: job.best() });
     expect(bench.text()).toMatch(/> 1 Tie-rod tab .* farther/);
     expect(bench.text()).toMatch(/must rod to arm min 30\.0°/);
-    expect(bench.text()).toMatch(/nice circle max 30\.0 ft +37\.6 ft!/);
+    expect(bench.text()).toMatch(/nice circle max 30\.0 ft +37\.6 ft !/);
     expect(bench.text()).not.toMatch(/NaN|undefined|null/);
     const before = bench.model.bench.car.text;
     bench.press("t");

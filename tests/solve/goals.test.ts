@@ -102,6 +102,17 @@ describe("the score", () => {
     expect(score.total).toBeCloseTo((1000 * (30 - 17.5)) / 5, -2);
   });
 
+  test("whoever asks for something else still wants no rod near its dead point, and no circle smaller than asked", () => {
+    const car = studied(`${exampleText}find: { want: { ackermann: { least: 60, most: 110 } } }\n`);
+    const names = goalsFor(car).map(({ name, level }) => `${level} ${name}`);
+    expect(names).toEqual(["must range", "must rod-to-arm", "want rod-to-arm", "want ackermann"]);
+    const circle = (most: number) =>
+      scoreOf([{ name: "turning-circle", level: "want", least: null, most, over: 1, from: "asked" }], example);
+    const wide = Number(readingOf("turning-circle", 1, example)?.high);
+    expect([circle(wide).total, circle(2 * wide).total]).toEqual([0, 0]);
+    expect(circle(wide - 304.8).total).toBeCloseTo(10, 6);
+  });
+
   test("a goal that the file says too little for is left out", () => {
     const car = studied(`${exampleText}find: { must: { clearance: 1/4 }, want: { inner-lock: 30 } }\n`);
     expect(scoreOf(goalsFor(car), car).met.map(({ goal }) => goal.name)).not.toContain("clearance");

@@ -114,7 +114,9 @@ export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Go
   );
   const set = [...own, ...asked];
   if (set.length === 0) return [together, ...usual(study)];
-  const isSet = (name: GoalName, level: Level) => set.some((goal) => goal.name === name && goal.level === level);
+  // Who names a limit as a must has its must; who names it at all has said what is wanted of it.
+  const isSet = (name: GoalName, level: Level) =>
+    set.some((goal) => goal.name === name && (level === "want" || goal.level === level));
   const limits = goalNames.filter(isLimit).filter((name) => isTold(study, name));
   const kept = limits.flatMap((name) =>
     limitGoals(study, name, name === "rod-to-arm" ? ["must", "want"] : ["must"]).filter(
