@@ -3,7 +3,7 @@ import type { CheckReport } from "../solve/check/report.ts";
 import type { Answer, Found } from "../solve/find/find.ts";
 import type { Placed } from "../solve/find/place.ts";
 import type { Goal } from "../solve/goals/goals.ts";
-import { readingOf } from "../solve/goals/readings.ts";
+import type { Reading } from "../solve/goals/readings.ts";
 import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
@@ -41,6 +41,8 @@ export interface FindReport {
   readonly step: number;
   /** Goals that were asked for and that the file says too little to judge, and what it lacks. */
   readonly unjudged: readonly { readonly goal: Goal; readonly lacks: string }[];
+  /** What a car gives of a number that a goal may be set for. */
+  readonly readOf: (name: Beside, study: Study) => Reading | null;
 }
 
 const froms: Readonly<Record<Goal["from"], string>> = { file: "the file", asked: "asked", usual: "usual" };
@@ -97,7 +99,11 @@ function columnOf(met: readonly Met[], goal: Goal, unit: LengthUnit, length: Len
 }
 
 /** Each goal now, at the exact best and at each answer in whole steps; "!" where it is missed. */
-function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: Length): readonly string[] {
+function goalTable(
+  { found: { quest, before, answers }, readOf }: FindReport,
+  unit: LengthUnit,
+  length: Length,
+): readonly string[] {
   const [best] = answers;
   const goals = quest.goals.filter((goal) => before.score.met.some((each) => each.goal === goal));
   const heads = [
@@ -113,10 +119,10 @@ function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: 
   ]);
   // What nobody aims at moves as well, and what it cost has to be seen.
   const beside = besides
-    .filter((name) => !goals.some((goal) => goal.name === name) && readingOf(name, 1, before.study) !== null)
+    .filter((name) => !goals.some((goal) => goal.name === name) && readOf(name, before.study) !== null)
     .map((name) => {
       const plain = unaimed(name);
-      const said = ({ study }: Placed) => readingWords(plain, readingOf(name, 1, study), unit, length);
+      const said = ({ study }: Placed) => readingWords(plain, readOf(name, study), unit, length);
       return [`     ${shortName(plain)}`, ...columns.map(said)];
     });
   return table([heads], [...rows, ...beside], [0]);
@@ -125,8 +131,11 @@ function goalTable({ quest, before, answers }: Found, unit: LengthUnit, length: 
 /** What every builder looks at, whatever a search aims at. */
 const besides = ["inner-lock", "lock-difference", "ackermann", "turning-circle", "toe-change", "bounce-steer"] as const;
 
+/** One of these. */
+type Beside = (typeof besides)[number];
+
 /** A goal that asks for nothing, by which a number is told as its goals are. */
-function unaimed(name: (typeof besides)[number]): Goal {
+function unaimed(name: Beside): Goal {
   const { ends } = goalKinds[name];
   return {
     name,
@@ -208,7 +217,8 @@ function fightLines({ fights, answers }: Found, unit: LengthUnit, length: Length
 }
 
 /** What a search came to, for reading. */
-export function findText({ found, step, unjudged }: FindReport, unit: LengthUnit, length: Length): string[] {
+export function findText(report: FindReport, unit: LengthUnit, length: Length): string[] {
+  const { found, step, unjudged } = report;
   const { quest, answers } = found;
   const { car } = quest.study;
   const goalLine = (goal: Goal) =>
@@ -239,7 +249,7 @@ export function findText({ found, step, unjudged }: FindReport, unit: LengthUnit
       : [
           ...fightLines(found, unit, length),
           ...answers.flatMap((answer, i) => answerLines(found, answer, i, unit, length)),
-          ...goalTable(found, unit, length),
+          ...goalTable(report, unit, length),
           ...(answers.length > 1
             ? ["", "Places far apart that do about as well: choose by what is easier to build."]
             : []),

@@ -9,11 +9,12 @@ import { brokenIn, type Found, findJob } from "../../solve/find/find.ts";
 import { questFor, type SetQuest } from "../../solve/find/quest.ts";
 import type { Rooms } from "../../solve/find/room.ts";
 import { answerText } from "../../solve/find/taken.ts";
+import { readingOf } from "../../solve/goals/readings.ts";
 import { missedMusts } from "../../solve/goals/score.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { movable } from "../../vehicle/sections/find.ts";
-import { goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
+import { type GoalName, goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
 import { complaintOn } from "../../vehicle/sound.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
@@ -101,7 +102,8 @@ export function findCommand(desk: Desk): Command {
         throw new Ended(Exit.badInput, "--answer says which answer --write writes: give --write FILE with it.");
       const quest = questOf(study, options, unit, file);
       const found = await driven(findJob(quest), "Searching", desk.streams);
-      const report = { found, step: quest.step, unjudged: quest.unjudged };
+      const readOf = (name: GoalName, of: Study) => readingOf(name, 1, of);
+      const report = { found, step: quest.step, unjudged: quest.unjudged, readOf };
       const length = lengthsIn(unit);
       printReport(desk, options, {
         json: () => findJson(report, unit, length),

@@ -46,7 +46,7 @@ export function adjustersPage(view: string): Page {
   const here = (model: Model) => linesOf(model, view)[spotWithin(model, view, size).row];
   return {
     name: "adjusters",
-    title: () => "ADJUSTERS, what each changes (by how much: Enter, ←→)",
+    title: () => "ADJUSTERS: what each changes (Enter, ←→)",
     size,
     lines: (model, _columns, rows) => lines(model, linesOf(model, view), rows, spotWithin(model, view, size).row),
     explain: (model) => {
