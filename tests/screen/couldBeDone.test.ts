@@ -27,7 +27,7 @@ const sizes = [
 describe("the page of adjusters", () => {
   it("says what each changes, and of those without a thread that it is not given", () => {
     const bench = onPage("check-before-welding", 2);
-    expect(bench.text()).toContain("ADJUSTERS, what each changes");
+    expect(bench.text()).toContain("ADJUSTERS: what each changes");
     expect(bench.text()).toMatch(/> left tie rod, tube, 1 turn +-0\.15 +0\.00 +0\.535/);
     expect(bench.text()).toMatch(/left lower arm, front pivot, 1 turn +not given/);
     expect(bench.text().replace(/\s+/g, " ")).toContain("Check that enough thread stays in");

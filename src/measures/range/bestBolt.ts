@@ -46,35 +46,48 @@ const GAIN = 1e-4;
 /** Each round's ways lie between those of the round before (the golden angle), so that no narrow way down is missed for long. */
 const TURN = Math.PI * (3 - Math.sqrt(5));
 
-/**
- * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
- * A grid over the half sphere, and from its best a pattern search that turns its pattern and halves its step; every
- * direction is looked at by max|e·b|, which is convex as a function of b before its length is fixed, so there are few
- * valleys to miss. Deterministic.
- * Yields between small pieces of the work. Null where there are no shanks.
- */
-export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> {
-  if (shanks.length === 0) return null;
+/** A place of the grid, and the largest |e·b| there among the sampled shanks. */
+interface Start extends Point {
+  readonly most: number;
+}
+
+/** The search goes on from the best places of the grid, so many at most and no two within this of each other, rad. */
+const STARTS = 4;
+const APART = (10 * Math.PI) / 180;
+
+/** The places of a grid over the half sphere. Yields after each ring. */
+function* gridOf(shanks: Shanks): Generator<void, readonly Start[], void> {
   const skip = Math.max(Math.floor(shanks.length / 3 / SAMPLE), 1);
-  let [x, y, z, least] = [0, 0, 1, Number.POSITIVE_INFINITY];
-  const look = (px: number, py: number, pz: number, of: Shanks, every: number, count: number, gain: number) => {
-    const size = Math.sqrt(px * px + py * py + pz * pz);
-    const here = largest(of, px / size, py / size, pz / size, every, count);
-    if (!(here < least - gain)) return false;
-    [x, y, z, least] = [px / size, py / size, pz / size, here];
-    return true;
-  };
+  const places: Start[] = [];
   for (let i = 0; i <= RINGS; i++) {
     const lean = (i * Math.PI) / 2 / RINGS;
     const around = Math.max(Math.round(4 * RINGS * Math.sin(lean)), 1);
     for (let j = 0; j < around; j++) {
       const way = (j * 2 * Math.PI) / around;
-      const [side, up] = [Math.sin(lean), Math.cos(lean)];
-      look(side * Math.cos(way), side * Math.sin(way), up, shanks, skip, shanks.length, 0);
+      const side = Math.sin(lean);
+      const [x, y, z] = [side * Math.cos(way), side * Math.sin(way), Math.cos(lean)];
+      places.push({ x, y, z, most: largest(shanks, x, y, z, skip) });
     }
     yield;
   }
-  least = largest(shanks, x, y, z, 1);
+  return places;
+}
+
+/** The best places, apart from each other; a bolt and its opposite are one. */
+function startsOf(places: readonly Start[]): readonly Start[] {
+  const starts: Start[] = [];
+  for (const each of [...places].sort((a, b) => a.most - b.most)) {
+    if (starts.length === STARTS) break;
+    const near = (other: Start) => Math.abs(each.x * other.x + each.y * other.y + each.z * other.z) > Math.cos(APART);
+    if (!starts.some(near)) starts.push(each);
+  }
+  return starts;
+}
+
+/** A pattern search from a place of the grid, that turns its pattern and halves its step. Yields between rounds. */
+function* descend(shanks: Shanks, start: Point): Generator<void, Best, void> {
+  let { x, y, z } = start;
+  let least = largest(shanks, x, y, z, 1);
   const near = new Float64Array(shanks.length);
   let failed = 0;
   for (let [step, round] = [Math.PI / 2 / RINGS, 0]; step > FINE; round++) {
@@ -91,14 +104,34 @@ export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> 
       const way = (k * 2 * Math.PI) / WAYS + round * TURN;
       const c = step * Math.cos(way);
       const s = step * Math.sin(way);
-      better =
-        look(bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz, near, 1, count, GAIN * step) || better;
+      const [px, py, pz] = [bx + c * ux + s * vx, by + c * uy + s * vy, bz + c * uz + s * vz];
+      const long = Math.sqrt(px * px + py * py + pz * pz);
+      const here = largest(near, px / long, py / long, pz / long, 1, count);
+      if (!(here < least - GAIN * step)) continue;
+      [x, y, z, least] = [px / long, py / long, pz / long, here];
+      better = true;
     }
     failed = better ? 0 : failed + 1;
     if (failed === TRIES) [step, failed] = [step / 2, 0];
     yield;
   }
   return { bolt: { x, y, z }, worst: Math.asin(Math.min(least, 1)) };
+}
+
+/**
+ * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
+ * A grid over the half sphere, and a search from each of its best places; every direction is looked at by max|e·b|, which is
+ * convex as a function of b before its length is fixed, so there are few valleys to miss. Deterministic.
+ * Yields between small pieces of the work. Null where there are no shanks.
+ */
+export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> {
+  if (shanks.length === 0) return null;
+  let best: Best | null = null;
+  for (const start of startsOf(yield* gridOf(shanks))) {
+    const found = yield* descend(shanks, start);
+    if (best === null || found.worst < best.worst) best = found;
+  }
+  return best;
 }
 
 /** The same in one go. See searchBolt. */
