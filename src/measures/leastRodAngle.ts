@@ -121,7 +121,7 @@ function leastOf(
   lookOver(search, poses, inputs.rows, travels.rows);
   if (search.angle === Number.POSITIVE_INFINITY) return null;
   let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);
-  let travelStep = (travels.to - travels.from) / (inputs.rows - 1);
+  let travelStep = (travels.to - travels.from) / Math.max(travels.rows - 1, 1);
   for (let round = 0; round < of.how.rounds && search.angle > DEAD_POINT; round++) {
     inputStep *= 0.5;
     travelStep *= 0.5;

@@ -1,22 +1,14 @@
 import type { Study } from "../measures/study.ts";
-import { degrees, type Length, outOfReach, rodAngleGrade, steersBackwards } from "./words.ts";
+import { degrees, type Length, leastOfBoth, nearDeadPoint, outOfReach, steersBackwards } from "./words.ts";
 
 /** Less than this, rad, nobody could tell at the bench. */
 const LITTLE = (0.5 * Math.PI) / 180;
 
-/** The least rod-to-arm angle of either wheel over the whole range, rad; none where no wheel closes. */
-function leastAngle({ worst: { rodAngle } }: Study): number {
-  return Math.min(rodAngle.left?.angle ?? Number.POSITIVE_INFINITY, rodAngle.right?.angle ?? Number.POSITIVE_INFINITY);
-}
-
 /** Said where a rod comes, or stays, nearer its dead point than is good; and how near it came before. */
 function nearDead(before: Study, after: Study): readonly string[] {
-  const [was, is] = [leastAngle(before), leastAngle(after)];
-  const grade = rodAngleGrade(is);
-  if (grade === "good") return [];
-  return [
-    `${is < was ? "" : "still "}${grade.toUpperCase()}: a rod comes to ${degrees(is)} from its dead point somewhere in the travel, ${degrees(was)} before`,
-  ];
+  const words = nearDeadPoint(after);
+  const was = leastOfBoth(before);
+  return words === null ? [] : [`${leastOfBoth(after) < was ? "" : "still "}${words}, ${degrees(was)} before`];
 }
 
 function apart(before: Study, after: Study): readonly string[] {

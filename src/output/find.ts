@@ -8,6 +8,7 @@ import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
 import {
+  brokenWords,
   goalName,
   goalShort,
   goalWords,
@@ -23,7 +24,7 @@ import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
 import { table, WIDTH, wrap as wrapPlain } from "./table.ts";
-import { cautions, degrees, type Length, rodAngleGrade } from "./words.ts";
+import { cautions, deadPoint, degrees, type Length } from "./words.ts";
 
 /** Stands for a space that no line is broken at. */
 const GLUE = "\u00a0";
@@ -54,15 +55,11 @@ export function warningsOf(
   unit: LengthUnit,
   length: Length,
 ): readonly string[] {
-  const { rodAngle } = snapped.study.worst;
-  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
-  const grade = rodAngleGrade(least);
+  const near = deadPoint(snapped.study);
   const missed = snapped.score.met.filter(({ goal, miss }) => goal.level === "must" && miss > 0);
   const broken = brokenWords(check);
   return [
-    ...(grade === "good"
-      ? []
-      : [`${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel.`]),
+    ...(near === null ? [] : [near]),
     ...missed.map(
       ({ goal, reading }) => `NOT MET: ${goalWords(goal, unit, length)}: ${readingWords(goal, reading, unit, length)}.`,
     ),
@@ -78,13 +75,6 @@ function worseMusts(before: Placed, after: Placed): readonly Met[] {
     const was = before.score.met.find((each) => each.goal === goal)?.miss ?? 0;
     return goal.level === "must" && miss > was + 1e-9;
   });
-}
-
-/** What a check found broken, targets aside: they are what the search is about. */
-function brokenWords(check: CheckReport | null): readonly string[] {
-  return (
-    check?.items.filter(({ state, part }) => state === "broken" && part !== "targets").map(({ label }) => label) ?? []
-  );
 }
 
 function sameAs(before: CheckReport | null, broken: readonly string[]): string {

@@ -1,3 +1,4 @@
+import type { CheckReport } from "../solve/check/report.ts";
 import type { Variable } from "../solve/find/room.ts";
 import type { Goal } from "../solve/goals/goals.ts";
 import type { Reading } from "../solve/goals/readings.ts";
@@ -9,6 +10,13 @@ import { degrees, fixed, type Length } from "./words.ts";
 
 /** A circle on the ground is told to what can be measured there: from here up, mm. */
 const FAR = 3000;
+
+/** What a check found broken, targets aside: they are what the search is about. */
+export function brokenWords(check: CheckReport | null): readonly string[] {
+  return (
+    check?.items.filter(({ state, part }) => state === "broken" && part !== "targets").map(({ label }) => label) ?? []
+  );
+}
 
 /** A number of a goal for a reader, unit included. */
 export function goalNumber({ name }: Goal, value: number, unit: LengthUnit, length: Length): string {

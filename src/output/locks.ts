@@ -10,7 +10,7 @@ import type { Json } from "./json.ts";
 import { causeWords, stopWords, threadWords } from "./lockWords.ts";
 import { inUnits, unitName, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { degrees, fixed, inputOffMiddle, type Length, lockSaid, outOfReach, rodAngleGrade } from "./words.ts";
+import { deadPoint, degrees, fixed, inputOffMiddle, type Length, lockSaid, outOfReach } from "./words.ts";
 
 /** What a report on a car's locks is made from. */
 export interface LockReport {
@@ -126,14 +126,6 @@ function lockLine(study: Study, wheel: "left" | "right", length: Length): string
   if (row === null) return `${name}not known: the wheels do not turn`;
   if (row.blame !== null) return `${name}${outOfReach(study, row.blame, length)}`;
   return `${name}${lockSaid(study, row, wheel)}; ended by ${stopWords(study, wheel)}`;
-}
-
-/** Said where a remedy leaves or brings a rod near its dead point. */
-export function deadPoint({ worst: { rodAngle } }: Study): string | null {
-  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
-  const grade = rodAngleGrade(least);
-  if (grade === "good") return null;
-  return `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel.`;
 }
 
 /** What this car cannot have or does not need, those of one reason together: "An extender on one end of the rack: ...". */

@@ -1,7 +1,7 @@
 import type { FigureKind } from "../measures/figure.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { inch } from "../vehicle/units/length.ts";
-import { fixed } from "./words.ts";
+import { fixed, type Length } from "./words.ts";
 
 // Numbers for machines are not rounded, numbers for readers are; both leave millimetres and radians here.
 
@@ -50,6 +50,24 @@ const DIGITS: Readonly<Record<LengthUnit, Readonly<Record<FigureKind, number>>>>
   in: { length: 3, angle: 2, "angle-per-length": 3, percent: 1 },
   mm: { length: 1, angle: 2, "angle-per-length": 4, percent: 1 },
 };
+
+/** The unit as it stands right behind a number: " in", "°", "°/in", " %". */
+function unitBehind(kind: FigureKind, unit: LengthUnit): string {
+  if (kind === "angle") return "°";
+  if (kind === "angle-per-length") return `°/${unit}`;
+  return ` ${unitName(kind, unit)}`;
+}
+
+/** A number of the measures with its unit, for a reader who likes lengths written so; "-" where there is none. */
+export function figureWords(
+  value: number | null | undefined,
+  kind: FigureKind,
+  unit: LengthUnit,
+  length: Length,
+): string {
+  if (value === null || value === undefined) return "-";
+  return kind === "length" ? length(value) : `${written(value, kind, unit)}${unitBehind(kind, unit)}`;
+}
 
 /** A number of the measures for a reader, in his units, rounded, without the unit. */
 export function written(value: number, kind: FigureKind, unit: LengthUnit): string {

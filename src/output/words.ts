@@ -199,6 +199,25 @@ export function rodAngleGrade(angle: number): Grade {
   return angle < 20 * degree ? "dangerous" : angle < 30 * degree ? "doubtful" : "good";
 }
 
+/** The least rod-to-arm angle of either wheel over its whole range, rad; no bound where no wheel closes. */
+export function leastOfBoth({ worst: { rodAngle } }: Pick<Study, "worst">): number {
+  return Math.min(rodAngle.left?.angle ?? Number.POSITIVE_INFINITY, rodAngle.right?.angle ?? Number.POSITIVE_INFINITY);
+}
+
+/** "DOUBTFUL: a rod comes to 23.3° from its dead point somewhere in the travel"; null where it is good. */
+export function nearDeadPoint(study: Pick<Study, "worst">): string | null {
+  const least = leastOfBoth(study);
+  const grade = rodAngleGrade(least);
+  if (grade === "good") return null;
+  return `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point somewhere in the travel`;
+}
+
+/** The same as a sentence of its own. */
+export function deadPoint(study: Pick<Study, "worst">): string | null {
+  const words = nearDeadPoint(study);
+  return words === null ? null : `${words}.`;
+}
+
 /** "17.5° at least (rack 2 in left of its middle, ride height): DANGEROUS, under 20°". */
 export function leastRodAngle(steered: Steered, least: LeastRodAngle, length: Length): string {
   const where = `${inputPlace(steered, least.input, length)}, ${travelPlace(least.travel, length)}`;

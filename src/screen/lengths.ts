@@ -1,3 +1,5 @@
+import type { FigureKind } from "../measures/figure.ts";
+import { figureWords } from "../output/numbers.ts";
 import type { Quantity } from "../vehicle/quantity.ts";
 import { formatAngle, formatLength, formatRatio, type LengthStyle } from "../vehicle/units/format.ts";
 import type { Display } from "./model.ts";
@@ -36,6 +38,14 @@ export function unitWords(display: Pick<Display, "unit" | "inches">): string {
 export function sayer(display: Pick<Display, "unit" | "inches">): (mm: number) => string {
   const style = styleOf(display);
   return (mm) => `${formatLength(mm, style)} ${style.unit}`;
+}
+
+/** Writes a figure's value with its unit, as it is shown just now; "-" for one that cannot be told. */
+export type FigureSayer = (value: number | null | undefined, kind: FigureKind) => string;
+
+export function figureSayer(display: Pick<Display, "unit" | "inches">): FigureSayer {
+  const length = sayer(display);
+  return (value, kind) => figureWords(value, kind, display.unit, length);
 }
 
 /** Whether a quantity's value says that the car file leaves it out, as not known. */

@@ -51,12 +51,12 @@ describe("where the tab may go", () => {
   it("has the cursor's numbers beside it: those that the car has once the tab is there", async () => {
     const bench = await worked(tabPage("balanced-two-seater"));
     bench.press("right", "right", "up");
-    const seen = /Acker +(\d+ %) +(\d+ %)/.exec(bench.text())?.slice(1);
+    const seen = /Acker +(\S+ %) +(\S+ %)/.exec(bench.text())?.slice(1);
     expect(bench.text()).toContain("1/4 in out, 1/4 in ahead");
     bench.press("enter");
     const { study } = bench.model.bench;
     if ("refused" in study) throw new Error(study.refused);
-    const own = [study.locks.left, study.locks.right].map((row) => `${(row?.ackermann ?? 0).toFixed(0)} %`);
+    const own = [study.locks.left, study.locks.right].map((row) => `${(row?.ackermann ?? 0).toFixed(1)} %`);
     expect(seen).toEqual(own);
   });
 
@@ -103,7 +103,7 @@ describe("where the tab may go", () => {
 
   it("can be stopped, and keeps what is done", async () => {
     const bench = await worked(tabPage("balanced-two-seater"), 70);
-    expect(bench.text()).toMatch(/Total score, \d+ %, Esc stops/);
+    expect(bench.text()).toMatch(/Total score \(\d+ %, Esc stops\)/);
     bench.press("escape");
     expect(bench.text()).toContain("stopped");
     expect(bench.text()).toMatch(/x{5}/);

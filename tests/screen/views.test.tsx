@@ -335,7 +335,7 @@ describe("the map", () => {
     expect(jobs()).toBe(1);
     expect(bench.press("down", "right").model.work?.state).toBe("running");
     expect(jobs()).toBe(1);
-    expect(work(bench, 200).text()).toMatch(/Steer, left wheel, \d+ %, Esc stops/);
+    expect(work(bench, 200).text()).toMatch(/Steer, left wheel \(\d+ %, Esc stops\)/);
     expect(work(bench).text()).toMatch(/█{5}/);
     expect(bench.press("n").model.work?.state).toBe("running");
     expect(jobs()).toBe(2);
@@ -447,9 +447,9 @@ describe("help", () => {
 describe("long work", () => {
   it("of the remedies is stopped by a key too, and says how far it is", () => {
     const bench = offsetRack().press("9");
-    expect(bench.text()).toMatch(/LOCKS, \d+ %, Esc stops/);
+    expect(bench.text()).toMatch(/LOCKS \(\d+ %, Esc stops\)/);
     expect(bench.press("escape").effects.at(-1)).toEqual({ do: "halt" });
-    expect(bench.text()).toMatch(/UNEQUAL\?, stopped|LOCKS, stopped/);
+    expect(bench.text()).toMatch(/UNEQUAL\? \(stopped\)|LOCKS \(stopped\)/);
     expect(bench.text()).toContain("Stopped before a remedy was found.");
   });
 });

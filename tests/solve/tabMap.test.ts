@@ -13,9 +13,10 @@ import { goalsFor } from "../../src/solve/goals/goals.ts";
 import { dear } from "../../src/solve/goals/readings.ts";
 import { scoreOf } from "../../src/solve/goals/score.ts";
 import { finished } from "../../src/solve/job.ts";
+import { CLEARANCE_INPUTS, CLEARANCE_TRAVELS } from "../../src/solve/tab-map/noGo.ts";
 import { type TabMapOf, tabMapJob } from "../../src/solve/tab-map/tabMap.ts";
 import { tabNumbers } from "../../src/solve/tab-map/tabNumbers.ts";
-import { noGos, standIn, tabsAt } from "../../src/solve/tab-map/tabPlane.ts";
+import { standIn, tabsAt } from "../../src/solve/tab-map/tabPlane.ts";
 import { setValues } from "../../src/vehicle/edits/values.ts";
 import { readCar } from "../../src/vehicle/read.ts";
 import { limitOf } from "../../src/vehicle/sections/limits.ts";
@@ -101,12 +102,10 @@ describe("the map of a tab's plane", () => {
         expect(cell?.noGo, String(at)).toBe("dead point");
         continue;
       }
-      const found = bruteForce(alone);
-      // A place that the map forbids is one that the whole search forbids too; what it allows may be short by what the
-      // least distance falls between two of its few places.
-      if (cell?.noGo) expect(found.least, `${at} ${cell.noGo}`).toBeLessThan(limit);
-      else expect(found.least, String(at)).toBeGreaterThan(limit - 2);
-      if (found.least < limit - 2) expect(noGos, String(at)).toContain(cell?.noGo);
+      // At the map's own places it forbids exactly what is too near there; and so nothing that the whole range allows.
+      const own = leastDistance(alone, CLEARANCE_INPUTS - 1, CLEARANCE_TRAVELS - 1);
+      expect(cell?.noGo !== null, `${at}: ${own}`).toBe(own < limit);
+      if (cell?.noGo) expect(leastDistance(alone, 40, 40), `${at} ${cell.noGo}`).toBeLessThan(limit);
     }
     expect([...seen].length).toBeGreaterThan(2);
     expect(lacks.join()).not.toContain("tubes: tie-rod");
@@ -131,17 +130,17 @@ describe("the map of a tab's plane", () => {
   });
 });
 
-/** The least distance of both tie rods from all else, at 41 places of steering by 41 of travel. */
-function bruteForce(study: Study): { readonly least: number } {
+/** The least distance of both tie rods from all else, over so many steps of steering by so many of travel. */
+function leastDistance(study: Study, inputs: number, travels: number): number {
   const pairs = (["left", "right"] as const).flatMap((wheel) =>
     pairingsAt(study, bodiesOf(study, wheel)).filter(({ id }) => id.startsWith("tie-rod.")),
   );
   const poses = newPoses(1);
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= 40; i++) {
-    for (let j = 0; j <= 40; j++) {
-      const input = -study.inputTravel.right + ((study.inputTravel.left + study.inputTravel.right) * i) / 40;
-      const travel = -study.wheelTravel.droop + ((study.wheelTravel.droop + study.wheelTravel.bump) * j) / 40;
+  for (let i = 0; i <= inputs; i++) {
+    for (let j = 0; j <= travels; j++) {
+      const input = -study.inputTravel.right + ((study.inputTravel.left + study.inputTravel.right) * i) / inputs;
+      const travel = -study.wheelTravel.droop + ((study.wheelTravel.droop + study.wheelTravel.bump) * j) / travels;
       solve(study.front, input, travel, travel, poses, 0);
       for (const pair of pairs) {
         const at = sideAt(pair.wheel);
@@ -149,5 +148,5 @@ function bruteForce(study: Study): { readonly least: number } {
       }
     }
   }
-  return { least };
+  return least;
 }

@@ -46,6 +46,9 @@ const GAIN = 1e-4;
 /** Each round's ways lie between those of the round before (the golden angle), so that no narrow way down is missed for long. */
 const TURN = Math.PI * (3 - Math.sqrt(5));
 
+/** How far a place is from the nearest of the grid, rad, at most: half a cell's diagonal. */
+const CELL = (Math.PI / 2 / RINGS) * Math.SQRT1_2;
+
 /** A place of the grid, and the largest |e·b| there among the sampled shanks. */
 interface Start extends Point {
   readonly most: number;
@@ -128,6 +131,8 @@ export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> 
   if (shanks.length === 0) return null;
   let best: Best | null = null;
   for (const start of startsOf(yield* gridOf(shanks))) {
+    // Within a cell of the grid no |e·b| falls by more than the way: a place that is worse than that by more has no better near.
+    if (best !== null && start.most - CELL > Math.sin(best.worst)) continue;
     const found = yield* descend(shanks, start);
     if (best === null || found.worst < best.worst) best = found;
   }

@@ -1,5 +1,5 @@
-import { goalShort, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
-import { degrees, rodAngleGrade } from "../../output/words.ts";
+import { brokenWords, goalShort, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
+import { deadPoint } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
 import type { Placed } from "../../solve/find/place.ts";
 import type { NoRoom } from "../../solve/find/room.ts";
@@ -112,21 +112,17 @@ function missed(places: readonly Placed[], goal: Goal): boolean {
 }
 
 function explained(model: Model, found: Found, { snapped, check }: Answer): string {
-  const { rodAngle } = snapped.study.worst;
-  const least = Math.min(rodAngle.left?.angle ?? Math.PI, rodAngle.right?.angle ?? Math.PI);
-  const grade = rodAngleGrade(least);
-  const danger =
-    grade === "good" ? "" : `${grade.toUpperCase()}: a rod comes to ${degrees(least)} from its dead point. `;
+  const near = deadPoint(snapped.study);
   const length = sayer(model.display);
   const fails = snapped.score.met.some(({ goal, miss }) => goal.level === "must" && miss > 0);
-  const broken = check?.items.filter(({ state, part }) => state === "broken" && part !== "targets") ?? [];
+  const broken = brokenWords(check);
   const brief = movesBrief(found.quest.variables, snapped.moves, length);
   const moved = !brief.split("; ").every((each) => each.endsWith(STAYS));
   const { left, right } = snapped.study.rodLengths;
   return [
-    danger,
+    near === null ? "" : `${near} `,
     fails ? "A MUST IS NOT MET. " : "",
-    broken.length > 0 ? `PAST A LIMIT: ${broken.map(({ label }) => label).join("; ")}. ` : "",
+    broken.length > 0 ? `PAST A LIMIT: ${broken.join("; ")}. ` : "",
     moved ? `t: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
     `Rods ${length(left)} left, ${length(right)} right. `,
     found.done ? "" : "Not yet checked over its whole range. ",

@@ -1,17 +1,9 @@
 import { lockSharesOf } from "../../measures/lockShares.ts";
 import type { Study } from "../../measures/study.ts";
-import {
-  deadPoint,
-  judged,
-  judgedCell,
-  nothingDiffers,
-  reasonsNot,
-  sharedBy,
-  shareSentence,
-} from "../../output/locks.ts";
+import { judged, judgedCell, nothingDiffers, reasonsNot, sharedBy, shareSentence } from "../../output/locks.ts";
 import { stopsWords, threadWords } from "../../output/lockWords.ts";
 import { written } from "../../output/numbers.ts";
-import type { Length } from "../../output/words.ts";
+import { deadPoint, type Length } from "../../output/words.ts";
 import { type Remedies, ranked, remediesJob } from "../../solve/remedies/remedies.ts";
 import type { Remedy } from "../../solve/remedies/remedy.ts";
 import { changed } from "../bench.ts";

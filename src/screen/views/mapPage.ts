@@ -11,6 +11,11 @@ export interface MapPage extends Page {
   readonly other: (ways: 1 | -1) => Act;
 }
 
+/** So many places or one less, one at least: odd, so that the middle has a place of its own. */
+export function odd(count: number): number {
+  return Math.max(1, count % 2 === 0 ? count - 1 : count);
+}
+
 /** A cursor that stays within the places of a page, counted from its first row and column. */
 export function cursorMoves(name: string, size: Page["size"]): MapPage["move"] {
   return (down, right) => (model) => {

@@ -1,18 +1,17 @@
 import { poseFigures, wheelFigures } from "../../measures/figures.ts";
 import { placeOf } from "../../measures/span.ts";
 import type { Study } from "../../measures/study.ts";
-import { degrees, fixed, inputPlace, type Length, travelPlace } from "../../output/words.ts";
+import { inputPlace, travelPlace } from "../../output/words.ts";
 import { type Cell, type Cells, cellAt, type MapOf, mapJob } from "../../solve/map.ts";
 import { formatLength } from "../../vehicle/units/format.ts";
-import { inch } from "../../vehicle/units/length.ts";
-import { sayer, styleOf } from "../lengths.ts";
+import { type FigureSayer, figureSayer, sayer, styleOf } from "../lengths.ts";
 import type { Model, Spot } from "../model.ts";
 import { turn } from "../turn.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, type Piece } from "../view/Lines.tsx";
 import { spaceFor } from "../view/space.ts";
 import { fitting } from "../view/wrap.ts";
-import { cursorMoves, type MapPage } from "./mapPage.ts";
+import { cursorMoves, type MapPage, odd } from "./mapPage.ts";
 import { spotOf, spotWithin, withSpot } from "./spot.ts";
 import { progressWords } from "./work.ts";
 
@@ -41,11 +40,6 @@ function chosen(model: Model): Pick<MapOf, "figure" | "wheel"> {
   return choices[spotOf(model, choiceName).page % choices.length] ?? choices[0];
 }
 
-/** Odd, so that the middle has a place of its own. */
-function odd(count: number): number {
-  return count % 2 === 0 ? count - 1 : count;
-}
-
 /** The driver's left on the left, bump at the top. */
 function mapOf(model: Model, study: Study): MapOf {
   const { columns, rows } = spaceFor(model, false).room;
@@ -60,7 +54,7 @@ function mapOf(model: Model, study: Study): MapOf {
     travels: {
       from: wheelTravel.bump,
       to: -wheelTravel.droop,
-      rows: study.suspended ? odd(Math.max(1, Math.min(mostRows, rows - otherRows))) : 1,
+      rows: study.suspended ? odd(Math.min(mostRows, rows - otherRows)) : 1,
     },
   };
 }
@@ -97,19 +91,6 @@ export const rangePage: MapPage = {
   },
 };
 
-function say({ figure }: Pick<MapOf, "figure">, value: number, length: Length): string {
-  switch (figure.kind) {
-    case "length":
-      return length(value);
-    case "angle":
-      return degrees(value, 2);
-    case "percent":
-      return `${fixed(value, 1)} %`;
-    case "angle-per-length":
-      return `${fixed(((value * 180) / Math.PI) * inch, 3)}°/in`;
-  }
-}
-
 function labelOf({ figure, wheel }: Pick<MapOf, "figure" | "wheel">): string {
   return figure.of === "wheel" ? `${figure.label}, ${wheel} wheel` : figure.label;
 }
@@ -127,14 +108,14 @@ function explain(model: Model): string {
   const { input, travel } = placeHere(model, asked);
   const length = sayer(model.display);
   const cell = cellAt(study, asked, input, travel);
-  const value = cellText(asked, cell, length);
+  const value = cellText(asked, cell, figureSayer(model.display));
   const { sign, explanation } = asked.figure;
   const where = `${inputPlace(study, input, length).replace(" of its middle", "")}, ${travelPlace(travel, length)}`;
   return `${labelOf(asked)} at ${where}: ${value}${pinnedWords(model, study, asked, value)}${sign === "" ? "" : ` (${sign})`}. ${explanation}`;
 }
 
-function cellText(asked: MapOf, cell: Cell, length: Length): string {
-  return cell === "open" ? "does not reach" : cell === null ? "says nothing here" : say(asked, cell, length);
+function cellText({ figure }: MapOf, cell: Cell, say: FigureSayer): string {
+  return cell === "open" ? "does not reach" : cell === null ? "says nothing here" : say(cell, figure.kind);
 }
 
 /** What the pinned car has at the same place: ", pinned 3.1°"; "" where none is pinned, or it has the same. */
@@ -142,7 +123,7 @@ function pinnedWords(model: Model, study: Study, asked: MapOf, value: string): s
   const was = model.pin?.study;
   if (was === undefined || "refused" in was || was.inputKind !== study.inputKind) return "";
   const { input, travel } = placeHere(model, asked);
-  const words = cellText(asked, cellAt(was, asked, input, travel), sayer(model.display));
+  const words = cellText(asked, cellAt(was, asked, input, travel), figureSayer(model.display));
   return words === value ? "" : `, pinned ${words}`;
 }
 
@@ -217,9 +198,10 @@ function scale(model: Model, asked: MapOf, cells: Cells): Line {
   const span = range(cells);
   if (span === null) return cells.length === 0 ? "" : " This number says nothing anywhere here.";
   const [low, high] = span;
-  const length = sayer(model.display);
-  const ends = shades.map((_, index) => say(asked, low + ((high - low) * (index + 1)) / shades.length, length));
-  const from = say(asked, low, length);
+  const say = figureSayer(model.display);
+  const { kind } = asked.figure;
+  const ends = shades.map((_, index) => say(low + ((high - low) * (index + 1)) / shades.length, kind));
+  const from = say(low, kind);
   const bands = shades.map((shade, index) => `${shade} to ${ends[index]}`);
   const known = `from ${from}: ${bands.join("  ")}`;
   return ` ${fitting([`${known}  ${open} does not reach`, known, `${from} to ${ends.at(-1)}`], model.columns - 2)}`;

@@ -1,7 +1,7 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import type { FigureKind } from "../../measures/figure.ts";
 import { placeOf } from "../../measures/span.ts";
-import { degrees, fixed, type Length } from "../../output/words.ts";
+import { fixed } from "../../output/words.ts";
 import type { TabMapOf } from "../../solve/tab-map/tabMap.ts";
 import { type NoGo, noGos, standIn, type TabCell, type TabMap, tabsAt } from "../../solve/tab-map/tabPlane.ts";
 import type { Wheel } from "../../vehicle/car.ts";
@@ -9,7 +9,7 @@ import { setValues } from "../../vehicle/edits/values.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import { formatLength } from "../../vehicle/units/format.ts";
 import { changed } from "../bench.ts";
-import { sayer, styleOf } from "../lengths.ts";
+import { figureSayer, sayer, styleOf } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { stepsFor } from "../steps.ts";
 import { type Act, turn } from "../turn.ts";
@@ -17,7 +17,7 @@ import { heading } from "../view/heading.ts";
 import { beside, filled, type Line, type Piece } from "../view/Lines.tsx";
 import { spaceFor } from "../view/space.ts";
 import { fitting } from "../view/wrap.ts";
-import type { MapPage } from "./mapPage.ts";
+import { type MapPage, odd } from "./mapPage.ts";
 import { shades } from "./rangePage.ts";
 import { spotOf, withSpot } from "./spot.ts";
 import { lateJob, progressWords } from "./work.ts";
@@ -88,10 +88,6 @@ const choices: readonly Choice[] = [
 function chosen(model: Model): { readonly choice: Choice; readonly at: number } {
   const at = spotOf(model, spotName).page % choices.length;
   return { choice: choices[at] ?? score, at };
-}
-
-function odd(count: number): number {
-  return Math.max(1, count % 2 === 0 ? count - 1 : count);
 }
 
 /** What is mapped: the tabs of the sides that a change acts on, about where they stand. */
@@ -219,18 +215,13 @@ const page: MapPage = {
 /** The page of the tab, and what its own keys do. */
 export const tabPage = { page, put, plane: otherPlane } as const;
 
-function say({ kind }: Pick<Choice, "kind">, value: number | null | undefined, length: Length): string {
-  if (value === null || value === undefined) return "-";
-  switch (kind) {
-    case "score":
-      return value >= 100 ? fixed(value, 0) : fixed(value, 2);
-    case "length":
-      return length(value);
-    case "percent":
-      return `${fixed(value, 0)} %`;
-    default:
-      return degrees(value, 2);
-  }
+/** Writes the number that is mapped; a score has no unit. */
+function choiceSayer(display: Model["display"], { kind }: Choice): (value: number | null | undefined) => string {
+  const say = figureSayer(display);
+  return (value) => {
+    if (kind !== "score") return say(value, kind);
+    return value === null || value === undefined ? "-" : fixed(value, value >= 100 ? 0 : 2);
+  };
 }
 
 function explain(model: Model): string {
@@ -241,7 +232,7 @@ function explain(model: Model): string {
   const { choice, at } = chosen(model);
   const cell = cellHere(model);
   const place = placeWords(model, asked.wheels[0], tabsAt(car, asked, out, other));
-  const value = cell === undefined ? "is being worked out" : say(choice, cell.values[at], sayer(model.display));
+  const value = cell === undefined ? "is being worked out" : choiceSayer(model.display, choice)(cell.values[at]);
   const noGo = cell?.noGo ? ` NO GO: ${noGoWords[cell.noGo]}.` : "";
   const lacks = mapNow(model)?.lacks ?? [];
   const unseen = lacks.length === 0 ? "" : ` Clearances need in the file: ${lacks.join("; ")}.`;
@@ -347,6 +338,7 @@ const told: readonly (readonly [name: string, left: string, right: string | null
 /** The cursor's numbers. */
 function panel(model: Model): readonly Line[] {
   const length = sayer(model.display);
+  const say = figureSayer(model.display);
   const cell = cellHere(model);
   const { out, other } = deltaOf(model);
   const { plane } = planeOf(model);
@@ -354,13 +346,15 @@ function panel(model: Model): readonly Line[] {
     const at = id === null ? -1 : carFigures.findIndex((each) => each.id === id);
     const figure = carFigures[at];
     // The score comes first.
-    return figure === undefined ? "" : say(figure, cell?.values[at + 1], length);
+    return figure === undefined ? "" : say(cell?.values[at + 1], figure.kind);
   };
   const by = (mm: number, more: string, less: string) =>
     mm === 0 ? "as is" : `${length(Math.abs(mm))} ${mm > 0 ? more : less}`;
   return [
     ` ${by(out, "out", "in")}, ${plane === "up" ? by(other, "up", "down") : by(other, "ahead", "back")}`,
-    cell?.noGo ? [{ text: ` NO GO: ${cell.noGo}`, look: "bad" }] : ` score ${say(score, cell?.values[0], length)}`,
+    cell?.noGo
+      ? [{ text: ` NO GO: ${cell.noGo}`, look: "bad" }]
+      : ` score ${choiceSayer(model.display, score)(cell?.values[0])}, low is good`,
     ...told.map(([name, left, right]) => ` ${name.padEnd(8)} ${value(left).padEnd(9)} ${value(right)}`.trimEnd()),
   ];
 }
@@ -378,13 +372,13 @@ function axis(model: Model, { plane, wheels, outs }: Omit<TabMapOf, "read">): Li
 
 function scale(model: Model, choice: Choice, values: readonly number[], ends: readonly number[]): Line {
   if (values.length === 0) return model.work?.state === "done" ? " No place here is free of no-go." : "";
-  const length = sayer(model.display);
-  const from = say(choice, Math.min(...values), length);
-  const bands = ends.map((end, i) => `${shades[i]} to ${say(choice, end, length)}`);
+  const say = choiceSayer(model.display, choice);
+  const from = say(Math.min(...values));
+  const bands = ends.map((end, i) => `${shades[i]} to ${say(end)}`);
   const isDone = model.work?.state === "done";
   const best = isDone && (choice.bySize || choice.kind === "score") ? "  * best" : "";
   const known = `from ${from}: ${bands.join("  ")}`;
-  return ` ${fitting([known + best, known, `${from} to ${say(choice, ends.at(-1), length)}`], model.columns - 2)}`;
+  return ` ${fitting([known + best, known, `${from} to ${say(ends.at(-1))}`], model.columns - 2)}`;
 }
 
 /** What each hatch that is seen stands for. */

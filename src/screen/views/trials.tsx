@@ -1,9 +1,8 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import type { Figure } from "../../measures/figures.ts";
 import type { Study } from "../../measures/study.ts";
-import { degrees, fixed, type Length } from "../../output/words.ts";
 import { changed } from "../bench.ts";
-import { sayer } from "../lengths.ts";
+import { type FigureSayer, figureSayer } from "../lengths.ts";
 import type { Model, Trial } from "../model.ts";
 import { type Act, turn } from "../turn.ts";
 import { windowOf } from "../view/AdjustList.tsx";
@@ -125,7 +124,7 @@ const changesPage: Page = {
     const figure = figuresOf(model)[spotWithin(model, name, size).row];
     const { study } = model.bench;
     if (figure === undefined || "refused" in study) return "";
-    return cellWords("This car", figure, say(figure, figure.read(study), sayer(model.display)));
+    return cellWords("This car", figure, figureSayer(model.display)(figure.read(study), figure.kind));
   },
   take: null,
   work: null,
@@ -173,23 +172,6 @@ export const trials: View = {
   Body,
 };
 
-const degree = Math.PI / 180;
-
-/** A figure's value with its unit. */
-function say({ kind }: Figure, value: number | null, length: Length): string {
-  if (value === null) return "-";
-  switch (kind) {
-    case "length":
-      return length(value);
-    case "angle":
-      return degrees(value, 2);
-    case "percent":
-      return `${fixed(value, 1)} %`;
-    case "angle-per-length":
-      return `${fixed(value / degree, 4)}°/mm`;
-  }
-}
-
 function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
   const rows = room.rows - 1;
   const page = pageOf(model);
@@ -202,7 +184,7 @@ function Body({ model, room }: { readonly model: Model; readonly room: Room }) {
 function changeLines(model: Model, columns: number, rows: number): readonly Line[] {
   const { study } = model.bench;
   const before = pinned(model);
-  const length = sayer(model.display);
+  const say = figureSayer(model.display);
   const figures = figuresOf(model);
   const { row } = spotWithin(model, name, size);
   const { from, to } = windowOf(figures.length, row, rows - 1);
@@ -216,19 +198,19 @@ function changeLines(model: Model, columns: number, rows: number): readonly Line
       const value = "refused" in study ? null : figure.read(study);
       const old = before === null ? null : figure.read(before);
       const text = line(from + index === row ? ">" : " ", figure.label, [
-        say(figure, value, length),
-        say(figure, old, length),
-        changeWords(figure, value, old, length),
+        say(value, figure.kind),
+        say(old, figure.kind),
+        changeWords(figure, value, old, say),
       ]);
       return from + index === row ? [{ text, look: "marked" }] : text;
     }),
   ];
 }
 
-function changeWords(figure: Figure, value: number | null, old: number | null, length: Length): string {
+function changeWords(figure: Figure, value: number | null, old: number | null, say: FigureSayer): string {
   if (value === null || old === null) return "-";
-  const text = say(figure, Math.abs(value - old), length);
-  return text === say(figure, 0, length) ? "same" : `${value > old ? "+" : "-"}${text}`;
+  const text = say(Math.abs(value - old), figure.kind);
+  return text === say(0, figure.kind) ? "same" : `${value > old ? "+" : "-"}${text}`;
 }
 
 /** What trials are told apart by: the ids of their figures, and a short heading for each. */
@@ -244,7 +226,7 @@ const nameColumns = 22;
 const toldColumns = 11;
 
 function trialLines(model: Model, rows: number): readonly Line[] {
-  const length = sayer(model.display);
+  const say = figureSayer(model.display);
   const { row } = spotWithin(model, name, size);
   const all: readonly { readonly name: string; readonly study: Trial["study"] }[] = [
     { name: "(now)", study: model.bench.study },
@@ -255,7 +237,7 @@ function trialLines(model: Model, rows: number): readonly Line[] {
     told.map(([id]) => {
       const figure = carFigures.find((each) => each.id === id);
       const value = figure === undefined || "refused" in study ? null : figure.read(study);
-      return (figure === undefined ? "-" : say(figure, value, length)).padStart(toldColumns);
+      return (figure === undefined ? "-" : say(value, figure.kind)).padStart(toldColumns);
     });
   const heads = told.map(([, head]) => head.padStart(toldColumns)).join("");
   return [

@@ -18,10 +18,10 @@ export function stopKey(what: string): ViewKey {
   };
 }
 
-/** How far the work is, as the end of a heading: ", 34 %, Esc stops"; "" once it is done. */
+/** How far the work is, as the end of a heading: " (34 %, Esc stops)"; "" once it is done. */
 export function progressWords(work: Work | null): string {
-  if (work?.state === "running") return `, ${Math.round(work.progress * 100)} %, Esc stops`;
-  return work?.state === "stopped" ? ", stopped" : "";
+  if (work?.state === "running") return ` (${Math.round(work.progress * 100)} %, Esc stops)`;
+  return work?.state === "stopped" ? " (stopped)" : "";
 }
 
 /** A job that is loaded when first needed, so that a start does not wait for it: nothing is done until it is there. */

@@ -77,6 +77,27 @@ export function limited(study: Study, name: LimitName, value: number | null, res
   return { ...rest, kind, value, limit, state: stateOf(value, limit) };
 }
 
+/** An item that is so or not, without a value. */
+export function stated(
+  { id, part, label }: Pick<CheckItem, "id" | "part" | "label">,
+  state: State,
+  cautions: readonly string[] = [],
+): CheckItem {
+  return {
+    id,
+    part,
+    label,
+    state,
+    kind: "length",
+    value: null,
+    limit: null,
+    wheel: null,
+    where: null,
+    facts: [],
+    cautions,
+  };
+}
+
 /** An item that the file says too little for; `lacks` are the file's own keys. */
 export function notGiven(
   part: Part,
@@ -84,19 +105,7 @@ export function notGiven(
   lacks: readonly string[],
   id = `${part.replace(" ", "-")}.not-given`,
 ): CheckItem {
-  return {
-    id,
-    part,
-    label,
-    state: "not given",
-    kind: "length",
-    value: null,
-    limit: null,
-    wheel: null,
-    where: null,
-    facts: [],
-    cautions: [`Needs in the file: ${lacks.join("; ")}.`],
-  };
+  return stated({ id, part, label }, "not given", [`Needs in the file: ${lacks.join("; ")}.`]);
 }
 
 /**

@@ -5,7 +5,7 @@ import type { Study } from "../../measures/study.ts";
 import { leverArm, transmissionAngle } from "../../measures/tieRod.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { sayLength } from "../../vehicle/units/format.ts";
-import { type CheckItem, type Fact, limited, notGiven, upperSide } from "./item.ts";
+import { type CheckItem, type Fact, limited, notGiven, stated, upperSide } from "./item.ts";
 
 const wheels: readonly Wheel[] = ["left", "right"];
 
@@ -70,19 +70,11 @@ function reached(study: Study): CheckItem {
 function followsWheel({ steersBackwards }: Study): CheckItem {
   const label = "Turns the way the steering wheel is turned";
   if (steersBackwards === null) return notGiven("steering", label, ["rack: wheel-left-moves"], "steers");
-  return {
-    id: "steers",
-    part: "steering",
-    label: steersBackwards ? "STEERS BACKWARDS: steering wheel left turns the road wheels right" : label,
-    state: steersBackwards ? "broken" : "pass",
-    kind: "length",
-    value: null,
-    limit: null,
-    wheel: null,
-    where: null,
-    facts: [],
-    cautions: [],
-  };
+  const wrong = "STEERS BACKWARDS: steering wheel left turns the road wheels right";
+  return stated(
+    { id: "steers", part: "steering", label: steersBackwards ? wrong : label },
+    steersBackwards ? "broken" : "pass",
+  );
 }
 
 /** Which way it steers, dead points, and places that cannot be reached. */

@@ -4,7 +4,7 @@ import type { Study } from "../../measures/study.ts";
 import { indexOf } from "../../vehicle/quantities.ts";
 import type { SteeringShaft } from "../../vehicle/sections/steering-shaft.ts";
 import { inch } from "../../vehicle/units/length.ts";
-import { type CheckItem, type Fact, limited, notGiven } from "./item.ts";
+import { type CheckItem, type Fact, limited, notGiven, stated } from "./item.ts";
 
 const offset = indexOf("rack.offset");
 
@@ -83,18 +83,8 @@ export function shaftItems(study: Study): readonly CheckItem[] {
   );
   if (joints.length <= 2) return items;
   const held = shaft["support-bearing"] === "yes";
-  const support: CheckItem = {
-    id: "shaft-support",
-    part: "steering shaft",
-    label: `Steering shaft, ${joints.length} joints, ${held ? "held by" : "without"} a support bearing`,
-    state: held ? "pass" : "close",
-    kind: "ratio",
-    value: null,
-    limit: null,
-    wheel: null,
-    where: null,
-    facts: [],
-    cautions: held ? [] : ["A shaft with more than two joints and no support bearing whips and can fold up."],
-  };
-  return [...items, support];
+  const label = `Steering shaft, ${joints.length} joints, ${held ? "held by" : "without"} a support bearing`;
+  const caution = "A shaft with more than two joints and no support bearing whips and can fold up.";
+  const support = { id: "shaft-support", part: "steering shaft", label } as const;
+  return [...items, stated(support, held ? "pass" : "close", held ? [] : [caution])];
 }

@@ -7,7 +7,7 @@ import type { LengthUnit } from "../words.ts";
 import { type Assumed, type At, type Layout, layoutOf, pivotSpread } from "./layout.ts";
 import type { Tape } from "./readings.ts";
 
-/** A worked-out length: to a 32nd of an inch finer than any tape, or a tenth of a millimetre; exact where it was read so. */
+/** A worked-out length: to a thousandth of an inch or a hundredth of a millimetre, finer than any tape; a fraction where it is one. */
 function length(mm: number, units: LengthUnit): string {
   if (units === "mm") return shortest(mm, 0.005);
   const exact = formatLength(mm, { unit: "in", exact: true });
