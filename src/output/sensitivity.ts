@@ -160,7 +160,7 @@ export function figureText({ study, rows }: SensitivityReport, id: string, unit:
     ...wrap(study.car.title, WIDTH),
     "",
     ...wrap(
-      `${label}${sign === "" || bySize ? "" : ` (${sign})`}: ${now === null ? "cannot be told" : `now ${written(bySize ? Math.abs(now) : now, kind, unit)}`}. ${reading.explanation}`,
+      `${label}${sign === "" || bySize ? "" : ` (${sign})`}: ${now === null ? "cannot be told" : `now ${written(bySize ? Math.abs(now) : now, kind, unit)} ${unitWords(kind, unit)}`}. ${reading.explanation}`,
       WIDTH,
     ),
     "",

@@ -1,11 +1,10 @@
-import { Text } from "ink";
 import { startingValues } from "../../vehicle/starting/marks.ts";
 import { type Adjustable, valueNow } from "../adjust.ts";
 import { type Part, partsFor, startingLines } from "../frontEnd.ts";
 import { saidValue } from "../lengths.ts";
 import type { Bench, Model } from "../model.ts";
 import { windowOf } from "./AdjustList.tsx";
-import { tones } from "./tone.ts";
+import { filled, type Line, Lines } from "./Lines.tsx";
 import { wrapped } from "./wrap.ts";
 
 /** One row of a page. */
@@ -14,20 +13,22 @@ interface Row {
   readonly look?: "heading" | "selected" | "bad";
 }
 
-function Rows({ rows, room }: { readonly rows: readonly Row[]; readonly room: number }) {
-  const blanks = Array.from({ length: Math.max(0, room - rows.length) }, (): Row => ({ text: "" }));
-  return [...rows.slice(0, room), ...blanks].map(({ text, look }, at) => (
-    <Text
-      // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place on the page
-      key={at}
-      bold={look !== undefined}
-      inverse={look === "selected"}
-      {...(look === "bad" ? tones.bad : {})}
-      wrap="truncate"
-    >
-      {text === "" ? " " : ` ${text}`}
-    </Text>
-  ));
+const looks = { heading: "strong", selected: "marked", bad: "bad" } as const;
+
+function Rows({
+  rows,
+  room,
+  columns,
+}: {
+  readonly rows: readonly Row[];
+  readonly room: number;
+  readonly columns: number;
+}) {
+  const lines = rows.map(({ text, look }): Line => {
+    const shown = text === "" ? "" : ` ${text}`;
+    return look === undefined ? shown : [{ text: shown, look: looks[look] }];
+  });
+  return <Lines columns={columns} lines={filled(lines, room)} />;
 }
 
 const labelColumns = 26;
@@ -65,7 +66,7 @@ export function PartsPage({
     { text: "" },
     ...lines(about),
   ];
-  return <Rows rows={all} room={rows} />;
+  return <Rows rows={all} room={rows} columns={model.columns} />;
 }
 
 /** "Strut, top mount, out: 20 3/8 in", or both sides' values where they differ. */
@@ -114,5 +115,5 @@ export function StartingPage({
     const text = `${isSelected ? ">" : isMore || " "} ${startingText(model, bench, line)}`;
     return isSelected ? { text, look: "selected" } : { text };
   });
-  return <Rows rows={[...head, ...shown]} room={rows} />;
+  return <Rows rows={[...head, ...shown]} room={rows} columns={columns} />;
 }

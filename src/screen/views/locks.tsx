@@ -186,8 +186,9 @@ function table(model: Model, study: Study, rows: number): readonly Line[] {
   const { offered } = remediesOf(model);
   const { unit } = model.display;
   const cells = (of: Study) => judged.map(([, id], i) => judgedCell(of, id, unit).padStart(widthOf(i))).join("");
+  const units = ["angles °, Acker. %", `radius ${unit}`];
   const head = (line: 0 | 1) =>
-    " ".repeat(nameColumns + 2) + judged.map(([words], i) => words[line].padStart(widthOf(i))).join("");
+    `  ${units[line]}`.padEnd(nameColumns + 2) + judged.map(([words], i) => words[line].padStart(widthOf(i))).join("");
   const { row } = spotWithin(model, name, size);
   const { from, to } = windowOf(offered.length, row, Math.max(1, rows - 3));
   return [

@@ -94,8 +94,9 @@ function table(model: Model, ways: readonly Widening[], at: number): readonly Li
   const { study } = model.bench;
   if ("refused" in study) return [];
   const { unit } = model.display;
+  const units = ["°, Acker %", `lengths ${unit}`];
   const head = (line: 0 | 1) =>
-    " ".repeat(nameColumns + 2) + seen.map(([words, , width]) => words[line].padStart(width)).join("");
+    `  ${units[line]}`.padEnd(nameColumns + 2) + seen.map(([words, , width]) => words[line].padStart(width)).join("");
   const cells = (of: typeof study) =>
     seen
       .map(([, id, width]) => {
