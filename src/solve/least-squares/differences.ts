@@ -1,0 +1,36 @@
+import type { Equations } from "./equations.ts";
+
+/**
+ * Equations whose derivatives are central differences, for what has none written out. `steps`: half the difference of each
+ * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8.
+ */
+export function differenced(
+  unknowns: number,
+  readings: number,
+  steps: Float64Array,
+  misfitsAt: (x: Float64Array, misfits: Float64Array) => boolean,
+): Equations {
+  const above = new Float64Array(readings);
+  const below = new Float64Array(readings);
+  return {
+    unknowns,
+    readings,
+    evaluate: (x, misfits, jacobian) => {
+      if (!misfitsAt(x, misfits)) return false;
+      if (jacobian === null) return true;
+      const moved = Float64Array.from(x);
+      for (let j = 0; j < unknowns; j++) {
+        moved[j] = x[j] + steps[j];
+        const up = misfitsAt(moved, above);
+        moved[j] = x[j] - steps[j];
+        const down = misfitsAt(moved, below);
+        moved[j] = x[j];
+        if (!up && !down) return false;
+        const [to, from] = [up ? above : misfits, down ? below : misfits];
+        const width = (up ? steps[j] : 0) + (down ? steps[j] : 0);
+        for (let i = 0; i < readings; i++) jacobian[i * unknowns + j] = (to[i] - from[i]) / width;
+      }
+      return true;
+    },
+  };
+}

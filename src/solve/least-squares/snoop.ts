@@ -1,0 +1,127 @@
+import { type Check, type Confidence, type Doubt, together } from "./confidence.ts";
+import type { Patience } from "./descend.ts";
+import { type Equations, only } from "./equations.ts";
+import { type Settled, settle } from "./settle.ts";
+
+/** A reading that does not go with the others. */
+export interface Blunder {
+  readonly reading: number;
+  /** By how much it reads too much by what the others say, in its sigmas; and how well that is known. */
+  readonly by: number;
+  readonly deviation: number;
+  /** Readings that could as well be the wrong one instead: the sheet cannot tell which. */
+  readonly or: readonly number[];
+}
+
+export interface Snooped {
+  /** From the readings that are left. */
+  readonly settled: Settled;
+  /** The places, in the sheet, of the readings that are left. */
+  readonly kept: readonly number[];
+  readonly blunders: readonly Blunder[];
+  /** Readings that no other reading checks: wrong or right, it would not show. */
+  readonly unchecked: readonly number[];
+}
+
+/** Odds of one wrong reading against another below which they are not told apart: 95 in 100. */
+const DECISIVE = 2 * Math.log(19);
+
+/**
+ * Wrong readings, found one at a time (Baarda's data snooping, 1968; recalled, not looked up): the one with the greatest
+ * normalised misfit is taken out while that is over the critical size, and the rest settled again; at the end one that fits
+ * after all comes back. Null where the start cannot be evaluated.
+ */
+export function snoop(equations: Equations, start: Float64Array, options: Patience & Doubt = {}): Snooped | null {
+  const all = Array.from({ length: equations.readings }, (_, i) => i);
+  const first = settle(equations, start, options);
+  if (first === null) return null;
+  let settled = first;
+  let kept: readonly number[] = all;
+  const out: { reading: number; or: readonly number[] }[] = [];
+  const critical = first.confidence.critical;
+
+  const settleAgain = (next: readonly number[]): boolean => {
+    const again = settle(only(equations, next), settled.x, options);
+    if (again === null) return false;
+    [settled, kept] = [again, next];
+    return true;
+  };
+
+  for (;;) {
+    const worst = worstOf(settled.confidence);
+    if (worst === null || Math.abs(worst.normalised) <= critical) break;
+    const at = worst.at;
+    const or = instead(settled.confidence, at, critical).map((other) => kept[other]);
+    const reading = kept[at];
+    if (!settleAgain(kept.filter((each) => each !== reading))) break;
+    out.push({ reading, or });
+  }
+  for (let judged = judgedBy(equations, settled, out); judged.length > 0; ) {
+    const mildest = judged.reduce((a, b) => (size(b) < size(a) ? b : a));
+    if (size(mildest) > critical) break;
+    const reading = mildest.reading;
+    if (!settleAgain([...kept, reading].sort((a, b) => a - b))) break;
+    out.splice(
+      out.findIndex((each) => each.reading === reading),
+      1,
+    );
+    judged = judgedBy(equations, settled, out);
+  }
+  return {
+    settled,
+    kept,
+    blunders: judgedBy(equations, settled, out),
+    unchecked: kept.filter((_, i) => !settled.confidence.checks[i].checked),
+  };
+}
+
+function size({ by, deviation }: Blunder): number {
+  return Math.abs(by) / deviation;
+}
+
+function worstOf({ checks }: Confidence): { at: number; normalised: number } | null {
+  let worst: { at: number; normalised: number } | null = null;
+  checks.forEach((check, at) => {
+    if (!check.checked) return;
+    if (worst === null || Math.abs(check.normalised) > Math.abs(worst.normalised))
+      worst = { at, normalised: check.normalised };
+  });
+  return worst;
+}
+
+/**
+ * The readings that could be wrong instead of that one: by the squares of the normalised misfits they are hardly less likely
+ * (half their difference is the logarithm of the odds), and with them out that one would be in order.
+ */
+function instead(confidence: Confidence, at: number, critical: number): readonly number[] {
+  const one = confidence.checks[at];
+  if (!one.checked) return [];
+  return confidence.checks.flatMap((other: Check, i) => {
+    if (i === at || !other.checked) return [];
+    if (one.normalised ** 2 - other.normalised ** 2 > DECISIVE) return [];
+    const both = together(confidence, at, i);
+    const left = Math.sqrt(Math.max(1 - both * both, 0));
+    return Math.abs(one.normalised - both * other.normalised) <= critical * left + 1e-6 ? [i] : [];
+  });
+}
+
+/** What the readings that are left say of those that were taken out. */
+function judgedBy(
+  equations: Equations,
+  { x, confidence }: Settled,
+  out: readonly { reading: number; or: readonly number[] }[],
+): readonly Blunder[] {
+  const { unknowns, readings } = equations;
+  const misfits = new Float64Array(readings);
+  const jacobian = new Float64Array(readings * unknowns);
+  equations.evaluate(x, misfits, jacobian);
+  return out.map(({ reading, or }) => {
+    let variance = 1;
+    for (let j = 0; j < unknowns; j++)
+      for (let k = 0; k < unknowns; k++)
+        variance +=
+          jacobian[reading * unknowns + j] * confidence.covariance[j * unknowns + k] * jacobian[reading * unknowns + k];
+    const still = or.filter((other) => !out.some((each) => each.reading === other));
+    return { reading, by: -misfits[reading], deviation: Math.sqrt(variance), or: still };
+  });
+}
