@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { leanStringWidth, noDeveloperTools, nodeRequired, yogaAtOnce } from "./lean/plugins.js";
+import { leanStringWidth, leanStyledText, noDeveloperTools, nodeRequired, yogaAtOnce } from "./lean/plugins.js";
 
 /** @param {string} place from this folder */
 const at = (place) => fileURLToPath(new URL(place, import.meta.url));
@@ -29,5 +29,5 @@ export const bundleOptions = {
   alias: { yaml: at("../node_modules/yaml/browser/index.js") },
   // Some packages are CommonJS and require Node's own modules.
   banner: { js: 'import{createRequire as makeRequire}from"node:module";const require=makeRequire(import.meta.url);' },
-  plugins: [noDeveloperTools, leanStringWidth, yogaAtOnce, nodeRequired],
+  plugins: [noDeveloperTools, leanStringWidth, leanStyledText, yogaAtOnce, nodeRequired],
 };

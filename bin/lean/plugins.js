@@ -28,6 +28,20 @@ export const leanStringWidth = {
 };
 
 /**
+ * What Ink takes styled lines apart with, and puts them together, is the lean one.
+ * @type {Plugin}
+ */
+export const leanStyledText = {
+  name: "lean-styled-text",
+  setup(build) {
+    const lean = fileURLToPath(new URL("styledText.js", import.meta.url));
+    build.onResolve({ filter: /^@alcalzone\/ansi-tokenize$/ }, ({ importer }) =>
+      importer === lean ? undefined : { path: lean },
+    );
+  },
+};
+
+/**
  * Yoga fetches its WebAssembly from a data: URL, which starts Node's HTTP client, and compiles it in the background
  * while nothing else is left to do. Its loader takes a function that makes the instance instead: here, at once.
  * @type {Plugin}

@@ -6,8 +6,8 @@ import type { Message } from "./turn.ts";
 /** How long a car has to stand unchanged before it is checked, ms: while a key is held down nothing is begun. */
 const pause = 120;
 /** Pieces at a time, and ms before keys and frames have their turn: with both a key is answered within a frame. */
-const pieces = 10;
-const slice = 4;
+const pieces = 5;
+const slice = 2;
 
 /** Keeps the checks of the car on the bench up to date, between keys. */
 export interface Checker {

@@ -56,6 +56,23 @@ interface Numbers {
   readonly complaints: readonly Complaint[];
 }
 
+interface Known<T> {
+  readonly source: string;
+  readonly kind: string;
+  readonly value: T;
+}
+
+/** What each number's text was worth when last read: an edit changes one of a hundred. */
+const knownNumbers = new Map<Quantity, Known<number>>();
+
+function worthOf(quantity: Quantity, source: string, units: LengthUnit): ReturnType<typeof worth> {
+  const known = knownNumbers.get(quantity);
+  if (known?.source === source && known.kind === units) return known.value;
+  const value = worth(source, quantity, units);
+  if (typeof value === "number") knownNumbers.set(quantity, { source, kind: units, value });
+  return value;
+}
+
 function numbersOf(tree: Tree, of: readonly Quantity[], units: LengthUnit): Numbers {
   const numbers = new Float64Array(quantities.length);
   const complaints = new Map<string, Complaint>();
@@ -68,12 +85,15 @@ function numbersOf(tree: Tree, of: readonly Quantity[], units: LengthUnit): Numb
       else numbers[quantity.index] = quantity.absent;
       continue;
     }
-    const value = worth(text.source, quantity, units);
+    const value = worthOf(quantity, text.source, units);
     if (typeof value === "number") numbers[quantity.index] = value;
     else complain(text.path, value.complaint);
   }
   return { numbers, complaints: [...complaints.values()] };
 }
+
+/** What each section's text said when last read without a complaint; not kept of texts whose parts refer to others. */
+const knownSections = new Map<SectionName, Known<unknown>>();
 
 /** What the optional sections of a file say, and what is wrong with them. */
 function sectionsOf(tree: Tree, names: readonly SectionName[], linkage: Linkage, units: LengthUnit) {
@@ -82,7 +102,14 @@ function sectionsOf(tree: Tree, names: readonly SectionName[], linkage: Linkage,
     complaints.set(path.join("."), complaintAt(tree, path, message));
   const read = sectionNames.map((name) => {
     if (!names.includes(name) || !isSaid(tree, [name])) return [name, null] as const;
-    return [name, sectionField(name, [linkage]).read({ tree, units, places: [[name]], complain })] as const;
+    const [from = 0, , to = 0] = spotAt(tree, [name])?.full?.range ?? [];
+    const [source, kind] = [tree.text.slice(from, to), `${units} ${linkage.name}`];
+    const known = knownSections.get(name);
+    if (known?.source === source && known.kind === kind && !tree.hasAnchors) return [name, known.value] as const;
+    const before = complaints.size;
+    const value = sectionField(name, [linkage]).read({ tree, units, places: [[name]], complain });
+    if (complaints.size === before && !tree.hasAnchors) knownSections.set(name, { source, kind, value });
+    return [name, value] as const;
   });
   return { sections: Object.fromEntries(read) as Sections, complaints: [...complaints.values()] };
 }

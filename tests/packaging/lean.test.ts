@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import * as originalStyles from "@alcalzone/ansi-tokenize";
 import { build } from "esbuild";
 import fc from "fast-check";
 import originalWidth from "string-width";
@@ -13,6 +14,7 @@ import { plainText } from "../../bin/lean/plain.js";
 /** What the bundle holds in place of costly parts, against the parts themselves. */
 interface Bundled {
   readonly stringWidth: typeof originalWidth;
+  readonly styles: Pick<typeof originalStyles, "tokenize" | "styledCharsFromTokens" | "styledCharsToString">;
   readonly graphemes: (text: string) => Intl.SegmentData[];
   readonly graphemeAt: (text: string, index: number) => Intl.SegmentData | undefined;
   readonly boxWidth: () => number;
@@ -33,6 +35,7 @@ beforeAll(async () => {
       resolveDir: fileURLToPath(new URL("../..", import.meta.url)),
       contents: `
         import stringWidth from "string-width";
+        import * as styles from "@alcalzone/ansi-tokenize";
         import Yoga from "yoga-layout";
         import { createHash } from "node:crypto";
         import children from "node:child_process";
@@ -45,7 +48,7 @@ beforeAll(async () => {
           node.calculateLayout(undefined, undefined, Yoga.DIRECTION_LTR);
           return node.getComputedWidth();
         };
-        export { stringWidth };
+        export { stringWidth, styles };
         export const digest = (text) => createHash("sha256").update(text).digest("hex");
         export const said = (words) => children.execFileSync(process.execPath, words, { encoding: "utf8" });
       `,
@@ -104,6 +107,26 @@ describe("the lean parts of the bundle", () => {
     fc.assert(
       fc.property(text, (sample) => bundled.stringWidth(sample) === originalWidth(sample)),
       { numRuns: 2000 },
+    );
+  });
+
+  it("take styled lines apart and put them together as Ink's own package does", () => {
+    const codes = ["1", "2", "22", "7", "27", "31", "39", "1;36", "38;5;208", "48;2;1;2;3", "49", "0"];
+    const styledLine = fc
+      .array(fc.oneof(fc.constantFrom(...codes.map((code) => `\u001b[${code}m`)), text), { maxLength: 10 })
+      .map((parts) => parts.join(""));
+    fc.assert(
+      fc.property(fc.array(styledLine, { minLength: 1, maxLength: 4 }), (lines) => {
+        // Each twice, so that what was kept is looked at too; then all on one row, as a frame lays them side by side.
+        const apart = [...lines, ...lines].map((line) => {
+          const chars = bundled.styles.styledCharsFromTokens(bundled.styles.tokenize(line));
+          expect(chars).toEqual(originalStyles.styledCharsFromTokens(originalStyles.tokenize(line)));
+          return chars;
+        });
+        const row = apart.flat();
+        expect(bundled.styles.styledCharsToString(row)).toBe(originalStyles.styledCharsToString(row));
+      }),
+      { numRuns: 1000 },
     );
   });
 

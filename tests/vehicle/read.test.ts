@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { quantitiesOf } from "../../src/vehicle/quantities.ts";
 import { readCar } from "../../src/vehicle/read.ts";
 import { carIn, plain, preset, presets, told, value } from "./cars.ts";
@@ -333,3 +333,22 @@ function toJson(text: string): string {
   }
   return `${json}${"}".repeat(stack.length + 1)}`;
 }
+
+test("a text is read the same whatever was read before it", async () => {
+  const changed = [...presets.values()].flatMap((text) => [
+    text,
+    text.replace(/^units: .*$/m, text.includes("units: in") ? "units: mm" : "units: in"),
+    text.replace(/[1-9](?=\D*$)/, "4"),
+    text.replace(/^( +(?:size|rate|diameter|bolt).*): .*$/m, "$1: nonsense"),
+  ]);
+  const alone: unknown[] = [];
+  for (const text of changed) {
+    vi.resetModules();
+    const fresh = await import("../../src/vehicle/read.ts");
+    alone.push(fresh.readCar(text));
+  }
+  vi.resetModules();
+  const { readCar: again } = await import("../../src/vehicle/read.ts");
+  for (const round of [changed, [...changed].reverse(), changed])
+    for (const text of round) expect(again(text)).toEqual(alone[changed.indexOf(text)]);
+});
