@@ -6,6 +6,7 @@ export const commandNames: readonly string[] = [
   "adjusters",
   "widen",
   "sensitivity",
+  "tolerance",
   "pose",
   "check",
   "find",

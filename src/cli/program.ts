@@ -17,6 +17,7 @@ import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { sensitivityCommand } from "./commands/sensitivity.ts";
 import { steerCommand } from "./commands/steer.ts";
+import { toleranceCommand } from "./commands/tolerance.ts";
 import { uprightCommand } from "./commands/upright.ts";
 import { widenCommand } from "./commands/widen.ts";
 import type { Desk } from "./desk.ts";
@@ -30,6 +31,7 @@ const commands = [
   adjustersCommand,
   widenCommand,
   sensitivityCommand,
+  toleranceCommand,
   poseCommand,
   checkCommand,
   findCommand,

@@ -163,7 +163,7 @@ export function compileUpright(
 }
 
 /** The spin axis as drawn, outboard, in the corner's frame. */
-export function drawnSpin(drawn: DrawnCorner): Point {
+export function drawnSpin(drawn: Pick<DrawnCorner, "camber" | "toe">): Point {
   return {
     x: Math.cos(drawn.camber) * Math.sin(drawn.toe),
     y: Math.cos(drawn.camber) * Math.cos(drawn.toe),

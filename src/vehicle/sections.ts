@@ -8,6 +8,7 @@ import { shockField } from "./sections/shock.ts";
 import { steeringShaftField } from "./sections/steering-shaft.ts";
 import { targetsField } from "./sections/targets.ts";
 import { threadsField } from "./sections/threads.ts";
+import { tolerancesField } from "./sections/tolerances.ts";
 import { tubesField } from "./sections/tubes.ts";
 
 /** Every optional section of a car file, by its key at the root. A new one is one file and one line here. */
@@ -21,6 +22,7 @@ const makers = {
   limits: () => limitsField,
   targets: () => targetsField,
   find: findField,
+  tolerances: () => tolerancesField,
 } as const satisfies Readonly<Record<string, (linked: readonly Linkage[]) => Field<unknown>>>;
 
 export type SectionName = keyof typeof makers;

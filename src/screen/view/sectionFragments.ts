@@ -40,4 +40,5 @@ export const sectionFragments: Readonly<Record<SectionName, readonly string[]>> 
   limits: ["limits:", "  rod-to-arm: { close: 35, broken: 25 }"],
   targets: ["targets:", "  toe-change: { warn: 1/16, bad: 1/4 }"],
   find: ["find:", "  move: { tie-rod.outer.ahead: { within: 1 } }"],
+  tolerances: ["tolerances: { length: 1/16, tie-rod.outer: 1/32 }"],
 };
