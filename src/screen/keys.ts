@@ -73,6 +73,9 @@ export type Command =
   | "restore"
   | "nextOffer"
   | "throwAway"
+  | "aims"
+  | "removeAim"
+  | "undoAim"
   | "listUp"
   | "listDown";
 
@@ -430,6 +433,56 @@ export const keys: Readonly<Record<FocusName, readonly BindingGroup[]>> = {
         { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
         clear,
         cancel("back, nothing changed", "back to the bench, nothing changed"),
+      ],
+    },
+  ],
+  aims: [
+    {
+      heading: "ON THE LIST OF WHAT TO LOOK FOR AND WHAT MAY MOVE",
+      bindings: [
+        { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
+        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter change or add",
+          help: "change this line; on a line with +, add another goal or another part that may move",
+        },
+        {
+          keys: ["d", "delete"],
+          shown: "d",
+          command: "removeAim",
+          footer: "d remove",
+          help: "remove this goal, or let this part stay where it is",
+        },
+        {
+          keys: ["u"],
+          shown: "u",
+          command: "undoAim",
+          footer: "u undo",
+          help: "take back the last change",
+          off: whyNoUndo,
+        },
+        cancel("to the places found", "back to the places that are found"),
+      ],
+    },
+  ],
+  aim: [
+    {
+      heading: "WHILE SAYING WHAT TO LOOK FOR OR WHAT MAY MOVE",
+      bindings: [
+        {
+          keys: ["enter"],
+          shown: "Enter",
+          command: "accept",
+          footer: "Enter take it",
+          help: "take what was typed or chosen, and go on",
+        },
+        { keys: ["up"], shown: "↑", command: "listUp", footer: "↑↓ choose", help: "up the list" },
+        { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
+        clear,
+        cancel("back, nothing changed", "back to the list, nothing changed"),
       ],
     },
   ],

@@ -2,6 +2,8 @@ import type { Refused, Study } from "../measures/study.ts";
 import type { CheckReport } from "../solve/check/report.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { LabelName } from "../vehicle/labels.ts";
+import type { Room } from "../vehicle/sections/find.ts";
+import type { GoalName, Level } from "../vehicle/sections/goals.ts";
 import type { LengthStyle } from "../vehicle/units/format.ts";
 import type { AmountName, TypedAmounts } from "./amounts.ts";
 
@@ -123,6 +125,19 @@ export interface Checked {
   readonly report: CheckReport;
 }
 
+/** A step of saying what a search aims at or what it may move; `was`: what is changed by it, null for what is new. */
+export type AimStep =
+  /** Which figure, or which part. */
+  | { readonly step: "goal" | "room" }
+  /** Its value or band, then how much it counts; `typed` is what was typed for the value. */
+  | { readonly step: "aim"; readonly name: GoalName; readonly was: Level | null }
+  | { readonly step: "level"; readonly name: GoalName; readonly was: Level | null; readonly typed: string }
+  /** The room of a part, then which sides of it move. */
+  | { readonly step: "within"; readonly pair: string; readonly was: Room | null }
+  | { readonly step: "sides"; readonly pair: string; readonly was: Room | null; readonly typed: string }
+  /** The step that moves are whole numbers of. */
+  | { readonly step: "size" };
+
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
@@ -143,6 +158,17 @@ export type Focus =
       readonly text: string;
       readonly answers: Answers;
       readonly complaint: string | null;
+    }
+  /** The list of what is looked for and what may move. */
+  | { readonly on: "aims"; readonly cursor: number }
+  /** Something of it is asked for; `cursor` is in the choices that are offered, `back` where the list's cursor stands. */
+  | {
+      readonly on: "aim";
+      readonly asks: AimStep;
+      readonly cursor: number;
+      readonly text: string;
+      readonly complaint: string | null;
+      readonly back: number;
     }
   | { readonly on: "parts"; readonly cursor: number }
   | { readonly on: "starting"; readonly cursor: number }

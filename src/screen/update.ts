@@ -1,4 +1,5 @@
 import { adjustActs } from "./acts/adjust.ts";
+import { aimActs, typeInAim } from "./acts/aims.ts";
 import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
@@ -23,6 +24,7 @@ const acts: Readonly<Record<Command, Act>> = {
   ...frontEndActs,
   ...tapeActs,
   ...uprightActs,
+  ...aimActs,
   ...placeActs,
   ...showActs,
   ...carActs,
@@ -157,6 +159,7 @@ function typed(model: Model, text: string): Model {
   if (focus.on === "entry") return { ...model, focus: { on: "entry", text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
   if (focus.on === "upright") return typeOnUpright(model, focus, text);
+  if (focus.on === "aim") return typeInAim(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
   return model;
 }

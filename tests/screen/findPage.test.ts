@@ -16,7 +16,7 @@ async function onPage(
 }
 
 describe("the page of places", () => {
-  it("shows the best so far, then all answers; t takes one as one change that u takes back", async () => {
+  it("shows the best so far, then all answers; Enter takes one as one change that u takes back", async () => {
     const { bench, key, job } = await onPage("tab-to-place");
     expect(bench.text()).toContain("Looking for places");
     job.step(400);
@@ -30,7 +30,7 @@ describe("the page of places", () => {
     expect(bench.text()).toMatch(/nice circle max 30\.0 ft +37\.6 ft !/);
     expect(bench.text()).not.toMatch(/NaN|undefined|null/);
     const before = bench.model.bench.car.text;
-    bench.press("t");
+    bench.press("enter");
     expect(bench.model.bench.undo.length).toBe(1);
     expect(bench.model.bench.car.text).not.toBe(before);
     expect(bench.model.bench.car.text).toContain("# degrees from the dead point");
@@ -41,8 +41,11 @@ describe("the page of places", () => {
   it("takes nothing while nothing is found", () => {
     const bench = new Bench(opened("tab-to-place"), 80, 24).press("8", "space", "space", "space", "space");
     const before = bench.model.bench.car.text;
-    bench.press("t");
+    bench.press("enter");
     expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.model.focus.on).toBe("bench");
     expect(bench.text()).toContain("Nothing is found yet.");
+    bench.press("t");
+    expect(bench.text()).toContain("Enter takes the place under the cursor.");
   });
 });

@@ -7,6 +7,7 @@ import type { Focus, Model, Next, Offer } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { helpLines, helpRoom } from "../view/helpText.ts";
 import { acceptEntry } from "./adjust.ts";
+import { acceptAim, acceptAims, cancelAim, moveInAims, typeInAim } from "./aims.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
 import { acceptLine } from "./line.ts";
 import { acceptTape, moveInTape, typeInTape } from "./tape.ts";
@@ -74,6 +75,8 @@ const accept: Act = (model, chord) => {
   if (focus.on === "starting") return acceptStarting(model);
   if (focus.on === "tape") return acceptTape(model);
   if (focus.on === "upright") return acceptUpright(model, focus);
+  if (focus.on === "aims") return acceptAims(model, focus);
+  if (focus.on === "aim") return acceptAim(model, focus);
   if (focus.on === "line") return acceptLine(model, chord);
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
@@ -88,6 +91,7 @@ const clear: Act = (model) => {
     return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
   if (focus.on === "tape") return turn(typeInTape(model, ""));
   if (focus.on === "upright") return turn(typeOnUpright(model, focus, ""));
+  if (focus.on === "aim") return turn(typeInAim(model, focus, ""));
   return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
 };
 
@@ -98,6 +102,7 @@ const cancel: Act = (model) => {
     const { path, next } = focus.question;
     return turn({ ...model, focus: { on: "saveAs", text: path, next, complaint: null } });
   }
+  if (focus.on === "aim") return cancelAim(model, focus);
   if (focus.on === "tape") {
     const notice = { text: "The readings typed so far are kept: T goes on with them.", tone: "done" } as const;
     return turn({ ...model, focus: bench, notice }, { do: "keepReadings", answers: model.tape });
@@ -177,6 +182,7 @@ function listBy(ways: number): Act {
     }
     if (focus.on === "tape") return moveInTape(model, ways, chord);
     if (focus.on === "upright") return moveOnUpright(model, focus, ways);
+    if (focus.on === "aims" || focus.on === "aim") return moveInAims(model, ways);
     if (!("cursor" in focus)) return turn(model);
     const cursor = Math.min(lengthOf(model) - 1, Math.max(0, focus.cursor + ways));
     return turn({ ...model, focus: { ...focus, cursor } });

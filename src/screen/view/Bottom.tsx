@@ -1,6 +1,4 @@
-import { Box, Text, Transform } from "ink";
-import TextInput from "ink-text-input";
-import { fieldWindow } from "../../terminal/cursor.ts";
+import { Box, Text } from "ink";
 import { adjustableOf, quantitiesOn, valueNow } from "../adjust.ts";
 import { readAmount } from "../amounts.ts";
 import { echoOf, sampleOf } from "../entry.ts";
@@ -11,12 +9,10 @@ import type { Focus, Model } from "../model.ts";
 import { askedWords, questionWords } from "../questions.ts";
 import { viewOf } from "../views/views.ts";
 import { whyNoPlace, whyNoTravel } from "../why.ts";
+import { Field, type Typed } from "./Field.tsx";
 import { isEmptied } from "./NotTogether.tsx";
 import { tones } from "./tone.ts";
-import { fitting, wholeSentences, wrapped } from "./wrap.ts";
-
-/** What the text field tells of. */
-export type Typed = (text: string) => void;
+import { wholeSentences, wrapped } from "./wrap.ts";
 
 interface Said {
   readonly texts: readonly string[];
@@ -66,29 +62,6 @@ export function Words({
   if (notice !== null)
     return <Sentences texts={wrapped(notice.text, width)} rows={rows} strong={notice.tone === "wrong"} />;
   return <Sentences texts={wholeSentences(viewOf(model.view).explain(model), width, rows)} rows={rows} />;
-}
-
-/** Columns that what is typed has at least, however long the words before it. */
-const leastField = 20;
-
-interface FieldProps {
-  /** What stands before the field; where it leaves too little room, the next of them. */
-  readonly labels: readonly string[];
-  readonly columns: number;
-  readonly text: string;
-  readonly onTyped: Typed;
-}
-
-function Field({ labels, columns, text, onTyped }: FieldProps) {
-  const label = ` ${fitting(labels, columns - leastField)} `;
-  return (
-    <Text wrap="truncate">
-      <Text bold>{label}</Text>
-      <Transform transform={fieldWindow(columns - label.length - 1)}>
-        <TextInput value={text} onChange={onTyped} />
-      </Transform>
-    </Text>
-  );
 }
 
 function EntryField({
@@ -189,7 +162,7 @@ function footerText(model: Model): string {
     const isOwn = model.focus.on === "tape" || own.some((each) => each.keys === keys);
     // What the view itself cannot do just now is not offered; of the common keys, nothing that needs a whole front end.
     const isIdle = isEmptied(model) ? isOwn || off?.(model) : (isOwn || isLasting(off)) && off?.(model);
-    return footer === null || isIdle ? [] : [footer];
+    return footer === null || isIdle ? [] : [typeof footer === "string" ? footer : footer(model)];
   });
   const once = [...new Set(all)];
   const last = once.slice(-kept);

@@ -2,7 +2,7 @@ import { Box, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import { fieldWindow } from "../../terminal/cursor.ts";
 import { windowOf } from "./AdjustList.tsx";
-import type { Typed } from "./Bottom.tsx";
+import type { Typed } from "./Field.tsx";
 import { filled, type Line, Lines } from "./Lines.tsx";
 import { fitting } from "./wrap.ts";
 

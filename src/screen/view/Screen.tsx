@@ -3,8 +3,11 @@ import { comparedWith, isUnsaved } from "../bench.ts";
 import { cutSayer, sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { viewOf } from "../views/views.ts";
-import { Footer, type Typed, Words } from "./Bottom.tsx";
+import { AimPage } from "./AimPage.tsx";
+import { AimsPage } from "./AimsPage.tsx";
+import { Footer, Words } from "./Bottom.tsx";
 import { CheckLine } from "./CheckLine.tsx";
+import type { Typed } from "./Field.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
 import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
@@ -33,7 +36,7 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
   // Of a very wide window only so much is used: nothing is wrapped for more.
   const model: Model = { ...whole, columns: layout.columns };
   const { focus } = model;
-  const page = ["help", "open", "parts", "starting", "tape", "upright"].includes(focus.on);
+  const page = ["help", "open", "parts", "starting", "tape", "upright", "aims", "aim"].includes(focus.on);
   return (
     <Box flexDirection="column" width={layout.columns} height={model.rows}>
       <Title model={model} columns={layout.columns} />
@@ -46,6 +49,8 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
       {focus.on === "upright" ? (
         <UprightPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
       ) : null}
+      {focus.on === "aims" ? <AimsPage model={model} focus={focus} rows={model.rows - 2} /> : null}
+      {focus.on === "aim" ? <AimPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
       {focus.on === "starting" ? <StartingPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />

@@ -2,7 +2,7 @@ import type { Reading } from "../../vehicle/from-tape/readings.ts";
 import { kingPinSketch } from "../../vehicle/from-tape/sketch.ts";
 import type { Focus, Model } from "../model.ts";
 import { beforeMaking, crossCheck, echoOfRow, type TapeRow, tapeRows } from "../tape.ts";
-import type { Typed } from "./Bottom.tsx";
+import type { Typed } from "./Field.tsx";
 import { Form, type FormRow } from "./Form.tsx";
 import { type Line, paragraph } from "./Lines.tsx";
 

@@ -1,7 +1,7 @@
 import { uprightFields } from "../../vehicle/upright-fields.ts";
 import type { Focus, Model } from "../model.ts";
 import { hangRow, nowOf, saidOf, typedFor, whatItDoes } from "../upright.ts";
-import type { Typed } from "./Bottom.tsx";
+import type { Typed } from "./Field.tsx";
 import { Form, type FormRow } from "./Form.tsx";
 import { type Line, paragraph } from "./Lines.tsx";
 

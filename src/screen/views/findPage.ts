@@ -2,10 +2,10 @@ import { brokenWords, goalShort, metShort, movesBrief, STAYS } from "../../outpu
 import { deadPoint } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
 import type { Placed } from "../../solve/find/place.ts";
-import type { NoRoom } from "../../solve/find/room.ts";
 import type { FoundTexts } from "../../solve/find/shown.ts";
 import type { Goal } from "../../solve/goals/goals.ts";
 import { changed } from "../bench.ts";
+import { searchKey, searchOf } from "../found.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { turn } from "../turn.ts";
@@ -17,17 +17,8 @@ import { lateJob, progressWords } from "./work.ts";
 const nameColumns = 30;
 const cellColumns = 11;
 
-function keyOf({ bench }: Model): string {
-  return `find\n${bench.car.text}`;
-}
-
-function resultOf(model: Model): FoundTexts | NoRoom | null {
-  const { work } = model;
-  return work?.key === keyOf(model) ? (work.result as FoundTexts | NoRoom | null) : null;
-}
-
 function shownOf(model: Model): FoundTexts | null {
-  const result = resultOf(model);
+  const result = searchOf(model);
   return result === null || "why" in result ? null : result;
 }
 
@@ -38,7 +29,7 @@ export function findPage(view: string): Page {
   const here = (model: Model): Answer | undefined => shownOf(model)?.found.answers[at(model)];
   return {
     name: "find a place",
-    title: (model) => `FIND A PLACE${progressWords(model.work)}`,
+    title: (model) => `FIND A PLACE${progressWords(model.work) || " (a: goals, room)"}`,
     size,
     lines: (model, columns) => lines(model, columns, at(model)),
     explain: (model) => {
@@ -54,8 +45,9 @@ export function findPage(view: string): Page {
         return changed(model, text(), `Found: ${what}`);
       },
       off: (model) => {
-        const result = resultOf(model);
-        if (result !== null && "why" in result) return `There is no search: ${result.pair}: ${result.why}.`;
+        const result = searchOf(model);
+        if (result !== null && "why" in result)
+          return `There is no search: ${result.pair}: ${result.why}. a changes its room.`;
         return here(model) === undefined ? "Nothing is found yet." : null;
       },
     },
@@ -63,7 +55,7 @@ export function findPage(view: string): Page {
       const { study } = model.bench;
       if ("refused" in study) return null;
       return {
-        key: keyOf(model),
+        key: searchKey(model),
         job: () =>
           lateJob(async () => {
             const { shownJob } = await import("../../solve/find/shown.ts");
@@ -75,11 +67,14 @@ export function findPage(view: string): Page {
 }
 
 function lines(model: Model, columns: number, at: number): readonly Line[] {
-  const result = resultOf(model);
-  if (result !== null && "why" in result) return [` There is no search: ${result.pair}: ${result.why}.`];
+  const result = searchOf(model);
+  if (result !== null && "why" in result)
+    return [` There is no search: ${result.pair}: ${result.why}.`, " Press a and change its room."];
   const found = result?.found;
   if (found === undefined || found.answers.length === 0)
-    return [found?.done ? "  No place goes together within this room." : "  Looking for places ..."];
+    return found?.done
+      ? ["  No place goes together within this room. a gives it more."]
+      : ["  Looking for places ... a: what is looked for, and what may move."];
   const length = sayer(model.display);
   const { unit } = model.display;
   const { quest, before, answers } = found;
@@ -123,9 +118,9 @@ function explained(model: Model, found: Found, { snapped, check }: Answer): stri
     near === null ? "" : `${near} `,
     fails ? "A MUST IS NOT MET. " : "",
     broken.length > 0 ? `PAST A LIMIT: ${broken.join("; ")}. ` : "",
-    moved ? `t: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
-    `Rods ${length(left)} left, ${length(right)} right. `,
+    moved ? `Enter takes it: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
     found.done ? "" : "Not yet checked over its whole range. ",
-    "Goals and room are the file's part find:, else common practice.",
+    `Rods ${length(left)} left, ${length(right)} right. `,
+    "a: what is looked for and what may move.",
   ].join("");
 }

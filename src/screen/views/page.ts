@@ -14,7 +14,7 @@ export interface Page {
   readonly lines: (model: Model, columns: number, rows: number) => readonly Line[];
   /** What is under its cursor. */
   readonly explain: (model: Model) => string;
-  /** What t does, and why it cannot just now; null where there is nothing to take. */
+  /** What t does, or Enter where no amount can be typed, and why it cannot just now; null where there is nothing to take. */
   readonly take: { readonly act: Act; readonly off: (model: Model) => string | null } | null;
   /** By how much what is under its cursor is tried, which can be typed; null, or absent, where there is no such. */
   readonly amount?: (model: Model) => AmountName | null;

@@ -4,7 +4,7 @@ import type { Study } from "../../measures/study.ts";
 import { changed } from "../bench.ts";
 import { type FigureSayer, figureSayer } from "../lengths.ts";
 import type { Model, Trial } from "../model.ts";
-import { type Act, turn } from "../turn.ts";
+import { type Act, type Turn, turn } from "../turn.ts";
 import { windowOf } from "../view/AdjustList.tsx";
 import { cellWords } from "../view/cellWords.ts";
 import { heading } from "../view/heading.ts";
@@ -63,40 +63,63 @@ const drop: Act = (model) => {
   return turn({ ...model, trials: model.trials.filter((each) => each !== trial), notice });
 };
 
+/** Takes the place that was found, or says why there is none to take. */
+const takePlace: Act = (model, chord) => {
+  const why = placesPage.take?.off(model) ?? null;
+  return why === null ? (placesPage.take ?? trialTake).act(model, chord) : refused(model, why);
+};
+
+const refused = (model: Model, text: string): Turn => turn({ ...model, notice: { text, tone: "wrong" } });
+
+/** Asks by how much is tried what is under the cursor. */
+function typeAmount(model: Model): Turn {
+  const amount = pageOf(model).amount?.(model) ?? null;
+  if (amount === null)
+    return refused(model, pageOf(model).take?.off(model) ?? "There is no amount to type for what is under the cursor.");
+  return turn({
+    ...model,
+    focus: { on: "line", asks: { about: "amount", amount, view: name }, text: "", complaint: null },
+  });
+}
+
 const own: readonly ViewKey[] = [
+  {
+    keys: ["a"],
+    shown: "a",
+    footer: "a goals, room",
+    help: "what the search for a place is to look for, and what it may move: list, change, add, remove",
+    off: (model) =>
+      pageOf(model) === placesPage ? null : 'Press Space for the page "find a place" first: a is for its goals.',
+    act: (model) => turn({ ...model, focus: { on: "aims", cursor: 0 } }),
+  },
+  {
+    keys: ["enter"],
+    shown: "Enter",
+    footer: (model) => (pageOf(model) === placesPage ? "Enter take it" : "Enter type"),
+    help: "take the place that was found, as one change that u takes back; or type by how much an adjuster is tried, or the car made wider: 2 turns, 1/8 in, 10 mm",
+    off: (model) =>
+      pageOf(model).amount === undefined && pageOf(model) !== placesPage
+        ? "Press Space for the pages of adjusters, wider cars and places."
+        : null,
+    act: (model, chord) => (pageOf(model) === placesPage ? takePlace(model, chord) : typeAmount(model)),
+  },
+  {
+    keys: ["t"],
+    shown: "t",
+    footer: "t take it",
+    help: "put what is under the cursor on the bench: a trial, an adjuster turned, a wider front end; u takes it back",
+    off: (model) => {
+      const page = pageOf(model);
+      return page === placesPage ? "Enter takes the place under the cursor." : (page.take ?? trialTake).off(model);
+    },
+    act: (model, chord) => (pageOf(model).take ?? trialTake).act(model, chord),
+  },
   {
     keys: ["n"],
     shown: "n",
     footer: "n name it",
     help: "name the car as it is now, as a trial to come back to",
     act: (model) => turn({ ...model, focus: { on: "line", asks: { about: "trial" }, text: "", complaint: null } }),
-  },
-  {
-    keys: ["t"],
-    shown: "t",
-    footer: "t take it",
-    help: "put what is under the cursor on the bench: a trial, an adjuster turned, a wider front end, a place that was found; u takes it back",
-    off: (model) => (pageOf(model).take ?? trialTake).off(model),
-    act: (model, chord) => (pageOf(model).take ?? trialTake).act(model, chord),
-  },
-  {
-    keys: ["enter"],
-    shown: "Enter",
-    footer: "Enter type",
-    help: "type by how much an adjuster is tried, or the car made wider: 2 turns, 1/8 in, 10 mm",
-    off: (model) =>
-      pageOf(model).amount === undefined ? "Press Space for the pages of adjusters and wider cars." : null,
-    act: (model) => {
-      const amount = pageOf(model).amount?.(model) ?? null;
-      if (amount === null) {
-        const why = pageOf(model).take?.off(model) ?? "There is no amount to type for what is under the cursor.";
-        return turn({ ...model, notice: { text: why, tone: "wrong" } });
-      }
-      return turn({
-        ...model,
-        focus: { on: "line", asks: { about: "amount", amount, view: name }, text: "", complaint: null },
-      });
-    },
   },
   { keys: ["y"], shown: "y", footer: null, help: "compare with that trial", off: whyNoTrial, act: compare },
   {
@@ -145,7 +168,9 @@ const trialsPage: Page = {
   work: null,
 };
 
-const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name), findPage(name)];
+const placesPage = findPage(name);
+
+const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name), placesPage];
 
 function pageOf(model: Model): Page {
   return pages[spotOf(model, name).page] ?? changesPage;

@@ -15,8 +15,11 @@ export interface KeyWords {
   readonly keys: readonly string[];
   /** The keys as a builder reads them on his keyboard. */
   readonly shown: string;
-  /** What stands for it below the screen, keys included; null where only help or the screen itself tells of it. */
-  readonly footer: string | null;
+  /**
+   * What stands for it below the screen, keys included, where it goes by what is seen; null where only help or the screen
+   * itself tells of it.
+   */
+  readonly footer: string | null | ((model: Model) => string);
   /** One line in help. */
   readonly help: string;
   /** Why it does nothing just now; null or absent when it works. */

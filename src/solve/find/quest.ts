@@ -2,7 +2,7 @@ import type { Study } from "../../measures/study.ts";
 import { type Goal, goalsFor, lacking } from "../goals/goals.ts";
 import { judgeable } from "../goals/score.ts";
 import type { Quest } from "./place.ts";
-import { type NoRoom, type Rooms, roomsOf, usualRooms, usualStep, variablesOf } from "./room.ts";
+import { type NoRoom, type Rooms, rodsOf, roomsOf, usualRooms, usualStep, variablesOf } from "./room.ts";
 
 /** What is asked for beside what the file says. */
 export interface Asked {
@@ -13,10 +13,16 @@ export interface Asked {
   readonly step?: number;
 }
 
-/** A quest, with what it is set to and what was asked for that the file says too little to judge. */
+/** What was asked for that the file says too little to judge. */
+export interface Unjudged {
+  readonly goal: Goal;
+  readonly lacks: string;
+}
+
+/** A quest, with what it is set to and what cannot be judged. */
 export interface SetQuest extends Quest {
   readonly step: number;
-  readonly unjudged: readonly { readonly goal: Goal; readonly lacks: string }[];
+  readonly unjudged: readonly Unjudged[];
 }
 
 /**
@@ -29,13 +35,12 @@ export function questFor(study: Study, asked: Asked = {}): SetQuest | NoRoom {
   const own = { ...roomsOf(car), ...asked.rooms };
   const variables = variablesOf(car, Object.keys(own).length === 0 ? usualRooms(car) : own, step);
   if ("why" in variables) return variables;
-  const { left, right } = car.form.rods;
   const goals = goalsFor(study, asked.goals);
   return {
     study,
     goals: goals.filter((goal) => judgeable(study, goal)),
     variables,
-    rods: asked.rods ?? car.sections.find?.rods ?? (left === "cut" || right === "cut" ? "keep" : "follow"),
+    rods: asked.rods ?? rodsOf(car),
     step,
     unjudged: goals
       .filter((goal) => !judgeable(study, goal))

@@ -45,6 +45,11 @@ export function usualRooms({ form }: Pick<Car, "form">): Rooms {
   return Object.fromEntries(["ahead", "out", "up"].map((key) => [`tie-rod.outer.${key}`, room]));
 }
 
+/** Whether the tie rods of a car are cut to fit wherever a search moves things, or keep their length: as the file says, else as they are. */
+export function rodsOf({ sections, form }: Pick<Car, "sections" | "form">): "follow" | "keep" {
+  return sections.find?.rods ?? (form.rods.left === "cut" || form.rods.right === "cut" ? "keep" : "follow");
+}
+
 /** The rooms that a file gives. */
 export function roomsOf({ sections }: Pick<Car, "sections">): Rooms {
   const given = Object.entries(sections.find?.move ?? {}).flatMap(([pair, room]) =>

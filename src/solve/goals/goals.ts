@@ -1,6 +1,7 @@
 import type { Study } from "../../measures/study.ts";
 import type { Car } from "../../vehicle/car.ts";
-import { type Aim, type GoalName, goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
+import { aimsOf } from "../../vehicle/sections/find.ts";
+import { type Aim, type GoalName, goalKinds, goalNames, type Level } from "../../vehicle/sections/goals.ts";
 import { type LimitName, limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
 import { type TargetName, targetOf } from "../../vehicle/sections/targets.ts";
 import type { SectionName } from "../../vehicle/sections.ts";
@@ -92,16 +93,6 @@ function usual(study: Study): readonly Goal[] {
   ];
 }
 
-/** The goals that the file's own `find` sets. */
-export function goalsOfFile({ sections }: Pick<Car, "sections">): readonly Goal[] {
-  return levels.flatMap((level) =>
-    goalNames.flatMap((name): readonly Goal[] => {
-      const aim = sections.find?.[level]?.[name] ?? null;
-      return aim === null ? [] : [{ ...aim, name, level, from: "file" }];
-    }),
-  );
-}
-
 /**
  * The goals of a car: those that its file sets, with those asked for in the place of the same at the same level; where
  * there is neither, what a shop would expect. Whatever is asked, the front end must go together, and keep out of its
@@ -109,9 +100,9 @@ export function goalsOfFile({ sections }: Pick<Car, "sections">): readonly Goal[
  * is the toe as it is set, where rods keep their length.
  */
 export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Goal[] {
-  const own = goalsOfFile(study.car).filter(
-    (goal) => !asked.some(({ name, level }) => name === goal.name && level === goal.level),
-  );
+  const own = aimsOf(study.car.sections.find)
+    .map((aim): Goal => ({ ...aim, from: "file" }))
+    .filter((goal) => !asked.some(({ name, level }) => name === goal.name && level === goal.level));
   const set = [...own, ...asked];
   if (set.length === 0) return [together, ...usual(study)];
   // Who names a limit as a must has its must; who names it at all has said what is wanted of it.

@@ -2,7 +2,7 @@ import { quantities } from "../quantities.ts";
 import type { Quantity } from "../quantity.ts";
 import type { Field } from "./field.ts";
 import { group, number, optional, sound, word } from "./fields.ts";
-import { type Aims, aimsField } from "./goals.ts";
+import { type Aim, type Aims, aimsField, type GoalName, goalNames, type Level, levels } from "./goals.ts";
 
 /** How the two sides of a quantity move: by the same amount, each by its own, or one side alone. */
 export const sideWays = ["alike", "each", "left", "right"] as const;
@@ -27,6 +27,22 @@ export interface FindSection {
   readonly rods: "follow" | "keep" | null;
   /** mm; angles go by half degrees. */
   readonly step: number | null;
+}
+
+/** A goal that a file sets. */
+export interface SetAim extends Aim {
+  readonly name: GoalName;
+  readonly level: Level;
+}
+
+/** The goals that a file's own part sets, the musts first. */
+export function aimsOf(find: FindSection | null): readonly SetAim[] {
+  return levels.flatMap((level) =>
+    goalNames.flatMap((name): readonly SetAim[] => {
+      const aim = find?.[level]?.[name] ?? null;
+      return aim === null ? [] : [{ ...aim, name, level }];
+    }),
+  );
 }
 
 /** Every quantity that a search may move, one of each pair, whatever the front end. */

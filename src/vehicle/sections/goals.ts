@@ -68,7 +68,7 @@ export const goalKinds = {
   "toe-change-at-lock": {
     ...length,
     label: "Worst toe change at lock",
-    help: "The same at either full lock.",
+    help: "The most that the toe of either wheel may change over the whole travel, steering at either full lock, as a tape finds it across the tyre.",
     ends: "most",
     scale: inch / 8,
   },
@@ -133,6 +133,14 @@ export const goalKinds = {
 export type GoalName = keyof typeof goalKinds;
 
 export const goalNames = Object.keys(goalKinds) as readonly GoalName[];
+
+/**
+ * Whether a goal holds whoever sets which: what every car must keep, as against what a shop would expect of a car whose
+ * builder asks for nothing.
+ */
+export function isKept(name: GoalName | "range"): boolean {
+  return name === "range" || name === "straight-toe" || Object.hasOwn(limitKinds, name);
+}
 
 /** What a goal asks for, mm, rad or bare. `over`: from which share of the lock on, in (0, 1]; 1 is full lock alone. */
 export interface Aim {
