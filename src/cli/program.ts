@@ -9,6 +9,7 @@ import { adjustersCommand } from "./commands/adjusters.ts";
 import { bumpCommand } from "./commands/bump.ts";
 import { carAction } from "./commands/car.ts";
 import { checkCommand } from "./commands/check.ts";
+import { compareCommand } from "./commands/compare.ts";
 import { findCommand } from "./commands/find.ts";
 import { locksCommand } from "./commands/locks.ts";
 import { newCommand } from "./commands/new.ts";
@@ -34,6 +35,7 @@ const commands = [
   toleranceCommand,
   poseCommand,
   checkCommand,
+  compareCommand,
   findCommand,
   uprightCommand,
   presetsCommand,

@@ -1,5 +1,9 @@
 import { type Command, Option } from "commander";
 import { type Json, jsonText } from "../output/json.ts";
+import { paperHtml } from "../output/paper/html.ts";
+import { paperMarkdown } from "../output/paper/markdown.ts";
+import type { Paper } from "../output/paper/paper.ts";
+import { paperText } from "../output/paper/text.ts";
 import { asciiLocale, printable, toAscii } from "../output/printable.ts";
 import type { Length } from "../output/words.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
@@ -23,6 +27,31 @@ export function reporting(command: Command, forms: "table" | "whole"): Command {
     .addOption(jsonOption());
   if (forms === "table") command.addOption(new Option("--csv", "print rows for a spreadsheet").conflicts("json"));
   return command.addOption(asciiOption());
+}
+
+/** Options of a command whose report is a paper, to be printed or handed on. */
+export interface PaperOptions extends ReportOptions {
+  readonly markdown?: boolean;
+  readonly html?: boolean;
+}
+
+/** Adds the options of a command whose report is a paper. */
+export function papering(command: Command): Command {
+  return reporting(command, "whole")
+    .addOption(new Option("--markdown", "print Markdown").conflicts(["json", "html"]))
+    .addOption(new Option("--html", "print one HTML file that needs no other, for A4 or Letter").conflicts("json"));
+}
+
+/** Prints a paper in the form that was asked for. */
+export function printPaper(
+  desk: Desk,
+  options: PaperOptions,
+  forms: { readonly json: () => Json; readonly paper: () => Paper },
+): void {
+  if (options.json) desk.print(jsonText(forms.json()));
+  else if (options.html) desk.print(paperHtml(forms.paper()));
+  else if (options.markdown) desk.print(readable(desk, options, paperMarkdown(forms.paper())));
+  else desk.print(readable(desk, options, paperText(forms.paper())));
 }
 
 export function jsonOption(): Option {

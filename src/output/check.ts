@@ -49,10 +49,15 @@ export function whereWords(study: Study, { where }: CheckItem, length: Length): 
   return `${inputPlace(study, where.input, length)}${travel}`;
 }
 
+/** An item's value with its unit, "3/32 in"; null where it has none. */
+export function valueWords(item: CheckItem, unit: LengthUnit, length: Length): string | null {
+  return item.value === null || item.id === "range" ? null : said(item.value, item.kind, unit, length);
+}
+
 /** An item and its value: "Left tie rod to lower arm: 3/32 in". */
 export function itemBrief(item: CheckItem, unit: LengthUnit, length: Length): string {
-  const value = item.value === null || item.id === "range" ? "" : `: ${said(item.value, item.kind, unit, length)}`;
-  return item.label + value;
+  const value = valueWords(item, unit, length);
+  return value === null ? item.label : `${item.label}: ${value}`;
 }
 
 /** An item in one sentence without its state: label, value, limit, where. */

@@ -1,0 +1,69 @@
+import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
+import { style } from "./style.ts";
+
+const entities: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+/** Words as HTML or SVG that shows them as they stand, in an element or in a quoted attribute. */
+export function htmlWords(text: string): string {
+  return text.replace(/[&<>"']/g, (each) => entities[each] ?? each);
+}
+
+function tableHtml({ heads, rows, words }: PaperTable): string {
+  const kind = (i: number) => (words.includes(i) ? "" : ' class="number"');
+  const cell = (each: Cell, i: number) =>
+    each === null ? '<td class="blank"></td>' : `<td${kind(i)}>${htmlWords(each)}</td>`;
+  const head = heads.map((each, i) => `<th scope="col"${kind(i)}>${htmlWords(each)}</th>`).join("");
+  const body = rows.map((row) => `<tr>${row.map(cell).join("")}</tr>`).join("\n");
+  return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody>\n</table>`;
+}
+
+function blockHtml(block: Block): string {
+  switch (block.kind) {
+    case "words":
+      return `<p>${htmlWords(block.text)}</p>`;
+    case "mind":
+      return `<p class="mind"><strong>Mind:</strong> ${htmlWords(block.text)}</p>`;
+    case "list":
+      return `<ul>\n${block.items.map((item) => `<li>${htmlWords(item)}</li>`).join("\n")}\n</ul>`;
+    case "table":
+      return tableHtml(block);
+    case "drawing":
+      return `<figure>\n${block.svg}\n<figcaption>${htmlWords(block.text)}</figcaption>\n</figure>`;
+  }
+}
+
+/** Nothing may be fetched and nothing may run: what a title holds stays words, and the file is whole without a network. */
+const policy = "default-src 'none'; style-src 'unsafe-inline'";
+
+/** A paper as one HTML file that needs no other and prints on A4 and on Letter. */
+export function paperHtml({ title, under, parts, cautions }: Paper): string {
+  return `${[
+    "<!DOCTYPE html>",
+    '<html lang="en">',
+    "<head>",
+    '<meta charset="utf-8">',
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${htmlWords(title)}</title>`,
+    `<style>\n${style}</style>`,
+    "</head>",
+    "<body>",
+    `<h1>${htmlWords(title)}</h1>`,
+    ...under.map((line) => `<p class="under">${htmlWords(line)}</p>`),
+    ...parts.flatMap(({ heading, blocks }) => [
+      "<section>",
+      `<h2>${htmlWords(heading)}</h2>`,
+      ...blocks.map(blockHtml),
+      "</section>",
+    ]),
+    `<p class="cautions">${htmlWords(cautions.join(" "))}</p>`,
+    "</body>",
+    "</html>",
+  ].join("\n")}\n`;
+}

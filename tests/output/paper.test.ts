@@ -1,0 +1,108 @@
+import { describe, expect, it } from "vitest";
+import { htmlWords, paperHtml } from "../../src/output/paper/html.ts";
+import { markdownWords, paperMarkdown } from "../../src/output/paper/markdown.ts";
+import { list, mind, type Paper, tableOf, words } from "../../src/output/paper/paper.ts";
+import { paperText } from "../../src/output/paper/text.ts";
+
+const nasty = `<script>alert("x")</script> & 'y' | *z* _w_ [a](b) \`c\``;
+
+const paper: Paper = {
+  title: nasty,
+  under: [nasty],
+  parts: [
+    {
+      heading: nasty,
+      blocks: [
+        words(nasty),
+        mind(nasty),
+        list([nasty]),
+        tableOf(
+          [nasty, "number"],
+          [
+            [nasty, "1"],
+            ["to be read", null],
+          ],
+        ),
+      ],
+    },
+  ],
+  cautions: ["Look twice."],
+};
+
+describe("a paper as HTML", () => {
+  const html = paperHtml(paper);
+
+  it("runs nothing and fetches nothing that a car's words ask for", () => {
+    expect(html).not.toMatch(/<script/i);
+    expect(html).not.toMatch(/\b(?:src|href)=|url\(|@import/i);
+    expect(html).toContain("default-src 'none'");
+  });
+
+  it("escapes every character that HTML gives a meaning, and loses none", () => {
+    const back = htmlWords(nasty)
+      .replaceAll("&lt;", "<")
+      .replaceAll("&gt;", ">")
+      .replaceAll("&quot;", '"')
+      .replaceAll("&#39;", "'")
+      .replaceAll("&amp;", "&");
+    expect(htmlWords(nasty)).not.toMatch(/[<>"']|&(?!(?:amp|lt|gt|quot|#39);)/);
+    expect(back).toBe(nasty);
+  });
+
+  it("opens and closes every element, and says its characters", () => {
+    const open: string[] = [];
+    for (const [, slash, name = ""] of html.matchAll(/<(\/?)([a-z][a-z0-9]*)[^>]*>/g)) {
+      if (name === "meta") continue;
+      if (slash === "") open.push(name);
+      else expect(open.pop()).toBe(name);
+    }
+    expect(open).toEqual([]);
+    expect(html).toContain('<meta charset="utf-8">');
+  });
+
+  it("sets margins but no paper size, so that A4 and Letter both do", () => {
+    expect(html).toMatch(/@page \{[^}]*margin/);
+    expect(html).not.toMatch(/@page \{[^}]*size/);
+  });
+
+  it("leaves a place to write in", () => {
+    expect(html).toContain('<td class="blank"></td>');
+  });
+});
+
+describe("a paper as Markdown", () => {
+  const lines = paperMarkdown(paper);
+
+  it("keeps every row of a table to its columns", () => {
+    const rows = lines.filter((line) => line.startsWith("|"));
+    expect(rows.length).toBe(4);
+    for (const row of rows) expect(row.replaceAll("\\|", "").match(/\|/g)).toHaveLength(3);
+  });
+
+  it("escapes what would be markup", () => {
+    expect(markdownWords(nasty)).toBe(
+      "\\<script\\>alert(\"x\")\\</script\\> &amp; 'y' \\| \\*z\\* \\_w\\_ \\[a\\](b) \\`c\\`",
+    );
+    expect(markdownWords("- no list")).toBe("\\- no list");
+    expect(markdownWords("1. no list")).toBe("1\\. no list");
+  });
+});
+
+describe("a paper as text", () => {
+  it("puts the first cell on a line of its own where a table is too wide, and says all", () => {
+    const wide = tableOf(
+      ["What", "A", "B"],
+      [["a long name of a thing ".repeat(2).trim(), "1".repeat(20), "2".repeat(20)]],
+    );
+    const lines = paperText({ ...paper, title: "t", under: [], parts: [{ heading: "h", blocks: [wide] }] });
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(78);
+    expect(lines).toContain("a long name of a thing a long name of a thing");
+    expect(lines.some((line) => line.includes("1".repeat(20)) && line.includes("2".repeat(20)))).toBe(true);
+  });
+
+  it("has a rule to write on, and every caution", () => {
+    const text = paperText(paper).join("\n");
+    expect(text).toMatch(/to be read\s+_{6,}/);
+    expect(text).toContain("Look twice.");
+  });
+});
