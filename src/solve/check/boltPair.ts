@@ -26,7 +26,7 @@ export function pairFacts(watched: readonly WatchedEnd[]): readonly Fact[] {
     of.map((each) => each.end.end.angle - worstSwing(shanksOf(each), namedDirection(bolt, each.end.shank)));
   return mounts.map(([id, label, outerBolt, innerBolt], i) => ({
     id,
-    label: `${i === 0 ? "left of the worse end's angle with " : ""}${label}`,
+    label: `${i === 0 ? "angle to spare at the tighter end, " : ""}${label}`,
     kind: "angle",
     value: Math.min(...left(outer, outerBolt), ...left(inner, innerBolt)),
   }));
