@@ -270,6 +270,17 @@ describe("before and after", () => {
     expect(bench.press("left", "left").text()).not.toBe("");
   });
 
+  it("pins the car as it is saved, for what all unsaved changes do together, and says when there are none", () => {
+    const bench = offsetRack();
+    const saved = bench.model.origin.saved;
+    expect(bench.press("8", "Y").text()).toContain("Nothing has changed since the car was opened");
+    expect(bench.model.pin).toBeNull();
+    bench.press("+", "+", "Y");
+    expect(bench.model.pin?.car.text).toBe(saved);
+    expect(bench.text()).toMatch(/now +saved +change/);
+    expect(bench.press("u", "u").text()).toMatch(/Left lock, inner wheel +31\.82° +31\.82° +same/);
+  });
+
   it("swaps the two in one key and back, which undo takes back too", () => {
     const bench = offsetRack();
     const first = bench.model.bench.car.text;

@@ -1,3 +1,5 @@
+import { studyOf } from "../../measures/study.ts";
+import { readCar } from "../../vehicle/read.ts";
 import { changed, redone, undone } from "../bench.ts";
 import type { Model, Trial } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -17,6 +19,16 @@ const pin: Act = (model) =>
         { ...model, pin: trialOf(model, "pinned") },
         "Pinned: every number now shows its change from here. v swaps the two.",
       );
+
+/** The car as its file has it, or as it was opened, is pinned: numbers show what all unsaved changes do together. */
+const pinSaved: Act = (model) => {
+  const car = readCar(model.origin.saved);
+  if ("complaints" in car) return turn(model);
+  return said(
+    { ...model, pin: { name: "saved", car, study: studyOf(car) } },
+    "The saved car is pinned: every number now shows what the unsaved changes do. v swaps the two.",
+  );
+};
 
 /** The pinned car comes on the bench, and the one that was there is pinned. */
 const swap: Act = (model) => {
@@ -40,4 +52,4 @@ const redo: Act = (model) => {
   return isSwap ? pinningWhatWas(model, redone(model)) : redone(model);
 };
 
-export const trialActs = { pin, swap, undo, redo } satisfies Record<string, Act>;
+export const trialActs = { pin, pinSaved, swap, undo, redo } satisfies Record<string, Act>;

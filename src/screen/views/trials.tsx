@@ -1,7 +1,8 @@
 import { carFigures } from "../../measures/carFigures.ts";
 import type { Figure } from "../../measures/figures.ts";
 import type { Study } from "../../measures/study.ts";
-import { changed } from "../bench.ts";
+import { trialActs } from "../acts/trials.ts";
+import { changed, isUnsaved } from "../bench.ts";
 import { type FigureSayer, figureSayer } from "../lengths.ts";
 import type { Model, Trial } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -122,6 +123,14 @@ const own: readonly ViewKey[] = [
     act: (model) => turn({ ...model, focus: { on: "line", asks: { about: "trial" }, text: "", complaint: null } }),
   },
   { keys: ["y"], shown: "y", footer: null, help: "compare with that trial", off: whyNoTrial, act: compare },
+  {
+    keys: ["Y"],
+    shown: "Y",
+    footer: null,
+    help: "compare with the car as it is saved, or as it was opened: what the unsaved changes do together",
+    off: (model) => (isUnsaved(model) ? null : "Nothing has changed since the car was opened or last saved."),
+    act: trialActs.pinSaved,
+  },
   {
     keys: ["w"],
     shown: "w",
