@@ -2,6 +2,7 @@ import type { Linkage } from "./linkage.ts";
 import { bodyField } from "./sections/body.ts";
 import type { Field, Worth } from "./sections/field.ts";
 import { findField } from "./sections/find.ts";
+import { hardwareField } from "./sections/hardware.ts";
 import { limitsField } from "./sections/limits.ts";
 import { rodEndsField } from "./sections/rod-ends.ts";
 import { shockField } from "./sections/shock.ts";
@@ -16,6 +17,7 @@ const makers = {
   "rod-ends": rodEndsField,
   threads: threadsField,
   tubes: tubesField,
+  hardware: hardwareField,
   "steering-shaft": () => steeringShaftField,
   shock: shockField,
   body: () => bodyField,

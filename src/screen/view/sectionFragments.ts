@@ -19,6 +19,18 @@ export const sectionFragments: Readonly<Record<SectionName, readonly string[]>> 
     "    inner: { size: 1/2-20, hand: left, reach: 2.44, thread: 1.5 }",
   ],
   tubes: ["tubes:", "  both: { tie-rod: 3/4, lower-arm: 1, upper-arm: 1 }"],
+  hardware: [
+    "hardware:",
+    "  tab:",
+    "    both: { thickness: 1/4, hole: 1/2, end-radius: 5/8, foot: 2, reach: 3 }",
+    "  bolts: { both: { tie-rod: { outer: 1/2-20, inner: 1/2-20 } } }",
+    "  walls: { both: { tie-rod: 0.12 } }",
+    "  rack:",
+    "    thickness: 1/4",
+    "    holes:",
+    "      left:  { along: 3.5, aside: 0, diameter: 3/8 }",
+    "      right: { along: -3.5, aside: 0, diameter: 3/8 }",
+  ],
   "steering-shaft": [
     "steering-shaft:",
     "  wheel:       { ahead: -40, offset: 0, up: 30 }",
