@@ -99,7 +99,8 @@ function tellWhich(desk: Desk, found: Found, name: string | undefined): void {
   }
 }
 
-function refusal(source: string, complaints: readonly Complaint[]): Ended {
+/** The end of a command whose file is refused, each complaint on a line with its place. */
+export function refusal(source: string, complaints: readonly Complaint[]): Ended {
   return new Ended(Exit.badInput, complaints.map((each) => complaintText(source, each)).join("\n"), true);
 }
 

@@ -12,6 +12,7 @@ export const commandNames: readonly string[] = [
   "compare",
   "find",
   "upright",
+  "tape",
   "presets",
   "new",
   "schema",

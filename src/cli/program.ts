@@ -18,6 +18,7 @@ import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { sensitivityCommand } from "./commands/sensitivity.ts";
 import { steerCommand } from "./commands/steer.ts";
+import { tapeCommand } from "./commands/tape.ts";
 import { toleranceCommand } from "./commands/tolerance.ts";
 import { uprightCommand } from "./commands/upright.ts";
 import { widenCommand } from "./commands/widen.ts";
@@ -38,6 +39,7 @@ const commands = [
   compareCommand,
   findCommand,
   uprightCommand,
+  tapeCommand,
   presetsCommand,
   newCommand,
   schemaCommand,

@@ -54,7 +54,7 @@ export function readUnit(text: string): LengthUnit | null {
 }
 
 /** "81/4" is 8 1/4 that lost its blank, or 20 1/4: which, only the builder knows. Null where a text can be but one thing. */
-function runTogether(text: string, units: LengthUnit): string | null {
+export function runTogether(text: string, units: LengthUnit): string | null {
   const found = /^(-?)(\d+)(\d)\/(\d+)$/.exec(text.trim());
   if (units !== "in" || found === null) return null;
   const [, sign = "", first = "", last = "", under = ""] = found;

@@ -8,7 +8,7 @@ import { type Assumed, type At, type Layout, layoutOf, pivotSpread } from "./lay
 import type { Tape } from "./readings.ts";
 
 /** A worked-out length: to a thousandth of an inch or a hundredth of a millimetre, finer than any tape; a fraction where it is one. */
-function length(mm: number, units: LengthUnit): string {
+export function taped(mm: number, units: LengthUnit): string {
   if (units === "mm") return shortest(mm, 0.005);
   const exact = formatLength(mm, { unit: "in", exact: true });
   return exact.includes("/") ? scalar(exact) : shortest(mm / inch, 0.0005);
@@ -67,7 +67,7 @@ export function carFromTape(tape: Tape): { readonly text: string; readonly layou
   const layout = layoutOf(tape);
   const { units } = tape;
   const { assumed, rack, hub } = layout;
-  const say = (mm: number) => length(mm, units);
+  const say = (mm: number) => taped(mm, units);
   const point = ({ ahead, out, up }: At) =>
     flowMap([
       ["ahead", say(ahead)],

@@ -1,0 +1,113 @@
+import { Command, Option } from "commander";
+import { newFile } from "../../files/save.ts";
+import { printable } from "../../output/printable.ts";
+import { blunderWords, surveyJson, surveyText } from "../../output/survey.ts";
+import { carOfSurvey } from "../../solve/survey/car.ts";
+import { linkages } from "../../vehicle/linkages.ts";
+import { mechanisms } from "../../vehicle/mechanisms.ts";
+import { blankSurvey } from "../../vehicle/survey/blank.ts";
+import type { SurveyForm } from "../../vehicle/survey/points.ts";
+import type { Desk } from "../desk.ts";
+import { examples } from "../examples.ts";
+import { Ended, Exit } from "../exit.ts";
+import { quoted, shortest, target } from "../newNames.ts";
+import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import type { Sheet } from "../surveySheet.ts";
+
+interface TapeOptions extends ReportOptions {
+  readonly blank?: SurveyForm["linkage"];
+  readonly mechanism?: SurveyForm["mechanism"];
+  readonly readings?: boolean;
+  readonly out?: string;
+  readonly section?: "front" | "steering";
+}
+
+/** `rackwright tape SHEET`: the points of a front end from readings between them. */
+export function tapeCommand(desk: Desk): Command {
+  const command = new Command("tape")
+    .description(
+      "Points from a tape: where everything on a front end is, from distances between any two points, heights, plumb marks and angles. Finds the reading that does not fit, says what is not settled and what to read next, and writes the car.",
+    )
+    .argument("[SHEET]", "a sheet of readings, or the name of an example of one")
+    .addOption(
+      new Option("--blank <linkage>", "print the list of readings to take, in working order").choices(
+        linkages.map(({ name }) => name),
+      ),
+    )
+    .addOption(
+      new Option("--mechanism <name>", "of the blank list: what steers (default: rack)").choices(
+        mechanisms.map(({ name }) => name),
+      ),
+    )
+    .option("--readings", "show every reading beside what the points make of it, not the worst alone")
+    .option(
+      "--out <file>",
+      "write the car file; what was not read is assumed and marked. A file that is there is never touched",
+    )
+    .addOption(
+      new Option("--section <name>", "print that part of the car file alone, to put into another").choices([
+        "front",
+        "steering",
+      ]),
+    );
+  return reporting(command, "whole")
+    .addHelpText(
+      "after",
+      examples(
+        ["rackwright tape --blank double-arm > sheet.yaml", "the readings to take, to print or to fill in"],
+        ["rackwright tape sheet.yaml", "the points, what does not fit, and what to read next"],
+        ["rackwright tape sheet.yaml --out my-car", "the same, and the car written to my-car.yaml"],
+        ["rackwright tape sheet.yaml --section front", "the part front of a car file with these points"],
+      ),
+    )
+    .action(async (sheet: string | undefined) => {
+      const options = command.optsWithGlobals<TapeOptions>();
+      if (options.blank !== undefined) {
+        const form = { linkage: options.blank, mechanism: options.mechanism ?? "rack" };
+        return desk.print(blankSurvey(form, options.units ?? "in"));
+      }
+      if (sheet === undefined)
+        throw new Ended(
+          Exit.badInput,
+          "missing required argument 'SHEET': name a sheet of readings, or print the blank one with --blank double-arm.",
+        );
+      // Linear algebra is loaded only for who asks for it.
+      const [{ headsOf, openSheet }, { nextReadings }] = await Promise.all([
+        import("../surveySheet.ts"),
+        import("../../solve/survey/next.ts"),
+      ]);
+      const opened = await openSheet(desk, sheet);
+      const { surveyed } = opened;
+      const unit = options.units ?? surveyed.survey.units;
+      const length = lengthsIn(unit);
+      if (options.section !== undefined) return desk.print(sectionOf(opened, options.section));
+      if (options.out !== undefined) writeCar(desk, opened, options.out, headsOf(opened));
+      const report = { surveyed, next: nextReadings(surveyed) };
+      printReport(desk, options, {
+        json: () => surveyJson(report, unit),
+        text: () => surveyText(report, unit, length, options.readings === true),
+      });
+    });
+}
+
+function writeCar(desk: Desk, { surveyed, source }: Sheet, out: string, heads: readonly string[]): void {
+  const made = carOfSurvey(surveyed, heads);
+  if ("complaint" in made) throw new Ended(Exit.badInput, `${source}: ${made.complaint} Nothing was written.`);
+  const saved = newFile(target(out), made.text);
+  if (!saved.saved)
+    throw new Ended(Exit.badInput, `${printable(out)}: ${"complaint" in saved ? saved.complaint : saved.ask}.`);
+  const path = shortest(saved.path);
+  desk.note(`Wrote ${path}. Open it with: rackwright ${quoted(path)}`);
+  for (const words of blunderWords(surveyed, lengthsIn(surveyed.survey.units))) desk.note(`warning: ${words}`);
+  if (made.assumed.length > 0)
+    desk.note(
+      `Assumed, and marked "starting value" in the file: ${made.assumed.length} ${made.assumed.length === 1 ? "number" : "numbers"}. The screen marks them ~ and lists them under Car.`,
+    );
+}
+
+/** One part of the car's text, with its key. */
+function sectionOf({ surveyed }: Sheet, section: "front" | "steering"): string {
+  const { text } = carOfSurvey(surveyed, []);
+  const [, part = ""] = new RegExp(`^(${section}:\\n(?: .*\\n)*)`, "m").exec(text) ?? [];
+  return part;
+}

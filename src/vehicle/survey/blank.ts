@@ -1,0 +1,129 @@
+import { linkageOf } from "../linkages.ts";
+import { mechanismOf } from "../mechanisms.ts";
+import { quantitiesOf } from "../quantities.ts";
+import type { LengthUnit } from "../words.ts";
+import { pointQuantities } from "./given.ts";
+import { floorMarks, planOf, type ToTake } from "./plan.ts";
+import { pointsOf, type SurveyForm } from "./points.ts";
+import { type Kind, ways } from "./readings.ts";
+
+/** A printed page and a terminal hold so many characters a line. */
+const width = 78;
+
+function comment(words: string, indent = ""): readonly string[] {
+  const lines: string[] = [];
+  let line = `${indent}#`;
+  for (const word of words.split(" ")) {
+    if (line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = `${indent}#`;
+    }
+    line += ` ${word}`;
+  }
+  return [...lines, line];
+}
+
+/** How to take the readings of a group, for the sheet. */
+const advice: Readonly<Partial<Record<Kind, string>>> = {
+  height:
+    "1. Heights above the floor, to the middle of each bolt or ball. A level floor, or a jig table: then write how high the table stands under table-height.",
+  out: "2. Drop a plumb line from every point and mark the floor. Stretch a string along the middle of the car: from it, square, to each mark. Out is positive on a point's own side; of a point in the middle, to the driver's left.",
+  ahead:
+    "3. Draw the front-axle line on the floor, through the plumb marks of both hubs: from it, square, to each mark. Behind it is negative. Or name any bolt under datum, and read all of these from there.",
+  distance:
+    "4. The tape from centre to centre. These check all the readings above: the more of them, the surer a wrong one is found.",
+};
+
+function keyOf({ names }: ToTake): string {
+  return names.join(" to ");
+}
+
+/** What a floor mark is read as by how it was made: on the floor, on the axle line. */
+function drawn({ kind, names: [first = ""] }: ToTake): string {
+  const isMark = floorMarks.some(({ name }) => name === first);
+  return isMark && (kind === "height" || kind === "ahead") ? " 0" : "";
+}
+
+/** Every point with what it is, for who does not know its name. */
+function pointLines(form: SurveyForm): readonly string[] {
+  const own = pointsOf(form).filter(({ wheel }) => wheel !== "right");
+  return own.flatMap(({ name, help }) =>
+    comment(`${name.replace(/^left /, "left/right ")}: ${help.replace(/left tie rod/, "tie rod")}`),
+  );
+}
+
+interface Nest {
+  [key: string]: Nest | string;
+}
+
+/** What the sheet asks of the car beside its points, nested as in a car file. */
+function carLines(form: SurveyForm): readonly string[] {
+  const points = pointQuantities(form);
+  const nest: Nest = {};
+  const put = (path: readonly string[], help: string) => {
+    let at = nest;
+    path.forEach((key, depth) => {
+      if (depth === path.length - 1) at[key] = help;
+      else {
+        const below = at[key];
+        const next = typeof below === "object" ? below : {};
+        at[key] = next;
+        at = next;
+      }
+    });
+  };
+  for (const { id, path, shared, help, absent } of quantitiesOf(form)) {
+    if (points.has(id) || (absent !== null && !asked.test(id)) || id.startsWith("right.")) continue;
+    put(shared ?? path, help);
+  }
+  for (const { path, help } of mechanismOf(form.mechanism).choices)
+    if (path.at(-1) !== "take-off") put(["steering", ...path], help);
+  const written = (inside: Nest, indent: string): readonly string[] =>
+    Object.entries(inside).flatMap(([key, below]) =>
+      typeof below === "string"
+        ? [...comment(below, indent), `${indent}${key}:`]
+        : [`${indent}${key}:`, ...written(below, `${indent}  `)],
+    );
+  return ["car:", ...written(nest, "  ")];
+}
+
+/** What is asked though a car file may leave it out. */
+const asked = /^(tire\.width|.*\.wheel\.(camber|toe)|.*\.straight-ahead|rack\.per-turn)$/;
+
+/** The blank list of readings of a front end, in working order, to print and take along or to fill in as a file. */
+export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
+  const plan = planOf(form);
+  const groups = ways.flatMap(({ kind, group }) => {
+    const taken = plan.filter((each) => each.kind === kind);
+    if (taken.length === 0) return [];
+    return ["", ...comment(advice[kind] ?? ""), `${group}:`, ...taken.map((each) => `  ${keyOf(each)}:${drawn(each)}`)];
+  });
+  return [
+    ...comment(
+      `Readings between the points of a front end: ${linkageOf(form.linkage).label}, ${mechanismOf(form.mechanism).label}. Then: rackwright tape THIS-FILE`,
+    ),
+    ...comment(
+      "The car on stands, at ride height, wheels and steering wheel straight. Fractions as the tape shows them: 14 3/8. What was not read stays blank; a reading taken twice stands as [14 3/8, 14 7/16]; a doubtful one as 14 3/8 +- 1/4. More readings than needed are welcome: they find the wrong one.",
+    ),
+    "title:",
+    `units: ${units}`,
+    `linkage: ${form.linkage}`,
+    `mechanism: ${form.mechanism}`,
+    ...comment("How far one reading may be off: two of three are nearer than this, 19 of 20 within twice it."),
+    `tolerance: ${units === "in" ? "1/16" : "1"}`,
+    ...comment("The jig table's height above the ground, where heights are read from one."),
+    "table-height:",
+    ...comment("What the sheet calls the points:"),
+    ...pointLines(form),
+    ...comment(
+      "Points of your own, left, right or middle. The two marks on the floor are to be drawn on the front-axle line, each about under the middle of its lower arm: a tape held slantwise to them checks all three numbers of a point at once.",
+    ),
+    "marks:",
+    ...floorMarks.map(({ name, wheel }) => `  ${name}: ${wheel}`),
+    ...groups,
+    "",
+    ...comment("What no tape reads between points; what stays blank is assumed, and marked so in the car file."),
+    ...carLines(form),
+    "",
+  ].join("\n");
+}
