@@ -1,6 +1,7 @@
 import { existsSync, lstatSync } from "node:fs";
 import { loadText } from "../files/load.ts";
 import { loadPreset, presetNames } from "../files/presets.ts";
+import { sheetNames } from "../files/sheets.ts";
 import { type Study, studyOf } from "../measures/study.ts";
 import { assumedWords } from "../output/assumed.ts";
 import { printable } from "../output/printable.ts";
@@ -36,6 +37,11 @@ export function findCar(name: string | undefined): Found {
   if (isNamed(name)) return { file: name };
   if (existsSync(`${name}.yaml`)) return { file: `${name}.yaml` };
   if (presets.includes(name)) return { preset: name };
+  if (sheetNames().includes(name))
+    throw new Ended(
+      Exit.badInput,
+      `"${name}" is an example of a sheet of readings, not a car: rackwright tape ${name} finds its points; with --out my-car it writes the car.`,
+    );
   throw new Ended(
     Exit.badInput,
     `there is no file "${printable(name)}", and no preset of that name. ${advice(name, presets)}`,

@@ -34,8 +34,8 @@ export function presetNames(): readonly string[] {
   }
 }
 
-/** The first paragraph of the comments at the top of a text, on one line. */
-function firstComment(text: string): string {
+/** What is odd about an example: the first paragraph of the comments at the top of its text, on one line. */
+export function aboutOf(text: string): string {
   const lines = text.split(/\r?\n/);
   const end = lines.findIndex((line) => !/^# *\S/.test(line));
   return lines
@@ -75,6 +75,6 @@ export function listPresets(): readonly Preset[] {
     const loaded = loadPreset(name);
     if ("complaints" in loaded) return [];
     const car = readCar(loaded.text);
-    return [{ name, title: "complaints" in car ? name : car.title, about: firstComment(loaded.text) }];
+    return [{ name, title: "complaints" in car ? name : car.title, about: aboutOf(loaded.text) }];
   });
 }

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Refused } from "../vehicle/read.ts";
 import { shown } from "../vehicle/shown.ts";
-import { presetsFolder } from "./presets.ts";
+import { aboutOf, type Preset, presetsFolder } from "./presets.ts";
 import { reasonOf } from "./reason.ts";
 
 /** Where the example sheets of readings are: beside the example cars, which they are none of. */
@@ -18,6 +18,16 @@ export function sheetNames(): readonly string[] {
   } catch {
     return [];
   }
+}
+
+/** All example sheets, with their titles and what is odd about each. */
+export function listSheets(): readonly Preset[] {
+  return sheetNames().flatMap((name) => {
+    const loaded = loadSheet(name);
+    if ("complaints" in loaded) return [];
+    const [, title = name] = /^title: *(.+)$/m.exec(loaded.text) ?? [];
+    return [{ name, title, about: aboutOf(loaded.text) }];
+  });
 }
 
 /** An example sheet's text, or a complaint when there is none of that name. */

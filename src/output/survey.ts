@@ -132,8 +132,8 @@ function readingCells({ reading, computed, check }: SurveyedReading, unit: Lengt
   const style: LengthStyle = unit === "in" ? { unit, decimals: 2 } : { unit };
   const cell = (value: number) => (isAngle(reading) ? degrees(value, 2) : formatLength(value, style));
   const line = reading.line === null ? "" : String(reading.line);
-  const remark = check === null ? "SET ASIDE" : check.checked ? "" : "unchecked";
-  return [line, reading.name, cell(reading.value), cell(computed), cell(reading.value - computed), remark];
+  const remark = check === null ? "X" : check.checked ? "" : "?";
+  return [remark, line, reading.name, cell(reading.value), cell(computed), cell(reading.value - computed)];
 }
 
 /** How many readings are shown unless all are asked for. */
@@ -188,10 +188,11 @@ export function surveyText(
     "",
     all ? `READINGS, ${unit}` : `THE ${shown.length} READINGS THAT FIT WORST, ${unit} (--readings shows all)`,
     ...table(
-      [["line", "reading", "read", "made", "off", ""]],
+      [["", "line", "reading", "read", "made", "off"]],
       shown.map((each) => readingCells(each, unit)),
-      [1, 5],
+      [0, 2],
     ),
+    "X set aside   ? checked by no other   made: what the points make of it",
   ];
 }
 

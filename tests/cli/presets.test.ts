@@ -4,9 +4,15 @@ import { presetText } from "../output/studies.ts";
 import { run } from "./run.ts";
 import { summaryShape } from "./shapes.ts";
 
-const names = readdirSync(new URL("../../presets", import.meta.url))
-  .map((file) => file.replace(/\.yaml$/, ""))
-  .sort();
+/** The files of a folder of examples, by their names. */
+function namesIn(folder: string): readonly string[] {
+  const files = readdirSync(new URL(`../../${folder}`, import.meta.url)).filter((file) => file.endsWith(".yaml"));
+  return files.map((file) => file.replace(/\.yaml$/, "")).sort();
+}
+
+const sheets = namesIn("presets/sheets");
+const names = [...namesIn("presets"), ...sheets];
+const textOf = (name: string) => presetText(sheets.includes(name) ? `sheets/${name}` : name);
 
 describe("presets", () => {
   it("are listed with title and what is odd about them", async () => {
@@ -20,12 +26,14 @@ describe("presets", () => {
   it("are listed as JSON", async () => {
     const listed = JSON.parse((await run(["presets", "--json"])).out);
     expect(listed.map((each: { name: string }) => each.name)).toEqual(names);
-    for (const each of listed) expect(Object.keys(each)).toEqual(["name", "title", "about"]);
+    for (const each of listed) expect(Object.keys(each)).toEqual(["name", "kind", "title", "about"]);
+    const isSheet = (each: { kind: string }) => each.kind === "sheet";
+    expect(listed.filter(isSheet).map((each: { name: string }) => each.name)).toEqual(sheets);
   });
 
   it.each(names)("print the file of %s to the last byte", async (name) => {
-    expect(await run(["presets", name])).toMatchObject({ code: 0, out: presetText(name), err: "" });
-    expect(JSON.parse((await run(["presets", name, "--json"])).out)).toEqual({ name, text: presetText(name) });
+    expect(await run(["presets", name])).toMatchObject({ code: 0, out: textOf(name), err: "" });
+    expect(JSON.parse((await run(["presets", name, "--json"])).out)).toEqual({ name, text: textOf(name) });
   });
 
   it("of a name that there is not are refused, with the nearest one", async () => {

@@ -1,5 +1,6 @@
 import { Command } from "commander";
-import { listPresets, loadPreset } from "../../files/presets.ts";
+import { listPresets, loadPreset, type Preset } from "../../files/presets.ts";
+import { listSheets, loadSheet, sheetNames } from "../../files/sheets.ts";
 import { jsonText } from "../../output/json.ts";
 import { WIDTH, wrap } from "../../output/table.ts";
 import type { Desk } from "../desk.ts";
@@ -10,8 +11,8 @@ import { asciiOption, jsonOption, readable } from "../report.ts";
 /** `rackwright presets [NAME]`: the example cars, or the text of one. */
 export function presetsCommand(desk: Desk): Command {
   const command = new Command("presets")
-    .description("List the example cars, or print the car file of one.")
-    .argument("[NAME]", "the example car whose file to print")
+    .description("List the example cars and sheets of readings, or print the file of one.")
+    .argument("[NAME]", "the example whose file to print")
     .addOption(jsonOption())
     .addOption(asciiOption())
     .addHelpText(
@@ -30,21 +31,34 @@ export function presetsCommand(desk: Desk): Command {
 
 function list(desk: Desk, options: { json?: boolean; ascii?: boolean }): void {
   const presets = listPresets();
+  const sheets = listSheets();
   if (options.json) {
-    desk.print(jsonText(presets.map(({ name, title, about }) => ({ name, title, about }))));
+    const told =
+      (kind: "car" | "sheet") =>
+      ({ name, title, about }: Preset) => ({ name, kind, title, about });
+    desk.print(jsonText([...presets.map(told("car")), ...sheets.map(told("sheet"))]));
     return;
   }
-  const lines = presets.flatMap(({ name, title, about }) => [
+  const lines = ({ name, title, about }: Preset) => [
     name,
     `    ${title}`,
     ...(about === "" ? [] : wrap(about, WIDTH, "    ")),
     "",
-  ]);
-  desk.print(readable(desk, options, [...lines, "Any command takes one of these names in place of a file."]));
+  ];
+  desk.print(
+    readable(desk, options, [
+      ...presets.flatMap(lines),
+      "Any command takes one of these names in place of a file.",
+      "",
+      "Sheets of readings with a tape, for rackwright tape:",
+      "",
+      ...sheets.flatMap(lines).slice(0, -1),
+    ]),
+  );
 }
 
 function print(desk: Desk, options: { json?: boolean }, name: string): void {
-  const loaded = loadPreset(name);
+  const loaded = sheetNames().includes(name) ? loadSheet(name) : loadPreset(name);
   if ("complaints" in loaded) throw new Ended(Exit.badInput, `${loaded.complaints[0].message}.`);
   desk.print(options.json ? jsonText({ name: loaded.name, text: loaded.text }) : loaded.text);
 }

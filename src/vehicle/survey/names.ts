@@ -18,7 +18,10 @@ const counts: Readonly<Record<Way["names"], readonly [number, number]>> = { one:
 
 type Found = number | { readonly complaint: string };
 
-/** The point that a name means; one without its side is on `side`, and a bare "left" or "right" is `first` on that side. */
+/**
+ * The point that a name means; one without its side is on `side`, one without its part is of that of the `first`, and a bare
+ * "left" or "right" is the first one on that side.
+ */
 function pointCalled(
   text: string,
   points: readonly SurveyPoint[],
@@ -31,8 +34,9 @@ function pointCalled(
     const there = first.wheel === name ? first : acrossFrom(first, points);
     return there === null ? { complaint: `"${first.name}" has no other side` } : points.indexOf(there);
   }
-  const found = at(name) >= 0 ? at(name) : side === null ? -1 : at(`${side} ${name}`);
-  if (found >= 0) return found;
+  const part = plainName(first?.name.replace(/\.[^.]*$/, "") ?? "");
+  const found = [name, `${side} ${name}`, `${part} ${name}`].map(at).find((each) => each >= 0);
+  if (found !== undefined) return found;
   if (at(`left ${name}`) >= 0)
     return { complaint: `"${safe(text)}" is on both sides: write "left ${safe(text)}", "right …" or "both …"` };
   const near = nearest(

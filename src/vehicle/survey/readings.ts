@@ -94,9 +94,9 @@ export function readingName(kind: Kind, [first = "", second = "", third = ""]: r
     case "ahead":
       return `${first}, ahead${second === "" ? "" : ` of ${second}`}`;
     case "plumb":
-      return `plumb marks of ${first} and ${second}`;
+      return `plumb, ${first} to ${second}`;
     case "line":
-      return `plumb mark of ${first} from the line ${second} to ${third}`;
+      return `${first} from the line ${second} to ${third}`;
     case "angle":
       return `angle from ${first} to ${second}`;
   }

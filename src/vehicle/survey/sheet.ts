@@ -198,11 +198,12 @@ function mirrorsIn(tree: Tree, points: readonly SurveyPoint[], complain: Complai
     const word = isScalar(item) && item.value !== null ? String(item.value).trim() : "";
     if (word === "" || word === "none") continue;
     const part = plainName(word);
-    const pairs = points.flatMap((point, right) => {
-      if (point.wheel !== "right" || acrossFrom(point, points) === null) return [];
+    const pairs = points.flatMap((point, right): readonly (readonly [number, number])[] => {
+      const other = acrossFrom(point, points);
+      if (point.wheel !== "right" || other === null) return [];
       const name = plainName(point.name).replace(/^right /, "");
       if (part !== "all" && name !== part && !name.startsWith(`${part} `)) return [];
-      return [[right, points.findIndex((each) => each === acrossFrom(point, points))] as const];
+      return [[right, points.indexOf(other)]];
     });
     for (const [right, left] of pairs) mirrors.set(right, left);
     if (pairs.length === 0)

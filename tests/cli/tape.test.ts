@@ -1,0 +1,157 @@
+import { readFileSync } from "node:fs";
+import { afterAll, describe, expect, it } from "vitest";
+import { linkages } from "../../src/vehicle/linkages.ts";
+import { mechanisms } from "../../src/vehicle/mechanisms.ts";
+import { readSurvey } from "../../src/vehicle/survey/sheet.ts";
+import { folder, run } from "./run.ts";
+
+const place = folder();
+afterAll(() => place.remove());
+
+const donor = readFileSync(new URL("../../presets/sheets/donor-front.yaml", import.meta.url), "utf8");
+const wrong = "left lower-arm.joint to left lower-arm.rear";
+
+describe("the example sheet", () => {
+  it("has one wrong reading, which is named with its line and by how much, and no other", async () => {
+    const { code, out } = await run(["tape", "donor-front"]);
+    expect(code).toBe(0);
+    const line = donor.split("\n").findIndex((each) => each.startsWith(`  ${wrong}:`)) + 1;
+    expect(out).toContain("ONE READING DOES NOT FIT");
+    expect(out.replace(/\s+/g, " ")).toMatch(
+      new RegExp(
+        `${wrong.replaceAll(".", "\\.")} \\(line ${line}\\) reads (3/4|25/32|13/16) in long against all the others`,
+      ),
+    );
+    for (const each of out.split("\n")) expect(each.length).toBeLessThanOrEqual(80);
+  });
+
+  it("stands out no more once the reading is put right", async () => {
+    const right = donor.replace(new RegExp(`(${wrong}:) .*`), "$1 17 15/16");
+    const { code, out } = await run(["tape", place.put("right.yaml", right)]);
+    expect(code).toBe(0);
+    expect(out).toContain("NO READING STANDS OUT");
+  });
+
+  it("says every reading when asked", async () => {
+    const { out } = await run(["tape", "donor-front", "--readings"]);
+    const survey = readSurvey(donor);
+    const count = "complaints" in survey ? 0 : survey.readings.length;
+    expect(count).toBeGreaterThan(100);
+    expect(out.split("\n").filter((line) => /^[X?]? +\d+ {2}\S/.test(line)).length).toBe(count);
+  });
+});
+
+describe("the README", () => {
+  it("shows a sheet in short that is one", () => {
+    const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8");
+    const [, text = ""] = readme.match(/```text\n(units: in\nlinkage: .*?)```/s) ?? [];
+    const survey = readSurvey(text);
+    if ("complaints" in survey) throw new Error(survey.complaints.map(({ message }) => message).join("\n"));
+    expect(survey.readings.map(({ kind }) => kind).sort()).toEqual(
+      ["ahead", "angle", "distance", "distance", "height", "height", "height", "line", "out", "plumb"].sort(),
+    );
+  });
+});
+
+describe("the car", () => {
+  it("is written, opens, and says what was set aside and what was assumed", async () => {
+    const file = `${place.path}/donor.yaml`;
+    const { code, err } = await run(["tape", "donor-front", "--out", file]);
+    expect(code).toBe(0);
+    expect(err).toContain("Wrote ");
+    expect(err).toContain(wrong);
+    const text = readFileSync(file, "utf8");
+    expect(text).toContain("# Set aside: ");
+    expect((await run(["steer", file])).code).toBe(0);
+    const again = await run(["tape", "donor-front", "--out", file]);
+    expect(again.code).toBe(2);
+    expect(again.err).toContain("there is a file of that name already");
+    expect(readFileSync(file, "utf8")).toBe(text);
+  });
+
+  it("is had in parts", async () => {
+    for (const section of ["front", "steering"]) {
+      const { code, out } = await run(["tape", "donor-front", "--section", section]);
+      expect(code).toBe(0);
+      expect(out.startsWith(`${section}:\n`)).toBe(true);
+    }
+  });
+
+  it("is not what a sheet is: opened as one it is told apart, and the way is named", async () => {
+    expect((await run(["steer", "donor-front"])).err).toContain("rackwright tape donor-front");
+    expect((await run(["steer", place.put("sheet.yaml", donor)])).err).toContain("rackwright tape");
+  });
+});
+
+describe("a blank list", () => {
+  const forms = linkages.flatMap((linkage) => mechanisms.map((mechanism) => [linkage.name, mechanism.name] as const));
+
+  it.each(forms)(
+    "of %s and %s is a sheet without a reading but for its floor marks, and fits a page",
+    async (linkage, mechanism) => {
+      const { code, out } = await run(["tape", "--blank", linkage, "--mechanism", mechanism]);
+      expect(code).toBe(0);
+      for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(78);
+      const survey = readSurvey(out);
+      if ("complaints" in survey) throw new Error(survey.complaints.map(({ message }) => message).join("\n"));
+      expect(survey.readings.length).toBe(4);
+    },
+  );
+});
+
+describe("bad sheets", () => {
+  const sheet = (...lines: readonly string[]) => ["linkage: double-arm", "mechanism: rack", ...lines, ""].join("\n");
+
+  it.each([
+    [
+      "a point that there is not",
+      ["heights:", "  left lower-arm.jiont: 7"],
+      "4:3: heights.left lower-arm.jiont: ",
+      'did you mean "left lower-arm.joint"',
+    ],
+    ["a point without its side", ["heights:", "  lower-arm.joint: 7"], "4:3: ", 'write "left lower-arm.joint"'],
+    ["a reading that is none", ["heights:", "  left eye: about 7"], "4:13: ", 'found "about 7"'],
+    ["a fraction that lost its blank", ["heights:", "  left eye: 81/4"], "4:13: ", 'write "8 1/4"'],
+    ["a distance of nothing", ["distances:", "  left eye to right eye: 0"], "4:26: ", "expected more than 0"],
+    ["a distance to itself", ["distances:", "  left eye to left: 4"], "4:3: ", "stands in it twice"],
+    ["one point for two", ["distances:", "  left eye: 4"], "4:3: ", '"left eye to left tie-rod.outer"'],
+    ["a group that is none", ["hieghts:", "  left eye: 4"], "3:1: hieghts: ", 'did you mean "heights"'],
+    [
+      "a mark on no side",
+      ["marks: { bolt A: top }", "heights:", "  left eye: 4"],
+      "3:18: ",
+      "expected left, right or middle",
+    ],
+    ["a list of words", ["heights:", "  left eye: { up: 4 }"], "4:13: ", "expected a reading such as 14 3/8"],
+    [
+      "a tolerance of nothing",
+      ["tolerance: 0", "heights:", "  left eye: 4"],
+      "3:12: tolerance: ",
+      "how far one reading may be off",
+    ],
+    [
+      "a point in the part of the car",
+      ["heights:", "  left eye: 4", "car: { steering: { rack: { up: 4 } } }"],
+      "5:28: ",
+      "stand among the readings",
+    ],
+    ["an absurd wheelbase", ["heights:", "  left eye: 4", "car: { wheelbase: 4 }"], "5:19: ", "expected a value from"],
+    ["no reading", [], "", "there is no reading on this sheet yet"],
+  ])("%s: where, what was found, what would be right", async (_, lines, where, words) => {
+    const file = place.put("bad.yaml", sheet(...lines));
+    const { code, out, err } = await run(["tape", file]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain(`${file}:${where}`);
+    expect(err).toContain(words);
+  });
+
+  it("no linkage, and one that there is not", async () => {
+    const file = place.put("bad.yaml", "mechanism: rack\nlinkage: triple-arm\nheights: { left eye: 4 }\n");
+    expect((await run(["tape", file])).err).toContain("2:10: linkage: found");
+  });
+
+  it("no sheet at all", async () => {
+    expect((await run(["tape"])).err).toContain("--blank");
+    expect((await run(["tape", "nowhere.yaml"])).err).toContain("there is no such file");
+  });
+});
