@@ -1,3 +1,4 @@
+import type { Drawn, Point } from "../../src/kinematics/drawn.ts";
 import { floorMarks, planOf, type ToTake } from "../../src/vehicle/survey/plan.ts";
 import { pointsOf, type SurveyForm } from "../../src/vehicle/survey/points.ts";
 import { readingName } from "../../src/vehicle/survey/readings.ts";
@@ -73,4 +74,58 @@ export function surveyOf(
     words: new Map(),
     ...more,
   };
+}
+
+/** What a sheet calls the kernel's points of a corner. */
+const cornerNames: Readonly<Record<string, string>> = {
+  lowerFront: "lower-arm.front",
+  lowerRear: "lower-arm.rear",
+  upperFront: "upper-arm.front",
+  upperRear: "upper-arm.rear",
+  lowerPivot: "lower-arm.pivot",
+  upperPivot: "upper-arm.pivot",
+  top: "strut.top",
+  bottom: "strut.bottom",
+  beamFront: "beam.pivot",
+  beamRear: "beam.brace",
+};
+
+function jointName(kind: Drawn["linkage"]["kind"], key: string): string {
+  const pinned = kind === "pivoting-beam" || kind === "fixed-kingpin";
+  if (key === "lowerJoint") return pinned ? "king-pin.lower" : "lower-arm.joint";
+  if (key === "upperJoint") return pinned ? "king-pin.upper" : "upper-arm.joint";
+  return cornerNames[key];
+}
+
+/** Where everything on a drawn car is, by the names that a sheet has for it, in the vehicle's frame; the floor marks beside it. */
+export function placesOfDrawn({ linkage, mechanism, left, right }: Drawn): ReadonlyMap<string, VehiclePlace> {
+  const at = new Map<string, VehiclePlace>();
+  const put = (name: string, { x, y, z }: Point, hand = 1) => at.set(name, [x, hand * y, z]);
+  for (const side of ["left", "right"] as const) {
+    const hand = side === "left" ? 1 : -1;
+    const corner = side === "left" ? left : right;
+    for (const [key, point] of Object.entries(linkage[side]))
+      put(`${side} ${jointName(linkage.kind, key)}`, point as Point, hand);
+    put(`${side} tie-rod.outer`, corner.tieRodOuter, hand);
+    put(`${side} wheel.center`, corner.wheelCenter, hand);
+    at.set(`${side} floor mark`, [0, hand * 0.65 * corner.wheelCenter.y, 0]);
+    if (mechanism.kind === "centre-rack" || mechanism.kind === "steering-plate")
+      put(`${side} eye`, side === "left" ? mechanism.leftEye : mechanism.rightEye, hand);
+    if (mechanism.kind === "relay") put(`${side} eye`, side === "left" ? mechanism.leftEye : mechanism.rightEye);
+    if (mechanism.kind === "rack") {
+      const along = (hand * mechanism.eyeToEye) / 2 + mechanism.straightAhead;
+      at.set(`${side} eye`, [
+        mechanism.ahead,
+        mechanism.offset + along * Math.cos(mechanism.tilt),
+        mechanism.up + along * Math.sin(mechanism.tilt),
+      ]);
+    }
+  }
+  if (mechanism.kind === "steering-plate") put("column", mechanism.foot);
+  if (mechanism.kind === "relay")
+    for (const arm of ["pitman", "idler"] as const) {
+      put(`${arm}.pivot`, mechanism[`${arm}Pivot`]);
+      put(`${arm}.joint`, mechanism[`${arm}Joint`]);
+    }
+  return at;
 }
