@@ -7,6 +7,7 @@ import type { Reading } from "../solve/goals/readings.ts";
 import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
+import { madeAnew } from "./findArms.ts";
 import {
   brokenWords,
   goalName,
@@ -156,6 +157,9 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
     still && quest.rods === "follow" ? `${head}: leave it all where it is: no step is better` : head,
     ...warningsOf(found, answer, unit, length).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
     ...(still ? [] : to.flatMap((words) => wrap(words, WIDTH, "  ", 4))),
+    ...madeAnew(variables, answer.snapped.moves, answer.snapped.study.car, length).flatMap((words) =>
+      wrap(words, WIDTH, "  ", 4),
+    ),
     ...wrap(rodWords(found, answer.snapped.study, length), WIDTH, "  ", 4),
     ...edgeWords(found, answer).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
     ...(answer.check === null ? wrap("Not yet checked over its whole range.", WIDTH, "  ", 4) : []),

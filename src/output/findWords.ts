@@ -138,9 +138,9 @@ export function moveWords({ pair, kind }: Variable, move: number, length: Length
 /** Said of a part that an answer leaves alone. */
 export const STAYS = "stays where it is";
 
-/** What moves together, such as "Tie-rod tab, both sides": the label's first words, and the side. */
-export function partWords({ label, sides }: Variable): string {
-  const part = label.split(",")[0] ?? label;
+/** What moves together, such as "Lower arm, joint, both sides": the label without its coordinate, and the side. */
+export function partWords({ label, sides }: Pick<Variable, "label" | "sides">): string {
+  const part = label.replace(/, (ahead|out|up|offset)$/, "");
   return sides === null ? part : `${part}, ${sides === "both" ? "both sides" : sides}`;
 }
 

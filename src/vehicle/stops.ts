@@ -1,14 +1,15 @@
+import type { Quantity, Role } from "./quantity.ts";
 import { degree, type Groups, type Value } from "./value.ts";
 
-/** A wheel's turn at which something other than the rack's end holds it: what, and the words for it. */
-const wheelStops = [
-  ["upright", "Upright stop", "the upright meets its stop on the arm or the axle"],
-  ["tyre-rub", "Tyre rub", "the tyre first touches the frame, an arm or a rod"],
-] as const;
+/** A wheel's turn at which something other than the rack's end holds it: what, the words for it, and who may set it. */
+const wheelStops: readonly (readonly [key: string, label: string, words: string, roles: readonly Role[]])[] = [
+  ["upright", "Upright stop", "the upright meets its stop on the arm or the axle", ["find"]],
+  ["tyre-rub", "Tyre rub", "the tyre first touches the frame, an arm or a rod", []],
+];
 
 /** The turn of a wheel, as the inner or the outer wheel of a turn, at which that happens. */
 function turnValues(): readonly Value[] {
-  return wheelStops.flatMap(([key, label, words]) =>
+  return wheelStops.flatMap(([key, label, words, roles]) =>
     (["inner", "outer"] as const).map(
       (role): Value => ({
         path: ["stops", key, role],
@@ -18,11 +19,19 @@ function turnValues(): readonly Value[] {
         low: 0,
         high: 80 * degree,
         absent: 0,
-        roles: [],
+        roles,
         eachWay: true,
       }),
     ),
   );
+}
+
+/** A stop at less of a turn than this is none that is built, and at 0 the file says that there is none. */
+export const leastTurn = 1 * degree;
+
+/** Whether a quantity is the turn at which a stop holds a wheel, whose 0 means that there is no such stop. */
+export function isTurnStop({ pair, kind }: Pick<Quantity, "pair" | "kind">): boolean {
+  return kind === "angle" && pair.startsWith("stops.");
 }
 
 /** What keeps the steering from its own ends, below the root of the file; a file may leave all of it out. */
@@ -35,7 +44,7 @@ export const stopValues: readonly Value[] = [
     low: 0,
     high: 1000,
     absent: 0,
-    roles: [],
+    roles: ["find"],
     eachWay: true,
   },
   ...turnValues(),

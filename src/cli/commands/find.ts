@@ -3,6 +3,7 @@ import { Command, Option } from "commander";
 import { newFile, pathOf } from "../../files/save.ts";
 import type { Study } from "../../measures/study.ts";
 import { findJson, findText } from "../../output/find.ts";
+import { partWords } from "../../output/findWords.ts";
 import { printable } from "../../output/printable.ts";
 import { WIDTH, wrap } from "../../output/table.ts";
 import { brokenIn, type Found, findJob } from "../../solve/find/find.ts";
@@ -12,6 +13,7 @@ import { answerText } from "../../solve/find/taken.ts";
 import { readingOf } from "../../solve/goals/readings.ts";
 import { missedMusts } from "../../solve/goals/score.ts";
 import type { LengthUnit } from "../../vehicle/car.ts";
+import type { Quantity } from "../../vehicle/quantity.ts";
 import { readCar } from "../../vehicle/read.ts";
 import { movable } from "../../vehicle/sections/find.ts";
 import { type GoalName, goalKinds, goalNames, type Level, levels } from "../../vehicle/sections/goals.ts";
@@ -75,7 +77,7 @@ export function findCommand(desk: Desk): Command {
       "after",
       listed(
         "What may move, as far as the car has it (left., right. or each. before it: one side, each by itself)",
-        movable.map(({ pair, label }) => [pair, label]),
+        movableLines(),
       ),
     )
     .addHelpText(
@@ -112,6 +114,17 @@ export function findCommand(desk: Desk): Command {
       desk.exit = exitOf(found);
       if (options.write !== undefined) writeAnswer(desk, found, options.write, options.answer ?? "1");
     });
+}
+
+/** What may move, the three coordinates of a place on one line. */
+function movableLines(): readonly (readonly [string, string])[] {
+  const partOf = ({ label }: (typeof movable)[number]) => partWords({ label, sides: null });
+  const placeOf = (each: (typeof movable)[number]) => `${each.pair.split(".").slice(0, -1).join(".")} ${partOf(each)}`;
+  return [...new Set(movable.map(placeOf))].map((place) => {
+    const [first, ...rest] = movable.filter((each) => placeOf(each) === place) as [Quantity, ...Quantity[]];
+    const keys = [first.pair, ...rest.map(({ pair }) => `.${pair.split(".").at(-1)}`)];
+    return [keys.join(" "), partOf(first)] as const;
+  });
 }
 
 function listed(title: string, lines: readonly (readonly [string, string])[]): string {

@@ -1,3 +1,4 @@
+import { madeAnew } from "../../output/findArms.ts";
 import { brokenWords, goalShort, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
 import { deadPoint } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
@@ -121,6 +122,7 @@ function explained(model: Model, found: Found, { snapped, check }: Answer): stri
     moved ? `Enter takes it: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
     found.done ? "" : "Not yet checked over its whole range. ",
     `Rods ${length(left)} left, ${length(right)} right. `,
+    ...madeAnew(found.quest.variables, snapped.moves, snapped.study.car, length).map((words) => `${words} `),
     "a: what is looked for and what may move.",
   ].join("");
 }

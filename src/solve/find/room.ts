@@ -2,6 +2,8 @@ import type { Car } from "../../vehicle/car.ts";
 import { quantitiesOf } from "../../vehicle/quantities.ts";
 import type { Quantity } from "../../vehicle/quantity.ts";
 import type { Room, SideWay } from "../../vehicle/sections/find.ts";
+import { startingValues } from "../../vehicle/starting/marks.ts";
+import { isTurnStop, leastTurn } from "../../vehicle/stops.ts";
 import { inch } from "../../vehicle/units/length.ts";
 import { degree } from "../../vehicle/value.ts";
 import type { Box } from "../search/problem.ts";
@@ -64,10 +66,23 @@ function together(of: readonly Quantity[], sides: SideWay): readonly (readonly Q
   return sides === "each" ? of.map((each) => [each]) : [of.filter(({ wheel }) => wheel === sides)];
 }
 
+/** Why quantities cannot be moved from where they are: they are nowhere, or nobody knows where; null where they can. */
+function whyUnfit(car: Car, of: readonly Quantity[]): string | null {
+  if (of.some((each) => isTurnStop(each) && car.numbers[each.index] === 0))
+    return "the car has no such stop on a side that is to move: give one in the file first";
+  const guessed = startingValues(car);
+  const isGuess = ({ id, path, roles }: Quantity) =>
+    path[0] === "front" && !roles.includes("adjust") && guessed.has(id);
+  return of.some(isGuess) ? "where it is now is a starting value that nobody has measured: measure it first" : null;
+}
+
 function variableOf(car: Car, of: readonly Quantity[], room: Room, step: number): Variable | NoRoom {
   const [{ pair, label, kind, wheel }] = of as readonly [Quantity, ...Quantity[]];
   if (kind === "ratio") return { pair, why: "it is no length and no angle" };
-  const low = (each: Quantity) => Math.max(room.from ?? car.numbers[each.index] - (room.within ?? 0), each.low);
+  const unfit = whyUnfit(car, of);
+  if (unfit !== null) return { pair, why: unfit };
+  const least = (each: Quantity) => (isTurnStop(each) ? Math.max(leastTurn, each.low) : each.low);
+  const low = (each: Quantity) => Math.max(room.from ?? car.numbers[each.index] - (room.within ?? 0), least(each));
   const high = (each: Quantity) => Math.min(room.to ?? car.numbers[each.index] + (room.within ?? 0), each.high);
   const own = kind === "angle" ? ANGLE_STEP : step;
   const from = Math.max(...of.map((each) => low(each) - car.numbers[each.index]));

@@ -9,17 +9,20 @@ import { type Groups, pointValues, type Value } from "../value.ts";
 /** A part that is welded or bolted where it is: it has a build tolerance, but nobody moves it by a sixteenth. */
 export const built: readonly Role[] = ["build", "uncertain"];
 
+/** A place that is made to a drawing: a search may move it where its builder gives it room, and never by itself. */
+export const placed: readonly Role[] = ["find", ...built];
+
 /** An arm's joint at the upright. `label` is "Lower arm" or "Upper arm". */
 function jointValues(arm: string, label: string): readonly Value[] {
-  return pointValues([arm, "joint"], `${label}, joint`, `Joint of the ${label.toLowerCase()} at the upright`, built);
+  return pointValues([arm, "joint"], `${label}, joint`, `Joint of the ${label.toLowerCase()} at the upright`, placed);
 }
 
 /** An arm on two pivots: the front pivot, the rear pivot and the joint. */
 export function armValues(arm: string, label: string): readonly Value[] {
   const words = label.toLowerCase();
   return [
-    ...pointValues([arm, "front"], `${label}, front pivot`, `Front pivot of the ${words} on the frame`, built),
-    ...pointValues([arm, "rear"], `${label}, rear pivot`, `Rear pivot of the ${words} on the frame`, built),
+    ...pointValues([arm, "front"], `${label}, front pivot`, `Front pivot of the ${words} on the frame`, placed),
+    ...pointValues([arm, "rear"], `${label}, rear pivot`, `Rear pivot of the ${words} on the frame`, placed),
     ...jointValues(arm, label),
   ];
 }
@@ -86,7 +89,7 @@ export function armJoints(arm: string, label: string): readonly Joint[] {
 /** An arm that trails from an axis straight across the car: a place on that axis, and the joint. */
 export function trailingArmValues(arm: string, label: string): readonly Value[] {
   const help = `Middle of the ${label.toLowerCase()}'s pivot, whose axis runs straight across the car`;
-  return [...pointValues([arm, "pivot"], `${label}, pivot`, help, built), ...jointValues(arm, label)];
+  return [...pointValues([arm, "pivot"], `${label}, pivot`, help, placed), ...jointValues(arm, label)];
 }
 
 /** What the mappings of a trailing arm are for. */
@@ -117,8 +120,8 @@ export function trailingArmJoint(arm: string, label: string): Joint {
 
 /** The king pin: the upright's axis as its two ends. */
 export const kingPinValues: readonly Value[] = [
-  ...pointValues(["king-pin", "lower"], "King pin, lower end", "Lower end of the king pin", built),
-  ...pointValues(["king-pin", "upper"], "King pin, upper end", "Upper end of the king pin", built),
+  ...pointValues(["king-pin", "lower"], "King pin, lower end", "Lower end of the king pin", placed),
+  ...pointValues(["king-pin", "upper"], "King pin, upper end", "Upper end of the king pin", placed),
 ];
 
 export const kingPinGroups: Groups = {

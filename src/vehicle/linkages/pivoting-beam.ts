@@ -1,7 +1,7 @@
 import type { Fault, Linkage } from "../linkage.ts";
 import { distance, distanceFromLine, type PlaceAt, samePlace } from "../places.ts";
 import { pointValues } from "../value.ts";
-import { built, kingPinFaults, kingPinGroups, kingPinValues } from "./parts.ts";
+import { kingPinFaults, kingPinGroups, kingPinValues, placed } from "./parts.ts";
 
 function beamFaults(place: PlaceAt): readonly Fault[] {
   const [pivot, brace] = [place("beam.pivot"), place("beam.brace")];
@@ -31,13 +31,13 @@ export const pivotingBeam = {
       ["beam", "pivot"],
       "Beam, pivot",
       "Pivot of this wheel's beam on the frame; out is negative where the beam crosses the centreline",
-      built,
+      placed,
     ),
     ...pointValues(
       ["beam", "brace"],
       "Beam, radius arm",
       "Frame end of the radius arm that holds the beam: beam and arm turn about the line from here to the pivot",
-      built,
+      placed,
     ),
     ...kingPinValues,
   ],

@@ -1,7 +1,7 @@
 import type { Fault, Linkage } from "../linkage.ts";
 import { distance, type PlaceAt, samePlace } from "../places.ts";
 import { pointValues } from "../value.ts";
-import { armBody, armFaults, armGroups, armJoints, armValues, built, steeringAxisFaults } from "./parts.ts";
+import { armBody, armFaults, armGroups, armJoints, armValues, built, placed, steeringAxisFaults } from "./parts.ts";
 
 function lineFaults(place: PlaceAt): readonly Fault[] {
   if (distance(place("strut.top"), place("strut.bottom")) >= samePlace) return [];
@@ -17,7 +17,7 @@ export const strut = {
   help: "A lower arm on two pivots on the frame, and a strut fixed to the upright that slides up to its top mount.",
   values: [
     ...armValues("lower-arm", "Lower arm"),
-    ...pointValues(["strut", "top"], "Strut, top mount", "Middle of the strut's top mount on the frame", built),
+    ...pointValues(["strut", "top"], "Strut, top mount", "Middle of the strut's top mount on the frame", placed),
     ...pointValues(
       ["strut", "bottom"],
       "Strut, bottom",
