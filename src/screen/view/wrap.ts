@@ -1,5 +1,7 @@
-/** A text in lines of at most `width` columns, broken between words, never before a fraction: 13 9/32 is one number. A word that is longer is broken where it must. */
-export function wrapped(text: string, width: number): readonly string[] {
+/** A text in lines of at most so many columns, broken between words, never before a fraction: 13 9/32 is one number. A word
+ * that is longer is broken where it must. No line is narrower than one column, however narrow the window. */
+export function wrapped(text: string, columns: number): readonly string[] {
+  const width = Math.max(1, columns);
   const lines: string[] = [];
   let line = "";
   for (const word of text.split(/\s+(?!\d+\/\d)/)) {

@@ -1,0 +1,19 @@
+import { expect, test } from "vitest";
+import { carShare } from "./cars.ts";
+import { keyShare } from "./keys.ts";
+import { textShare } from "./texts.ts";
+
+/** A fixed share of what `npm run soak` goes on with: many seeds a test, so that each is small. */
+const seeds = (from: number, count: number) => Array.from({ length: count }, (_, i) => from + i);
+
+test.each(seeds(0, 10))("shaken cars are worked out or refused, with no number missing: tens %i", (ten) => {
+  for (const seed of seeds(10 * ten + 1, 10)) expect(carShare(seed), `seed ${seed}`).toBeNull();
+});
+
+test.each(seeds(0, 10))("broken texts are read or refused, each with its place: hundreds %i", async (hundred) => {
+  for (const seed of seeds(100 * hundred + 1, 100)) expect(await textShare(seed), `seed ${seed}`).toBeNull();
+});
+
+test.each(seeds(0, 10))("a cat on the keys does no harm that undo does not take back: tens %i", (ten) => {
+  for (const seed of seeds(10 * ten + 1, 10)) expect(keyShare(seed), `seed ${seed}`).toBeNull();
+});
