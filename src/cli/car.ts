@@ -37,10 +37,15 @@ export function findCar(name: string | undefined): Found {
   if (isNamed(name)) return { file: name };
   if (existsSync(`${name}.yaml`)) return { file: `${name}.yaml` };
   if (presets.includes(name)) return { preset: name };
-  if (sheetNames().includes(name))
+  if (sheetNames("sheets").includes(name))
     throw new Ended(
       Exit.badInput,
       `"${name}" is an example of a sheet of readings, not a car: rackwright tape ${name} finds its points; with --out my-car it writes the car.`,
+    );
+  if (sheetNames("readings").includes(name))
+    throw new Ended(
+      Exit.badInput,
+      `"${name}" is an example of readings on a car that was built, not a car: give it after one, as in rackwright match CAR ${name}.`,
     );
   throw new Ended(
     Exit.badInput,

@@ -9,6 +9,7 @@ export const commandNames: readonly string[] = [
   "tolerance",
   "pose",
   "check",
+  "match",
   "compare",
   "find",
   "upright",

@@ -12,6 +12,7 @@ import { checkCommand } from "./commands/check.ts";
 import { compareCommand } from "./commands/compare.ts";
 import { findCommand } from "./commands/find.ts";
 import { locksCommand } from "./commands/locks.ts";
+import { matchCommand } from "./commands/match.ts";
 import { newCommand } from "./commands/new.ts";
 import { poseCommand } from "./commands/pose.ts";
 import { presetsCommand } from "./commands/presets.ts";
@@ -36,6 +37,7 @@ const commands = [
   toleranceCommand,
   poseCommand,
   checkCommand,
+  matchCommand,
   compareCommand,
   findCommand,
   uprightCommand,

@@ -18,8 +18,8 @@ export interface Sheet {
 /** The sheet that a name stands for, settled. A file of that name wins over an example. Ends the command where it is none. */
 export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
   const file = loadText(name);
-  const isExample = "complaints" in file && sheetNames().includes(name);
-  const loaded = isExample ? loadSheet(name) : file;
+  const isExample = "complaints" in file && sheetNames("sheets").includes(name);
+  const loaded = isExample ? loadSheet("sheets", name) : file;
   const source = printable(name);
   if ("complaints" in loaded) throw refusal(source, loaded.complaints);
   if (isExample) desk.note(`note: the example sheet "${source}"; there is no file of that name here.`);

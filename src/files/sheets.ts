@@ -5,25 +5,30 @@ import { shown } from "../vehicle/shown.ts";
 import { aboutOf, type Preset, presetsFolder } from "./presets.ts";
 import { reasonOf } from "./reason.ts";
 
-/** Where the example sheets of readings are: beside the example cars, which they are none of. */
-function sheetsFolder(): string {
-  return join(presetsFolder(), "sheets");
+/**
+ * The folders of example sheets, beside the example cars, which they are none of: readings with a tape that a car is made of,
+ * and readings on a car that was built.
+ */
+export type SheetFolder = "sheets" | "readings";
+
+function sheetsFolder(folder: SheetFolder): string {
+  return join(presetsFolder(), folder);
 }
 
-/** The names of the example sheets of readings, in order of the alphabet. */
-export function sheetNames(): readonly string[] {
+/** The names of the example sheets of a folder, in order of the alphabet. */
+export function sheetNames(folder: SheetFolder): readonly string[] {
   try {
-    const files = readdirSync(sheetsFolder()).filter((file) => file.endsWith(".yaml"));
+    const files = readdirSync(sheetsFolder(folder)).filter((file) => file.endsWith(".yaml"));
     return files.map((file) => file.slice(0, -".yaml".length)).sort();
   } catch {
     return [];
   }
 }
 
-/** All example sheets, with their titles and what is odd about each. */
-export function listSheets(): readonly Preset[] {
-  return sheetNames().flatMap((name) => {
-    const loaded = loadSheet(name);
+/** All example sheets of a folder, with their titles and what is odd about each. */
+export function listSheets(folder: SheetFolder): readonly Preset[] {
+  return sheetNames(folder).flatMap((name) => {
+    const loaded = loadSheet(folder, name);
     if ("complaints" in loaded) return [];
     const [, title = name] = /^title: *(.+)$/m.exec(loaded.text) ?? [];
     return [{ name, title, about: aboutOf(loaded.text) }];
@@ -31,11 +36,14 @@ export function listSheets(): readonly Preset[] {
 }
 
 /** An example sheet's text, or a complaint when there is none of that name. */
-export function loadSheet(name: string): { readonly name: string; readonly text: string } | Refused {
+export function loadSheet(
+  folder: SheetFolder,
+  name: string,
+): { readonly name: string; readonly text: string } | Refused {
   const complaint = (message: string): Refused => ({ complaints: [{ line: null, column: null, part: "", message }] });
-  if (!sheetNames().includes(name)) return complaint(`no example sheet is called ${shown(name)}`);
+  if (!sheetNames(folder).includes(name)) return complaint(`no example sheet is called ${shown(name)}`);
   try {
-    return { name, text: readFileSync(join(sheetsFolder(), `${name}.yaml`), "utf8") };
+    return { name, text: readFileSync(join(sheetsFolder(folder), `${name}.yaml`), "utf8") };
   } catch (error) {
     return complaint(`the example sheet ${name} cannot be read: ${reasonOf(error)}`);
   }

@@ -38,7 +38,7 @@ function textAt(tree: Tree | null, paths: readonly (readonly string[] | null)[])
 }
 
 /** Whether a quantity's own place is inside the shared one, as left and right of a rack's travel are. */
-function isWithin({ path, shared }: Quantity): boolean {
+export function isWithin({ path, shared }: Quantity): boolean {
   return shared?.every((key, depth) => path[depth] === key) ?? false;
 }
 

@@ -11,8 +11,10 @@ function namesIn(folder: string): readonly string[] {
 }
 
 const sheets = namesIn("presets/sheets");
-const names = [...namesIn("presets"), ...sheets];
-const textOf = (name: string) => presetText(sheets.includes(name) ? `sheets/${name}` : name);
+const readings = namesIn("presets/readings");
+const names = [...namesIn("presets"), ...sheets, ...readings];
+const textOf = (name: string) =>
+  presetText(sheets.includes(name) ? `sheets/${name}` : readings.includes(name) ? `readings/${name}` : name);
 
 describe("presets", () => {
   it("are listed with title and what is odd about them", async () => {

@@ -31,12 +31,14 @@ export function presetsCommand(desk: Desk): Command {
 
 function list(desk: Desk, options: { json?: boolean; ascii?: boolean }): void {
   const presets = listPresets();
-  const sheets = listSheets();
+  const sheets = listSheets("sheets");
+  const readings = listSheets("readings");
   if (options.json) {
     const told =
-      (kind: "car" | "sheet") =>
+      (kind: "car" | "sheet" | "readings") =>
       ({ name, title, about }: Preset) => ({ name, kind, title, about });
-    desk.print(jsonText([...presets.map(told("car")), ...sheets.map(told("sheet"))]));
+    const all = [...presets.map(told("car")), ...sheets.map(told("sheet")), ...readings.map(told("readings"))];
+    desk.print(jsonText(all));
     return;
   }
   const lines = ({ name, title, about }: Preset) => [
@@ -52,13 +54,17 @@ function list(desk: Desk, options: { json?: boolean; ascii?: boolean }): void {
       "",
       "Sheets of readings with a tape, for rackwright tape:",
       "",
-      ...sheets.flatMap(lines).slice(0, -1),
+      ...sheets.flatMap(lines),
+      "Readings on a car that was built, for rackwright match:",
+      "",
+      ...readings.flatMap(lines).slice(0, -1),
     ]),
   );
 }
 
 function print(desk: Desk, options: { json?: boolean }, name: string): void {
-  const loaded = sheetNames().includes(name) ? loadSheet(name) : loadPreset(name);
+  const folder = (["sheets", "readings"] as const).find((each) => sheetNames(each).includes(name));
+  const loaded = folder === undefined ? loadPreset(name) : loadSheet(folder, name);
   if ("complaints" in loaded) throw new Ended(Exit.badInput, `${loaded.complaints[0].message}.`);
   desk.print(options.json ? jsonText({ name: loaded.name, text: loaded.text }) : loaded.text);
 }

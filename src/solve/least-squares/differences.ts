@@ -2,7 +2,8 @@ import type { Equations } from "./equations.ts";
 
 /**
  * Equations whose derivatives are central differences, for what has none written out. `steps`: half the difference of each
- * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8.
+ * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8. Derivatives
+ * are dear, and are kept for the place where they were taken last: whoever goes on from there has them for nothing.
  */
 export function differenced(
   unknowns: number,
@@ -12,12 +13,17 @@ export function differenced(
 ): Equations {
   const above = new Float64Array(readings);
   const below = new Float64Array(readings);
+  const kept = { x: new Float64Array(unknowns).fill(Number.NaN), jacobian: new Float64Array(readings * unknowns) };
   return {
     unknowns,
     readings,
     evaluate: (x, misfits, jacobian) => {
       if (!misfitsAt(x, misfits)) return false;
       if (jacobian === null) return true;
+      if (x.every((value, j) => value === kept.x[j])) {
+        jacobian.set(kept.jacobian);
+        return true;
+      }
       const moved = Float64Array.from(x);
       for (let j = 0; j < unknowns; j++) {
         moved[j] = x[j] + steps[j];
@@ -30,6 +36,8 @@ export function differenced(
         const width = (up ? steps[j] : 0) + (down ? steps[j] : 0);
         for (let i = 0; i < readings; i++) jacobian[i * unknowns + j] = (to[i] - from[i]) / width;
       }
+      kept.x.set(x);
+      kept.jacobian.set(jacobian);
       return true;
     },
   };

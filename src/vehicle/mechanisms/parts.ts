@@ -60,7 +60,7 @@ export const rackValues: readonly Value[] = [
     low: 1,
     high: 1000,
     absent: null,
-    roles: ["adjust"],
+    roles: ["adjust", "uncertain"],
     eachWay: true,
   },
   {
@@ -96,7 +96,7 @@ export function columnValues(section: string, most: number): readonly Value[] {
       low: degree,
       high: most,
       absent: null,
-      roles: ["adjust"],
+      roles: ["adjust", "uncertain"],
       eachWay: true,
     },
   ];

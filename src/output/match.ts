@@ -1,0 +1,191 @@
+import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/match.ts";
+import type { Unknown } from "../solve/match/unknowns.ts";
+import type { LengthUnit } from "../vehicle/car.ts";
+import { borne, onTheTape, withDoubt } from "./borne.ts";
+import { movedWords, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
+import { unitName } from "./numbers.ts";
+import { table, WIDTH, wrap } from "./table.ts";
+import { cautions, type Length, offMiddle } from "./words.ts";
+
+/** Less likely than this, readings and their tolerances do not go together, whatever the car is. */
+const UNLIKELY = 0.01;
+
+/** What a built car most likely is, as a page. */
+export function matchText(matched: Matched, title: string | null, unit: LengthUnit, length: Length): string[] {
+  return [
+    ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, WIDTH),
+    "",
+    ...offLines(matched, unit, length),
+    ...readingTable(matched, unit, length),
+    "",
+    ...fitLines(matched),
+    ...partLines(matched, unit),
+    ...untoldLines(matched),
+    "",
+    ...wrap(
+      "± holds 19 of 20; gauges are good to what the file of readings says, else to what is usual. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.",
+      WIDTH,
+    ),
+    ...wrap(cautions.join(" "), WIDTH),
+  ];
+}
+
+/** What is most likely off: where the steering stands, places, and readings. */
+function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly string[] {
+  const { inputKind } = matched.onFile;
+  const or = (others: readonly Suspect[]) =>
+    others.length === 0
+      ? ""
+      : `, or else ${others.map((each) => suspectWords(each, inputKind, length)).join(", or ")} is wrong: these readings cannot tell which`;
+  const said = [
+    ...straightWords(matched, unit),
+    ...matched.parts.flatMap((part) =>
+      part.off === null
+        ? []
+        : [`${unknownWords(part.unknown)}: ${movedWords(part, unit)} than on file${or(part.off.or)}.`],
+    ),
+    ...matched.readings.flatMap(({ prediction, wrong }) => {
+      if (wrong === null) return [];
+      const by = withDoubt(Math.abs(wrong.by), 2 * wrong.deviation, prediction.kind, unit);
+      const name = readingWords(prediction, inputKind, length);
+      return [
+        `Read again, line ${prediction.reading.line}: ${name} reads ${by} too ${wrong.by > 0 ? "much" : "little"} beside all else${or(wrong.or)}. It was left out.`,
+      ];
+    }),
+  ];
+  return [
+    "MOST LIKELY OFF",
+    ...(said.length === 0
+      ? ["  Nothing: car and readings agree within their tolerances."]
+      : said.flatMap((words) => wrap(words, WIDTH, "  "))),
+    "",
+  ];
+}
+
+/** The rack off its middle with the wheels straight, where that is more than its doubt and than can be measured. */
+function straightWords({ onFile, zero }: Matched, unit: LengthUnit): readonly string[] {
+  if (zero === null) return [];
+  const { inputKind } = onFile;
+  const from = zero.value - (onFile.zero ?? 0);
+  const doubt = 2 * zero.deviation;
+  if (Math.abs(from) <= Math.max(doubt, offMiddle[inputKind])) return [];
+  const kind = inputKind === "rack" ? "length" : "angle";
+  const tape = kind === "length" ? onTheTape(zero.value, doubt, unit) : "";
+  const way = zero.value > 0 ? "left" : "right";
+  return [
+    `With the wheels straight the ${inputKind} stands ${withDoubt(Math.abs(zero.value), doubt, kind, unit)}${tape} ${way} of its middle${onFile.zero === null ? "" : ` (on file ${borne(onFile.zero, doubt, kind, unit)})`}: the rods are cut or set so. Unequal locks come mostly from there.`,
+  ];
+}
+
+function readingTable(
+  { onFile: { inputKind }, readings }: Matched,
+  unit: LengthUnit,
+  length: Length,
+): readonly string[] {
+  const rows = readings.map(({ prediction, onFile, matched, wrong, checked }) => {
+    const say = (value: number) => borne(value, prediction.tolerance, prediction.kind, unit);
+    const mark = wrong !== null ? "READ AGAIN" : checked ? "" : "unchecked";
+    return [readingWords(prediction, inputKind, length), say(prediction.read), say(onFile), say(matched), mark];
+  });
+  const heading = [`reading (lengths ${unit}, angles deg)`, "read", "on file", "matched"];
+  return rows.some(([, , , , mark]) => mark !== "")
+    ? table([[...heading, "remark"]], rows, [0, 4])
+    : table(
+        [heading],
+        rows.map((cells) => cells.slice(0, -1)),
+        [0],
+      );
+}
+
+function fitLines({ chance, converged, readings }: Matched): readonly string[] {
+  const said = [
+    ...(converged ? [] : ["The search was cut short: take these numbers for a beginning only."]),
+    ...(chance !== null && chance < UNLIKELY
+      ? [
+          "All together still fit worse than their tolerances allow (less than 1 in 100): some gauge is not as good as it is said to be, or the car is off in a way that its file cannot have.",
+        ]
+      : []),
+    ...(readings.some(({ checked }) => !checked)
+      ? ["unchecked: nothing else says what this one says, so that a slip in it would not show."]
+      : []),
+  ];
+  return said.length === 0 ? [] : [...said.flatMap((words) => wrap(words, WIDTH)), ""];
+}
+
+/** Where parts most likely are that stand out, though they are within what the car is built to. */
+function partLines({ parts }: Matched, unit: LengthUnit): readonly string[] {
+  const rest = parts.filter(({ off }) => off === null);
+  const seen = rest.filter(({ standsOut }) => standsOut);
+  const still = rest.filter(({ standsOut }) => !standsOut);
+  return [
+    "WITHIN WHAT THE CAR IS BUILT TO",
+    ...(seen.length === 0
+      ? []
+      : table(
+          [["part", "on file", "matched", "±", ""]],
+          seen.map(({ unknown, moved, deviation }) => {
+            const kind = unknown.quantities[0].kind === "length" ? "length" : "angle";
+            const say = (value: number) => borne(value, 2 * deviation, kind, unit);
+            return [
+              unknownWords(unknown),
+              say(unknown.onFile),
+              say(unknown.onFile + moved),
+              say(2 * deviation),
+              unitName(kind, unit),
+            ];
+          }),
+          [0, 4],
+        )),
+    ...wrap(
+      still.length === 0 ? "These are all that the readings have a say in." : stillWords(still, seen.length > 0, unit),
+      WIDTH,
+      "  ",
+    ),
+    "",
+  ];
+}
+
+/** Parts that are where the file has them, and how far off one of them would have shown. */
+function stillWords(still: readonly PartRow[], more: boolean, unit: LengthUnit): string {
+  const lengths = still.filter(({ unknown }) => unknown.quantities[0].kind === "length");
+  const found = lengths.flatMap(({ leastFound }) => leastFound ?? []);
+  const doubt = Math.max(...lengths.map(({ deviation }) => 2 * deviation));
+  const say = (value: number) => borne(value, doubt, "length", unit);
+  const shows =
+    found.length === 0
+      ? ""
+      : ` A place off by ${say(Math.min(...found))} to ${say(Math.max(...found))} ${unit} or more, depending on which it is, would most likely have shown.`;
+  return `${still.length} ${more ? "more " : ""}parts that the readings have a say in are where the file has them, as far as can be told.${shows}`;
+}
+
+/** What could be anything in its tolerance for all that was read, and what is told only together. */
+function untoldLines({ untold, entangled }: Matched): readonly string[] {
+  const pair = ({ parts: [a, b], correlation }: Entangled) =>
+    `${unknownWords(a.unknown)} and ${unknownWords(b.unknown)} (${correlation > 0 ? "both more" : "one more, the other less"} fits as well)`;
+  const names = grouped(untold);
+  return [
+    "WHAT THESE READINGS CANNOT TELL",
+    ...wrap(
+      names.length === 0
+        ? "Nothing: they have a say in every part."
+        : `${names.join("; ")}. These could be anywhere in what the car is built to.`,
+      WIDTH,
+      "  ",
+    ),
+    ...(entangled.length === 0 ? [] : wrap(`Told only together: ${entangled.map(pair).join("; ")}.`, WIDTH, "  ")),
+  ];
+}
+
+/** Each point once, with its directions: "Lower arm, front pivot (ahead, out, up)". */
+function grouped(untold: readonly Unknown[]): readonly string[] {
+  const points = new Map<string, Set<string>>();
+  for (const {
+    quantities: [{ label }],
+  } of untold) {
+    const [, point, way] = /^(.*), (ahead|out|offset|up)$/.exec(label) ?? [null, label, null];
+    const known = points.get(point) ?? new Set();
+    if (way !== null) known.add(way);
+    points.set(point, known);
+  }
+  return [...points].map(([point, ways]) => (ways.size === 0 ? point : `${point} (${[...ways].join(", ")})`));
+}

@@ -1,0 +1,111 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { z } from "zod";
+import { folder, run } from "./run.ts";
+import { units } from "./shapes.ts";
+
+const place = folder();
+afterAll(() => place.remove());
+
+const suspects = z.array(z.string());
+const shape = z.strictObject({
+  units,
+  title: z.string(),
+  readingsTitle: z.string().nullable(),
+  chance: z.number().nullable(),
+  converged: z.boolean(),
+  straightAhead: z.strictObject({
+    input: z.enum(["rack", "column"]),
+    onFile: z.number().nullable(),
+    matched: z.number().nullable(),
+    deviation: z.number().nullable(),
+  }),
+  rods: z.strictObject({ left: z.number(), right: z.number() }),
+  readings: z.array(
+    z.strictObject({
+      name: z.string(),
+      line: z.number(),
+      unit: z.string(),
+      read: z.number(),
+      tolerance: z.number(),
+      onFile: z.number(),
+      matched: z.number(),
+      checked: z.boolean(),
+      wrong: z.strictObject({ by: z.number(), deviation: z.number(), or: suspects }).nullable(),
+    }),
+  ),
+  parts: z.array(
+    z.strictObject({
+      quantities: z.array(z.string()),
+      label: z.string(),
+      unit: z.string(),
+      onFile: z.number(),
+      tolerance: z.number().nullable(),
+      moved: z.number(),
+      deviation: z.number(),
+      share: z.number(),
+      leastFound: z.number().nullable(),
+      off: z.strictObject({ or: suspects }).nullable(),
+    }),
+  ),
+  untold: z.array(z.string()),
+  entangled: z.array(z.strictObject({ parts: z.array(z.string()), correlation: z.number() })),
+});
+
+describe("match", () => {
+  it("says what is off on the example's car, within the page, and writes it as a new file", async () => {
+    const out = place.put("there.yaml", "title: x\n").replace("there.yaml", "made.yaml");
+    const ran = await run(["match", "balanced-two-seater", "as-built", "--out", out]);
+    expect(ran.code).toBe(0);
+    for (const line of ran.out.split("\n")) expect(line.length, line).toBeLessThanOrEqual(80);
+    expect(ran.out).not.toMatch(/NaN|undefined|null|Infinity/);
+    const flat = ran.out.replace(/\s+/g, " ");
+    expect(flat).toMatch(/rack stands 0\.1\d+ ± 0\.0\d+ in \(1\/8 in\) left of its middle/);
+    expect(flat).toMatch(/Tie-rod tab, ahead, left: 0\.\d\d ± 0\.0\d in \(3\/16 in\) further back than on file/);
+    expect(flat).not.toContain("Read again");
+    const made = readFileSync(out, "utf8");
+    expect(made).toMatch(/^# Nothing is odd about this one/);
+    expect(made).toMatch(/left: \{ tie-rod: \{ outer: \{ ahead: -4\.9\d+ \}, length: 14\.\d+ \} \}/);
+
+    const again = await run(["match", "balanced-two-seater", "as-built", "--out", out]);
+    expect([again.code, again.out]).toEqual([2, ""]);
+    expect(again.err).toContain("there is a file of that name, and match writes new ones only");
+  }, 60_000);
+
+  it("gives the same as JSON and CSV, the same bytes each time", async () => {
+    const [one, other] = [
+      await run(["match", "balanced-two-seater", "as-built", "--json"]),
+      await run(["match", "balanced-two-seater", "as-built", "--json"]),
+    ];
+    expect(one.out).toBe(other.out);
+    const report = shape.parse(JSON.parse(one.out));
+    expect(report.parts.filter(({ off }) => off !== null).map(({ quantities }) => quantities)).toEqual([
+      ["left.tie-rod.outer.ahead"],
+    ]);
+    expect(report.straightAhead.matched).toBeCloseTo(1 / 8, 1);
+    const { out } = await run(["match", "balanced-two-seater", "as-built", "--csv"]);
+    const [heading, ...rows] = out.trimEnd().split("\r\n");
+    expect(heading).toBe("reading,line,unit,read,tolerance,onFile,matched,remark");
+    expect(rows).toHaveLength(report.readings.length);
+  }, 60_000);
+
+  it("points at what is wrong in a file of readings", async () => {
+    const put = (text: string) => place.put("readings.yaml", text);
+    const typo = await run(["match", "balanced-two-seater", put("units: in\ncambr: { left: 0 }\n")]);
+    expect(typo.code).toBe(2);
+    expect(typo.err).toMatch(/readings\.yaml:2:1: .*unknown key "cambr": did you mean "camber"\?/);
+    const missing = await run(["match", "balanced-two-seater", join(place.path, "none.yaml")]);
+    expect(missing.code).toBe(2);
+    expect(missing.err).toContain("there is no such file");
+    const far = await run([
+      "match",
+      "balanced-two-seater",
+      put("units: in\nturn-plates:\n  rows:\n    - { turn: left, left: 75, right: 60 }\n"),
+    ]);
+    expect(far.code).toBe(2);
+    expect(far.err).toMatch(
+      /readings\.yaml:4: left turn, left wheel at 75\.0°: right wheel: the car on file cannot be brought there/,
+    );
+  });
+});
