@@ -11,9 +11,14 @@ export interface Chance {
 
 /** `seed`: any whole number from 0 on. */
 export function chanceOf(seed: number): Chance {
-  const share = randomFrom(1 + ((seed * 7919) % 2147483645));
-  // The first numbers of neighbouring seeds are alike.
-  for (let i = 0; i < 5; i += 1) share();
+  const share = randomFrom(1 + (stirred(seed) % 2147483645));
   const below = (count: number) => Math.min(Math.floor(share() * count), count - 1);
   return { share, below, one: (of) => of[below(of.length)] as (typeof of)[number] };
+}
+
+/** Neighbouring seeds, which a generator that multiplies would begin alike with, made unlike: any such mixing of bits serves. */
+function stirred(seed: number): number {
+  let bits = seed + 0x9e3779b9;
+  for (const prime of [0x85ebca6b, 0xc2b2ae35]) bits = Math.imul(bits ^ (bits >>> 15), prime);
+  return (bits ^ (bits >>> 16)) >>> 0;
 }
