@@ -11,6 +11,7 @@ export const commandNames: readonly string[] = [
   "check",
   "match",
   "compare",
+  "sheet",
   "find",
   "upright",
   "tape",

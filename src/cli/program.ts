@@ -18,6 +18,7 @@ import { poseCommand } from "./commands/pose.ts";
 import { presetsCommand } from "./commands/presets.ts";
 import { schemaCommand } from "./commands/schema.ts";
 import { sensitivityCommand } from "./commands/sensitivity.ts";
+import { sheetCommand } from "./commands/sheet.ts";
 import { steerCommand } from "./commands/steer.ts";
 import { tapeCommand } from "./commands/tape.ts";
 import { toleranceCommand } from "./commands/tolerance.ts";
@@ -39,6 +40,7 @@ const commands = [
   checkCommand,
   matchCommand,
   compareCommand,
+  sheetCommand,
   findCommand,
   uprightCommand,
   tapeCommand,

@@ -61,7 +61,7 @@ export function itemBrief(item: CheckItem, unit: LengthUnit, length: Length): st
 }
 
 /** An item in one sentence without its state: label, value, limit, where. */
-function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
+export function itemWords(study: Study, item: CheckItem, unit: LengthUnit, length: Length): string {
   const limit = limitWords(item, unit, length);
   const where = whereWords(study, item, length);
   const brief = itemBrief(item, unit, length);

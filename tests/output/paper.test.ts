@@ -89,15 +89,27 @@ describe("a paper as Markdown", () => {
 });
 
 describe("a paper as text", () => {
-  it("puts the first cell on a line of its own where a table is too wide, and says all", () => {
+  it("breaks words within their columns where a table is too wide, keeps numbers whole, and says all", () => {
+    const name = "a long name of a thing ".repeat(4).trim();
+    const [one, two] = ["1".repeat(20), "2".repeat(20)];
     const wide = tableOf(
       ["What", "A", "B"],
-      [["a long name of a thing ".repeat(2).trim(), "1".repeat(20), "2".repeat(20)]],
+      [
+        [name, one, two],
+        ["short", "3", "4"],
+      ],
     );
-    const lines = paperText({ ...paper, title: "t", under: [], parts: [{ heading: "h", blocks: [wide] }] });
+    const lines = paperText({
+      ...paper,
+      title: "t",
+      under: [],
+      cautions: [],
+      parts: [{ heading: "h", blocks: [wide] }],
+    });
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(78);
-    expect(lines).toContain("a long name of a thing a long name of a thing");
-    expect(lines.some((line) => line.includes("1".repeat(20)) && line.includes("2".repeat(20)))).toBe(true);
+    const rows = lines.slice(lines.findIndex((line) => line.startsWith("---")) + 1, -2);
+    expect(rows[0]).toContain(`${one}  ${two}`);
+    expect(rows.map((line) => line.slice(0, 34).trim()).join(" ")).toBe(`${name} short`);
   });
 
   it("has a rule to write on, and every caution", () => {

@@ -1,4 +1,4 @@
-import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
+import { type Block, type Cell, type Paper, type PaperTable, writtenParts } from "./paper.ts";
 
 /** What is written into later by hand. */
 const BLANK = "\\_\\_\\_\\_\\_\\_\\_\\_";
@@ -44,7 +44,7 @@ export function paperMarkdown({ title, under, parts, cautions }: Paper): readonl
   return [
     `# ${markdownWords(title)}`,
     ...under.flatMap((line) => paragraph([markdownWords(line)])),
-    ...parts.flatMap(({ heading, blocks }) => [
+    ...writtenParts(parts).flatMap(({ heading, blocks }) => [
       "",
       `## ${markdownWords(heading)}`,
       ...blocks.flatMap((block) => paragraph(blockLines(block))),

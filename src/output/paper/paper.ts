@@ -50,3 +50,8 @@ export function list(items: readonly string[]): Block {
 export function tableOf(heads: readonly string[], rows: PaperTable["rows"], ofWords: readonly number[] = [0]): Block {
   return { kind: "table", heads, rows, words: ofWords };
 }
+
+/** The parts that have something to say without drawings. */
+export function writtenParts(parts: readonly PaperPart[]): readonly PaperPart[] {
+  return parts.filter(({ blocks }) => blocks.some(({ kind }) => kind !== "drawing"));
+}

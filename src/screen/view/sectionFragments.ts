@@ -22,7 +22,7 @@ export const sectionFragments: Readonly<Record<SectionName, readonly string[]>> 
   hardware: [
     "hardware:",
     "  tab:",
-    "    both: { thickness: 1/4, hole: 1/2, end-radius: 5/8, foot: 2, reach: 3 }",
+    "    both: { thickness: 1/4, hole: 1/2, end-radius: 5/8, foot: 2 }",
     "  bolts: { both: { tie-rod: { outer: 1/2-20, inner: 1/2-20 } } }",
     "  walls: { both: { tie-rod: 0.12 } }",
     "  rack:",

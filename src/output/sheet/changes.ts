@@ -1,0 +1,115 @@
+import type { Study } from "../../measures/study.ts";
+import { type RodFit, threadsOf } from "../../measures/threads.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import { type Difference, differences } from "../../vehicle/differences.ts";
+import { inputChange, inputName } from "../compare.ts";
+import { list, mind, type PaperPart, tableOf, words } from "../paper/paper.ts";
+import { fixed } from "../words.ts";
+import { type Writing, wheels } from "./writing.ts";
+
+/** How much longer a tie rod of the present car becomes, and how that is done. */
+export interface RodChange {
+  readonly wheel: Wheel;
+  /** mm, longer positive. */
+  readonly by: number;
+  /** Turns that do it: of the tube of a turnbuckle, else of the outer end off its bolt; null where threads are not given. */
+  readonly turns: number | null;
+  readonly turned: "tube" | "outer end" | null;
+  /** Whether the present tube and threads allow it; null where the file does not say. */
+  readonly fits: boolean | null;
+}
+
+/** Less than this, mm, nobody can set. */
+const LITTLE = 0.05;
+
+function turnsOf(fit: RodFit, by: number): Pick<RodChange, "turns" | "turned" | "fits"> {
+  const fits = by > 0 ? by <= fit.longer : -by <= fit.shorter;
+  return fit.turnbuckle
+    ? { turns: Math.abs(by) / fit.step, turned: "tube", fits }
+    : { turns: Math.abs(by) / (2 * fit.step), turned: "outer end", fits };
+}
+
+/** What becomes of each tie rod from the present car to this one, by the present car's threads. */
+export function rodChanges(from: Study, to: Study): readonly RodChange[] {
+  return wheels.map((wheel) => {
+    const by = to.rodLengths[wheel] - from.rodLengths[wheel];
+    const fit = threadsOf(from, wheel);
+    return { wheel, by, ...(fit === null ? { turns: null, turned: null, fits: null } : turnsOf(fit, by)) };
+  });
+}
+
+/** Turns as they are counted at the car: a tube by quarters, an end on its bolt by halves. */
+function turnsWords(turns: number, turned: "tube" | "outer end"): string {
+  const parts = turned === "tube" ? 4 : 2;
+  const count = Math.round(turns * parts);
+  const [whole, part] = [Math.floor(count / parts), count % parts];
+  const fraction = part === 0 ? "" : part * 2 === parts ? "1/2" : `${part}/4`;
+  const said =
+    whole === 0 && fraction !== "" ? fraction : [String(whole), fraction].filter((each) => each !== "").join(" ");
+  return `${said} ${count === parts || (count < parts && count > 0) ? "turn" : "turns"} (${fixed(turns, 2)})`;
+}
+
+/** "Left tie rod 1/8 in longer (+0.125): 1 1/4 turns (1.26) of the tube". */
+export function rodChangeWords({ wheel, by, turns, turned, fits }: RodChange, { unit, length, cut }: Writing): string {
+  const name = wheel === "left" ? "Left tie rod" : "Right tie rod";
+  if (Math.abs(by) < LITTLE) return `${name}: stays`;
+  const size =
+    length(Math.abs(by)) === length(0)
+      ? `${fixed(Math.abs(by) / (unit === "in" ? 25.4 : 1), 3)} ${unit}`
+      : cut(Math.abs(by));
+  const change = `${name} ${size} ${by > 0 ? "longer" : "shorter"}`;
+  if (turns === null || turned === null) return `${change}: turns cannot be told, threads are not given`;
+  if (fits === false) return `${change}: MORE THAN ITS THREADS ALLOW, make another tube`;
+  const what = turned === "tube" ? "of the tube" : "of the outer end, off its bolt";
+  return `${change}: ${turnsWords(turns, turned)} ${what}`;
+}
+
+/** The ways of a coordinate, by the end of its path. */
+const ways: Readonly<Record<string, readonly [more: string, less: string]>> = {
+  ahead: ["further ahead", "further back"],
+  out: ["further out", "further in"],
+  offset: ["further left", "further right"],
+  up: ["higher", "lower"],
+};
+
+function moveWords(difference: Difference, writing: Writing): string {
+  const change = inputChange(difference, 1, writing.unit);
+  if (change === "") return "";
+  const way = difference.kind === "length" ? ways[difference.id.split(".").at(-1) ?? ""] : undefined;
+  if (way === undefined) return change;
+  return `${change.replace(/^[-+]/, "")} ${change.startsWith("-") ? way[1] : way[0]}`;
+}
+
+/** What is to be done to the present car to make it this one. */
+export function changePart(from: Study, to: Study, writing: Writing): PaperPart {
+  const heading = "Change: from the car as it is now";
+  const said = differences([from.car, to.car]).filter(({ id }) => !id.endsWith("tie-rod.length"));
+  const rods = rodChanges(from, to);
+  const tight = rods.some(({ fits }) => fits === false);
+  return {
+    heading,
+    blocks: [
+      words(`Now: ${from.car.title}.`),
+      list(rods.map((each) => rodChangeWords(each, writing))),
+      ...(tight
+        ? [
+            mind(
+              "An end that is unscrewed beyond its threads' hold comes out: never make up for a short tube with thread.",
+            ),
+          ]
+        : []),
+      said.length === 0
+        ? words("Nothing else changes.")
+        : tableOf(
+            ["Everything else", "now", "to be", "so"],
+            said.map((each) => [
+              inputName(each),
+              each.said[0]?.words ?? "-",
+              each.said[1]?.words ?? "-",
+              moveWords(each, writing),
+            ]),
+            [0, 1, 2, 3],
+          ),
+    ],
+  };
+}

@@ -1,0 +1,124 @@
+import type { Study } from "../../measures/study.ts";
+import type { CheckItem, State } from "../../solve/check/item.ts";
+import type { CheckReport } from "../../solve/check/report.ts";
+import { labelsOf } from "../../vehicle/labels.ts";
+import { notesOf } from "../../vehicle/notes.ts";
+import { assumedWords } from "../assumed.ts";
+import { bewareOf } from "../beware.ts";
+import { countWords, itemBrief, itemWords } from "../check.ts";
+import { type Block, list, mind, type Paper, type PaperPart, tableOf, words } from "../paper/paper.ts";
+import { cautions, nearDeadPoint, outOfReach, steersBackwards, wildToe } from "../words.ts";
+import { changePart } from "./changes.ts";
+import { armPart, rodPart } from "./cut.ts";
+import { lacksOf } from "./lacks.ts";
+import { rackPart, tabPart, uprightPart } from "./place.ts";
+import { plotBlocks } from "./plots.ts";
+import { proofPart } from "./proof.ts";
+import { settingsPart } from "./settings.ts";
+import type { Writing } from "./writing.ts";
+
+/** What a build sheet is made from: the car to build, its checks, and the car as it is now, if there is one. */
+export interface SheetReport {
+  readonly study: Study;
+  readonly checks: CheckReport;
+  readonly from: Study | null;
+}
+
+/** What has to be put right, or known, before anything is cut. */
+function firstPart({ study, checks, from }: SheetReport, { length }: Writing): PaperPart {
+  const loud = [
+    steersBackwards(study),
+    wildToe(study),
+    study.worst.blame === null ? null : `DOES NOT REACH: it ${outOfReach(study, study.worst.blame, length)}`,
+    from === null ? nearDeadPoint(study) : null,
+  ].filter((each) => each !== null);
+  const beware = from === null ? [] : bewareOf(from, study, length).filter((each) => !loud.includes(each));
+  const broken = checks.items.filter(({ state }) => state === "broken").length;
+  const assumed = assumedWords(study.car);
+  return {
+    heading: "Before anything is cut",
+    blocks: [
+      ...[...loud, ...beware].map((each) => mind(`${each}.`)),
+      ...(broken === 0 ? [] : [mind(`${broken} of the checks ${broken === 1 ? "is" : "are"} BROKEN, as said below.`)]),
+      ...(assumed === null ? [] : [mind(`${assumed}. Measure these first: what is assumed is not to be welded by.`)]),
+      ...study.car.warnings.map(({ message }) => mind(`${message}.`)),
+      words("Measure twice. Sizes are centre to centre, the car level at ride height, left and right the driver's."),
+    ],
+  };
+}
+
+function checkLines(report: SheetReport, state: State, { unit, length }: Writing): readonly string[] {
+  const { study, checks } = report;
+  const said = (item: CheckItem) => `${state.toUpperCase()}: ${itemWords(study, item, unit, length)}`;
+  return checks.items.filter((item) => item.state === state).map(said);
+}
+
+/** How the car came through the checks: what is wrong in words, the rest by name. */
+function checkPart(report: SheetReport, writing: Writing): PaperPart {
+  const items = (["broken", "close"] as const).flatMap((state) => checkLines(report, state, writing));
+  const passed = report.checks.items
+    .filter(({ state }) => state === "pass")
+    .map((item) => itemBrief(item, writing.unit, writing.length));
+  const not = report.checks.items.filter(({ state }) => state === "not given").map(({ label }) => label);
+  return {
+    heading: "Checks",
+    blocks: [
+      words(`${countWords(report.checks)}.`),
+      ...(items.length === 0 ? [] : [list(items)]),
+      ...(passed.length === 0 ? [] : [words(`Passed: ${passed.join("; ")}.`)]),
+      ...(not.length === 0 ? [] : [words(`Not checked, since the file does not say enough: ${not.join("; ")}.`)]),
+    ],
+  };
+}
+
+function lackBlocks(study: Study): readonly PaperPart[] {
+  const lacks = lacksOf(study);
+  if (lacks.length === 0) return [];
+  const rows = lacks.map(({ what, keys }) => [what, keys.join("; ")]);
+  return [
+    {
+      heading: "Still to be decided",
+      blocks: [
+        words("Nothing is made up here. This sheet could say more if the car's file said:"),
+        tableOf(["For", "its keys"], rows, [0, 1]),
+      ],
+    },
+  ];
+}
+
+function signPart(): PaperPart {
+  const rows = ["Built by", "Welds and hardware inspected by", "Proved by"].map((who) => [who, null, null]);
+  return { heading: "Done", blocks: [tableOf(["", "name", "date"], rows)] };
+}
+
+/** A car's build sheet, in working order. */
+export function sheetPaper(report: SheetReport, writing: Writing): Paper {
+  const { study, from } = report;
+  const { title: _, ...labels } = labelsOf(study.car);
+  const notes = notesOf(study.car);
+  const arms = armPart(study, writing);
+  const plots: readonly Block[] = plotBlocks(study, from, writing);
+  return {
+    title: `Build sheet: ${study.car.title}`,
+    under: [
+      ...Object.entries(labels).flatMap(([name, said]) => (said === "" ? [] : [`${name}: ${said}`])),
+      ...(notes === "" ? [] : notes.split("\n").map((line) => `Note: ${line}`)),
+    ],
+    parts: [
+      firstPart(report, writing),
+      ...(from === null ? [] : [changePart(from, study, writing)]),
+      rodPart(study, writing),
+      ...(arms === null ? [] : [arms]),
+      uprightPart(study, writing),
+      tabPart(study, writing),
+      rackPart(study, writing),
+      settingsPart(study, writing),
+      proofPart(study, writing),
+      { heading: "How it steers and travels", blocks: plots },
+      checkPart(report, writing),
+      ...lackBlocks(study),
+      signPart(),
+    ],
+    cautions,
+  };
+}
