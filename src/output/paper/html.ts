@@ -14,10 +14,15 @@ export function htmlWords(text: string): string {
   return text.replace(/[&<>"']/g, (each) => entities[each] ?? each);
 }
 
+/** A cell's words, its fractions and units kept with their numbers: "14 3/8 in" is never broken. */
+function cellWords(text: string): string {
+  return htmlWords(text).replace(/(\d) (?=\d+\/\d|(?:in|mm)\b|\(\d)/g, "$1&nbsp;");
+}
+
 function tableHtml({ heads, rows, words }: PaperTable): string {
   const kind = (i: number) => (words.includes(i) ? "" : ' class="number"');
   const cell = (each: Cell, i: number) =>
-    each === null ? '<td class="blank"></td>' : `<td${kind(i)}>${htmlWords(each)}</td>`;
+    each === null ? '<td class="blank"></td>' : `<td${kind(i)}>${cellWords(each)}</td>`;
   const head = heads.map((each, i) => `<th scope="col"${kind(i)}>${htmlWords(each)}</th>`).join("");
   const body = rows.map((row) => `<tr>${row.map(cell).join("")}</tr>`).join("\n");
   return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody>\n</table>`;

@@ -16,6 +16,7 @@ table { border-collapse: collapse; margin: .4rem 0; max-width: 100%; }
 th, td { border: 1px solid #777; padding: .15rem .45rem; text-align: left; vertical-align: top; }
 th { background: #eee; }
 tr, figure, li { break-inside: avoid; }
+p:has(+ table), p:has(+ ul), h2 + p { break-after: avoid; }
 thead { display: table-header-group; }
 .number { text-align: right; font-variant-numeric: tabular-nums; }
 .blank { min-width: 22mm; height: 8mm; }
