@@ -145,7 +145,7 @@ export function rackPart(study: Study, writing: Writing): PaperPart {
         eye("From the axle line", ([x]) => wayWords(x, "ahead", "behind", cut)),
         eye("Above the ground", ([, , z]) => cut(z)),
       ]),
-      words(`With the wheels straight: ${inputOffMiddle(study, length)}.`),
+      words(`Steering: ${inputOffMiddle(study, length)}.`),
       ...(stops.length === 0
         ? [words("No collars and no stops on the uprights are in the file.")]
         : [tableOf(["Collars and stops", ""], stops, [0, 1])]),
