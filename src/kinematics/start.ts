@@ -35,14 +35,15 @@ export function putStart(c: Float64Array, z: number, s: number, work: Float64Arr
   work[Work.PerHeight] = perZ * c[Corner.Start + 1];
 }
 
+const zs = chebyshev(TRAVEL_DEGREE + 1);
+const ss = chebyshev(INPUT_TERMS);
+
 /**
  * Fits the start through the values of t at the Chebyshev places of both variables, and writes its coefficients.
  *
  * @param settled gives t at a scaled travel and scaled input, each in −1…1
  */
 export function fitStart(c: Float64Array, settled: (z: number, s: number) => number): void {
-  const zs = chebyshev(TRAVEL_DEGREE + 1);
-  const ss = chebyshev(INPUT_TERMS);
   const rows = zs.map((z) =>
     monomials(
       ss,

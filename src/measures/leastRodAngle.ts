@@ -1,4 +1,4 @@
-import { newPoses } from "../kinematics/poses.ts";
+import { newPoses, sweepRoom } from "../kinematics/poses.ts";
 import { Link, Pose, Side } from "../kinematics/slots.ts";
 import { solve } from "../kinematics/solve.ts";
 import { type Blame, blameOfSide } from "./blame.ts";
@@ -61,7 +61,7 @@ export function sweepRange(end: FrontEnd, detail: Detail = "whole"): RangeSweep 
   const how = closeness[detail];
   const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows: how.grid };
   const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? how.grid : 1 };
-  const poses = solved(end, inputs, travels);
+  const poses = solved(end, inputs, travels, gridRoom);
   return {
     rodAngle: {
       left: leastOf({ end, side: Pose.Left, how }, inputs, travels, poses),
@@ -71,9 +71,12 @@ export function sweepRange(end: FrontEnd, detail: Detail = "whole"): RangeSweep 
   };
 }
 
-/** Every place of a grid, solved: the places of one input together. */
-function solved(end: FrontEnd, inputs: Span, travels: Span): Float64Array {
-  const poses = newPoses(inputs.rows * travels.rows);
+const gridRoom = sweepRoom();
+const nearRoom = sweepRoom();
+
+/** Every place of a grid, solved: the places of one input together. Good until that room's next grid of as many places. */
+function solved(end: FrontEnd, inputs: Span, travels: Span, room: typeof gridRoom): Float64Array {
+  const poses = room(inputs.rows * travels.rows);
   for (let i = 0; i < inputs.rows; i++) {
     const input = placeOf(inputs, i);
     for (let j = 0; j < travels.rows; j++) {
@@ -127,7 +130,7 @@ function leastOf(
     travelStep *= 0.5;
     const nearInputs = about(search.input, inputStep, inputs);
     const nearTravels = about(search.travel, travelStep, travels);
-    lookOver(search, solved(of.end, nearInputs, nearTravels), nearInputs.rows, nearTravels.rows);
+    lookOver(search, solved(of.end, nearInputs, nearTravels, nearRoom), nearInputs.rows, nearTravels.rows);
   }
   return { angle: search.angle, input: search.input, travel: search.travel };
 }

@@ -1,4 +1,4 @@
-import { newPoses } from "../kinematics/poses.ts";
+import { newPoses, sweepRoom } from "../kinematics/poses.ts";
 import { Pose, Side } from "../kinematics/slots.ts";
 import { solve } from "../kinematics/solve.ts";
 import type { Blame } from "./blame.ts";
@@ -45,12 +45,14 @@ type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
 
 const UNSUSPENDED: WorstOfTravel = { toe: { left: null, right: null }, bounce: null };
 
+const travelRoom = sweepRoom();
+
 /** The worst over the travel alone, wheels straight ahead. */
 function worstOfTravel(end: FrontEnd, rows: number): WorstOfTravel {
   const input = end.zero ?? end.straightAhead;
   const ride = newPoses(1);
   solve(end.front, input, 0, 0, ride, 0);
-  const poses = newPoses(rows);
+  const poses = travelRoom(rows);
   const span = { ...travelSpan(end), rows };
   for (let i = 0; i < rows; i++) {
     const travel = placeOf(span, i);

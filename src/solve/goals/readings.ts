@@ -187,6 +187,15 @@ const readers: Readonly<Record<GoalName, (study: Study, over: number, detail: De
   },
 };
 
+/** Goals that are read of a sweep over the whole range, which takes more than both locks together. */
+export const swept: ReadonlySet<string> = new Set<GoalName | "range">([
+  "range",
+  "rod-to-arm",
+  "toe-change",
+  "toe-change-at-lock",
+  "bounce-steer",
+]);
+
 /** Goals whose reading takes more than the rest of a car together: they are read last, and only where it matters. */
 export const dear: ReadonlySet<string> = new Set<GoalName>(["rod-end", "clearance", "shock-stroke"]);
 

@@ -2,7 +2,7 @@ import type { Detail } from "../../measures/leastRodAngle.ts";
 import type { Study } from "../../measures/study.ts";
 import type { Level } from "../../vehicle/sections/goals.ts";
 import { type Goal, lacking, scaleOf } from "./goals.ts";
-import { dear, type Reading, readingOf } from "./readings.ts";
+import { dear, type Reading, readingOf, swept } from "./readings.ts";
 
 /** What one miss costs: no gain in what is wanted is worth missing what must be met. */
 const weights: Readonly<Record<Level, number>> = { must: 1000, want: 10, nice: 1 };
@@ -75,20 +75,27 @@ export function scoreOf(
   detail: Detail = "whole",
 ): Score {
   const judged = goals.filter((goal) => judgeable(study, goal));
-  const inOrder = [...judged.filter(({ name }) => !dear.has(name)), ...judged.filter(({ name }) => dear.has(name))];
   const read = new Map<string, Reading | null>();
-  const met: Met[] = [];
-  let total = 0;
-  for (const goal of inOrder) {
-    if (total >= enough) break;
+  const known = new Map<Goal, Met>();
+  let sofar = 0;
+  for (const goal of cheapestFirst(judged)) {
+    if (sofar >= enough) break;
     const key = `${goal.name} ${goal.over}`;
     const reading = read.get(key) ?? readingOf(goal.name, goal.over, study, detail);
     read.set(key, reading);
     const one: Met = { goal, reading, miss: missOf(goal, reading) };
-    met.push(one);
-    total += costOf(one);
+    known.set(goal, one);
+    sofar += costOf(one);
   }
-  return { total, met };
+  const inOrder = [...judged.filter(({ name }) => !dear.has(name)), ...judged.filter(({ name }) => dear.has(name))];
+  const met = inOrder.flatMap((goal) => known.get(goal) ?? []);
+  return { total: met.reduce((sum, one) => sum + costOf(one), 0), met };
+}
+
+/** What takes least to be read comes first: it may settle that the rest need not be. */
+function cheapestFirst(goals: readonly Goal[]): readonly Goal[] {
+  const effort = ({ name }: Goal) => (dear.has(name) ? 2 : swept.has(name) ? 1 : 0);
+  return [0, 1, 2].flatMap((each) => goals.filter((goal) => effort(goal) === each));
 }
 
 /** The musts that a car misses. */

@@ -22,10 +22,13 @@ function metOf({ id }: Pairing): NoGo {
 
 /** What the tie rods of these wheels come nearer to than the car's limit, over steering and travel; null where nothing. */
 function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
-  const { broken } = limitOf(study.car.sections.limits, "clearance");
-  const pairs = wheels.flatMap((wheel) =>
-    pairingsAt(study, bodiesOf(study, wheel)).filter(({ id }) => id.startsWith("tie-rod.")),
-  );
+  const { tubes, limits } = study.car.sections;
+  const { broken } = limitOf(limits, "clearance");
+  const pairs = wheels
+    .filter((wheel) => (tubes?.[wheel]?.diameters["tie-rod"] ?? null) !== null)
+    .flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel)))
+    .filter(({ id }) => id.startsWith("tie-rod."))
+    .map((pair) => ({ ...pair, rank: noGos.indexOf(metOf(pair)) }));
   if (pairs.length === 0) return null;
   const { furthestInput, wheelTravel, suspended } = study;
   const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: CLEARANCE_INPUTS };
@@ -34,18 +37,19 @@ function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
     to: wheelTravel.bump,
     rows: suspended ? CLEARANCE_TRAVELS : 1,
   };
-  const met = new Set<NoGo>();
+  // The first of them in the list is told: what comes after one that is met need not be looked at.
+  let met: number = noGos.length;
   const poses = newPoses(1);
   for (let at = 0; at < inputs.rows * travels.rows; at++) {
     const travel = placeOf(travels, Math.floor(at / inputs.rows));
     solve(study.front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
     for (const pair of pairs) {
       const side = sideAt(pair.wheel);
-      if (met.has(metOf(pair)) || poses[side + Side.Blame] !== 0) continue;
-      if (pair.read(poses, side, broken) < broken) met.add(metOf(pair));
+      if (pair.rank >= met || poses[side + Side.Blame] !== 0) continue;
+      if (pair.read(poses, side, broken) < broken) met = pair.rank;
     }
   }
-  return noGos.find((each) => met.has(each)) ?? null;
+  return noGos[met] ?? null;
 }
 
 /** Places over steering and of travel, both ends among them, of which none may be out of reach: nearly all that is, is at an end. */
