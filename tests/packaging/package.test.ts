@@ -114,7 +114,8 @@ describe("the package", () => {
       "dist/THIRD-PARTY-LICENSES",
     ];
     expect(paths).toEqual(expect.arrayContaining(expected));
-    const known = /^(LICENSE|README\.md|package\.json|bin\/rackwright\.js|dist\/[\w.-]+|presets\/[\w-]+\.yaml)$/;
+    const known =
+      /^(LICENSE|README\.md|package\.json|bin\/rackwright\.js|dist\/[\w.-]+|presets\/(?:[\w-]+\/)?[\w-]+\.yaml)$/;
     expect(paths.filter((path) => !known.test(path))).toEqual([]);
     expect(paths.filter((path) => path.startsWith("presets/")).length).toBeGreaterThan(0);
   });
