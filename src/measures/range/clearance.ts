@@ -3,8 +3,8 @@ import { Side } from "../../kinematics/slots.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import type { Body } from "../../vehicle/linkage.ts";
 import { linkageOf } from "../../vehicle/linkages.ts";
-import { indexOf } from "../../vehicle/quantities.ts";
 import type { FrameTube } from "../../vehicle/sections/tubes.ts";
+import { numberAt } from "../drawn/places.ts";
 import type { Study } from "../study.ts";
 import { type CornerBodies, oncePose } from "./bodies.ts";
 import { type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
@@ -159,11 +159,16 @@ function isBolted(arm: Bars, tube: Bars): boolean {
   });
 }
 
+const rimDiameter = numberAt("rim.diameter");
+const rimWidthOf = numberAt("rim.width");
+const tyreRadius = numberAt("tire.radius");
+const tyreWidthOf = numberAt("tire.width");
+
 /** The wheel's rings, where the file gives what they need. The rim is its barrel alone, a wall without thickness. */
 function ringsOf({ car }: Study): { readonly rim: Ring | null; readonly tyre: Ring | null } {
-  const read = (id: string) => car.numbers[indexOf(id)] ?? 0;
-  const [rim, rimWidth] = [read("rim.diameter") / 2, read("rim.width")];
-  const [tyre, tyreWidth] = [read("tire.radius"), read("tire.width")];
+  const { numbers } = car;
+  const [rim, rimWidth] = [rimDiameter(numbers) / 2, rimWidthOf(numbers)];
+  const [tyre, tyreWidth] = [tyreRadius(numbers), tyreWidthOf(numbers)];
   const wall = tyre - rim;
   return {
     rim: rim > 0 && rimWidth > 0 ? { inner: rim, outer: rim, half: rimWidth / 2, round: 0 } : null,

@@ -20,6 +20,7 @@ import { curbCircle } from "../../measures/turningCircle.ts";
 import { acrossTyre } from "../../measures/worstToe.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import type { GoalName } from "../../vehicle/sections/goals.ts";
+import type { SteeringShaft } from "../../vehicle/sections/steering-shaft.ts";
 import { shocksAt } from "../check/shocks.ts";
 
 /** What a car gives of a goal: the least and the most of it, mm, rad or bare. */
@@ -151,6 +152,17 @@ function threads(study: Study, read: (fit: NonNullable<ReturnType<typeof threads
   );
 }
 
+const bends = new WeakMap<SteeringShaft, number>();
+
+/** The most that a joint of a steering shaft bends, rad. Its own places decide, which no search moves: one reading does for all cars. */
+function worstBend(shaft: SteeringShaft): number {
+  const known = bends.get(shaft);
+  if (known !== undefined) return known;
+  const worst = Math.max(...shaftRun(shaft).joints.map(({ bend }) => bend));
+  bends.set(shaft, worst);
+  return worst;
+}
+
 const readers: Readonly<Record<GoalName, (study: Study, over: number, detail: Detail) => Reading | null>> = {
   ackermann: (study, over) => overLocks(study, over, (row) => row.ackermann),
   "off-ideal": (study, over) => {
@@ -183,7 +195,7 @@ const readers: Readonly<Record<GoalName, (study: Study, over: number, detail: De
   "shock-stroke": (study, _, detail) => strokeLeft(study, detail),
   "shaft-joint": ({ car }) => {
     const shaft = car.sections["steering-shaft"];
-    return shaft === null ? null : spread([Math.max(...shaftRun(shaft).joints.map(({ bend }) => bend))]);
+    return shaft === null ? null : spread([worstBend(shaft)]);
   },
 };
 
