@@ -181,13 +181,13 @@ describe("what proves it", () => {
 
 describe("what is changed of the present car", () => {
   const welded = presetText("check-before-welding");
-  const withRods = (left: string, right: string) =>
+  const withRods = (left: string, right: string, tubes = "    cut: 11.935\n") =>
     welded
       .replace(
         "  both:\n    lower-arm:\n      front: { ahead: 5.5",
         `  left: { tie-rod: { length: "${left}" } }\n  right: { tie-rod: { length: "${right}" } }\n  both:\n    lower-arm:\n      front: { ahead: 5.5`,
       )
-      .replace("  left:\n    cut: 11\n", "");
+      .replace("  left:\n    cut: 11\n", tubes);
   const now = work.put("now.yaml", withRods("14 7/8", "15"));
   const next = work.put("next.yaml", withRods("15", "14 7/8"));
 
@@ -203,6 +203,28 @@ describe("what is changed of the present car", () => {
     expect(text).toContain("Left tie rod 1/8 in (0.125) longer: 1 1/4 turns (1.25) of the tube");
     expect(text).toContain("Right tie rod 1/8 in (0.125) shorter: 1 1/4 turns (1.25) of the tube");
     expect(text).toContain("Nothing else changes.");
+  });
+
+  it("promises nothing of a tube whose length is not in the present car's file", async () => {
+    const loose = work.put("loose.yaml", withRods("14 7/8", "15", ""));
+    const { changes } = await sheet(next, "--from", loose);
+    expect(changes[0]).toMatchObject({ turns: expect.closeTo(1.25, 9), fits: null });
+    const { out } = await run(["sheet", next, "--from", loose]);
+    expect(out.replace(/\s+/g, " ")).toContain("measure first how much thread is in");
+  });
+
+  it("counts an end on its bolt by its own pitch where both threads are of one hand", async () => {
+    const same = (text: string) => text.replace("hand: left", "hand: right");
+    const [before, after] = [
+      work.put("same-now.yaml", same(withRods("14 7/8", "15"))),
+      work.put("same-next.yaml", same(withRods("14.975", "15"))),
+    ];
+    const { changes } = await sheet(after, "--from", before);
+    // 0.1 in by 20 threads an inch: two turns of the end.
+    expect(changes[0]).toMatchObject({ turns: expect.closeTo(2, 9), turned: "outer end", fits: true });
+    const { out } = await run(["sheet", after, "--from", before]);
+    expect(out.replace(/\s+/g, " ")).toContain("2 turns (2.00) of the outer end, off its bolt");
+    expect(out).toContain("Right tie rod: stays");
   });
 
   it("refuses to make up with thread for a tube that is too short", async () => {

@@ -15,7 +15,7 @@ export interface RodChange {
   /** Turns that do it: of the tube of a turnbuckle, else of the outer end off its bolt; null where threads are not given. */
   readonly turns: number | null;
   readonly turned: "tube" | "outer end" | null;
-  /** Whether the present tube and threads allow it; null where the file does not say. */
+  /** Whether the present tube and threads allow it; null where the file does not say how long that tube is. */
   readonly fits: boolean | null;
 }
 
@@ -23,7 +23,8 @@ export interface RodChange {
 const LITTLE = 0.05;
 
 function turnsOf(fit: RodFit, by: number): Pick<RodChange, "turns" | "turned" | "fits"> {
-  const fits = by > 0 ? by <= fit.longer : -by <= fit.shorter;
+  // Without the tube's length its ends are taken to stand in the middle of their adjustment: that is no promise.
+  const fits = fit.isCut ? (by > 0 ? by <= fit.longer : -by <= fit.shorter) : null;
   return fit.turnbuckle
     ? { turns: Math.abs(by) / fit.step, turned: "tube", fits }
     : { turns: Math.abs(by) / (2 * fit.step), turned: "outer end", fits };
@@ -61,7 +62,8 @@ export function rodChangeWords({ wheel, by, turns, turned, fits }: RodChange, { 
   if (turns === null || turned === null) return `${change}: turns cannot be told, threads are not given`;
   if (fits === false) return `${change}: MORE THAN ITS THREADS ALLOW, make another tube`;
   const what = turned === "tube" ? "of the tube" : "of the outer end, off its bolt";
-  return `${change}: ${turnsWords(turns, turned)} ${what}`;
+  const unknown = fits === null ? "; measure first how much thread is in, the present file has no threads: cut" : "";
+  return `${change}: ${turnsWords(turns, turned)} ${what}${unknown}`;
 }
 
 /** The ways of a coordinate, by the end of its path. */
