@@ -180,11 +180,18 @@ it("says of readings that the car cannot be brought to which they are", () => {
 it("has nothing to say of what was not read", () => {
   const plan = studied(presetText("balanced-two-seater"));
   const read: CarReading = { kind: "camber", wheel: "left", value: -1 * degree, tolerance: degree / 4, line: 1 };
-  // Rods of unknown length would let the wheel toe, and a wheel that toes leans: they are said to be known to 0.01 mm.
+  // Any part that lets the wheel toe makes it lean too: all but cambers are said to be known to 0.01 mm and 0.001 degrees.
   const match = matchOf(plan, {
     title: null,
     readings: [read],
-    builtTo: { ...builtTo, of: new Map([["tie-rod.length", 0.01]]) },
+    builtTo: {
+      length: 0.01,
+      angle: degree / 2,
+      of: new Map([
+        ["tie-rod.length", 0.01],
+        ["rack.tilt", degree / 1000],
+      ]),
+    },
   });
   if ("unreached" in match) throw new Error("camber can always be read");
   expect(match.parts.map(({ unknown }) => unknown.quantities[0].id)).toEqual(["left.wheel.camber"]);
