@@ -7,7 +7,7 @@ import type { FrameTube } from "../../vehicle/sections/tubes.ts";
 import { numberAt } from "../drawn/places.ts";
 import type { Study } from "../study.ts";
 import { type CornerBodies, oncePose } from "./bodies.ts";
-import { type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
+import { lineRoom, type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
 import { placeMoved } from "./motion.ts";
 import type { Watched } from "./watched.ts";
 
@@ -131,6 +131,7 @@ function barsToBars(wheel: Wheel, a: Bars, b: Bars): Pairing {
 }
 
 function barsToRing(wheel: Wheel, a: Bars, name: "rim" | "tyre", ring: Ring): Pairing {
+  const line = lineRoom();
   return {
     wheel,
     id: `${a.id}.${name}`,
@@ -141,7 +142,7 @@ function barsToRing(wheel: Wheel, a: Bars, name: "rim" | "tyre", ring: Ring): Pa
       let least = Number.POSITIVE_INFINITY;
       for (let i = 0; i < a.count; i++) {
         const goal = Math.min(least, enough + a.radius);
-        least = Math.min(least, segmentToRing(a.segments, 6 * i, ring, poses, middle, axis, goal));
+        least = Math.min(least, segmentToRing(a.segments, 6 * i, ring, poses, middle, axis, line, goal));
       }
       return least - a.radius;
     },

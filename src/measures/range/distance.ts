@@ -59,12 +59,40 @@ const PLACES = 12;
 const ROUNDS = 28;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
+/** What is worked with along a line past a ring; numbers that are handed on in a buffer are not made anew each time. */
+const enum Line {
+  /** The square of the radius is R0 + t (R1 + t R2), the place along the axis Z0 + t Z1. */
+  R0,
+  R1,
+  R2,
+  Z0,
+  Z1,
+  T,
+  Distance,
+  /** How long the segment is, and the distance above which none is of use. */
+  Reach,
+  Goal,
+  Count,
+}
+
+/** The room that segmentToRing works in: one for all that is measured one after the other. */
+export function lineRoom(): Float64Array {
+  return new Float64Array(Line.Count);
+}
+
+/** Writes the distance from the ring at T. */
+function measure(line: Float64Array, ring: Ring): void {
+  const t = line[Line.T];
+  const square = line[Line.R0] + t * (line[Line.R1] + t * line[Line.R2]);
+  line[Line.Distance] = pointToRing(ring, Math.sqrt(Math.max(square, 0)), line[Line.Z0] + t * line[Line.Z1]);
+}
+
 /**
  * Distance of a segment (start and span in a buffer) from a ring about the unit axis a through c, three numbers each at
  * `middle` and `axis` of another buffer; mm, negative inside. The place along the axis is linear and the square of the
  * radius quadratic in the place along the segment. Some places are looked at, and each stretch between two of them that
  * could hold a nearer one is closed in on: no place is nearer than its neighbour's distance less the way between them. Where
- * nothing on the segment can be nearer than `enough`, some distance above that is good enough.
+ * nothing on the segment can be nearer than `enough`, some distance above that is good enough. `line` from lineRoom.
  */
 export function segmentToRing(
   segment: Float64Array,
@@ -73,6 +101,7 @@ export function segmentToRing(
   buffer: Float64Array,
   middle: number,
   axis: number,
+  line: Float64Array,
   enough = Number.POSITIVE_INFINITY,
 ): number {
   const ax = buffer[axis];
@@ -86,54 +115,65 @@ export function segmentToRing(
   const uz = segment[i + 5];
   const z0 = px * ax + py * ay + pz * az;
   const z1 = ux * ax + uy * ay + uz * az;
-  const r0 = px * px + py * py + pz * pz - z0 * z0;
-  const r1 = 2 * (px * ux + py * uy + pz * uz - z0 * z1);
-  const r2 = ux * ux + uy * uy + uz * uz - z1 * z1;
-  const at = (t: number) => pointToRing(ring, Math.sqrt(Math.max(r0 + t * (r1 + t * r2), 0)), z0 + t * z1);
+  line[Line.R0] = px * px + py * py + pz * pz - z0 * z0;
+  line[Line.R1] = 2 * (px * ux + py * uy + pz * uz - z0 * z1);
+  line[Line.R2] = ux * ux + uy * uy + uz * uz - z1 * z1;
+  line[Line.Z0] = z0;
+  line[Line.Z1] = z1;
 
   const reach = Math.sqrt(ux * ux + uy * uy + uz * uz);
-  const middlemost = at(0.5);
-  if (middlemost - 0.5 * reach >= enough) return middlemost;
-  let least = at(0);
-  for (let k = 1; k <= PLACES; k++) least = Math.min(least, at(k / PLACES));
+  line[Line.Reach] = reach;
+  line[Line.T] = 0.5;
+  measure(line, ring);
+  if (line[Line.Distance] - 0.5 * reach >= enough) return line[Line.Distance];
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k <= PLACES; k++) {
+    line[Line.T] = k / PLACES;
+    measure(line, ring);
+    least = Math.min(least, line[Line.Distance]);
+  }
   const stretch = reach / PLACES;
   if (least - 0.5 * stretch >= enough) return least;
-  let before = at(0);
-  for (let k = 1; k <= PLACES; k++) {
-    const here = at(k / PLACES);
-    const goal = Math.min(least, enough);
-    if (0.5 * (before + here - stretch) < goal)
-      least = Math.min(least, nearest(at, (k - 1) / PLACES, k / PLACES, reach, goal));
+  let before = Number.POSITIVE_INFINITY;
+  for (let k = 0; k <= PLACES; k++) {
+    line[Line.T] = k / PLACES;
+    measure(line, ring);
+    const here = line[Line.Distance];
+    line[Line.Goal] = Math.min(least, enough);
+    if (0.5 * (before + here - stretch) < line[Line.Goal]) {
+      closeIn(line, ring, k - 1);
+      least = Math.min(least, line[Line.Distance]);
+    }
     before = here;
   }
   return least;
 }
 
 /**
- * The least of a distance between two places, closed in on by the golden section: one valley is taken for granted. Given up
- * as soon as nothing in what is left of the segment, all of which is `reach` long, can be nearer than `goal`.
+ * Writes the least distance in one stretch of a segment, closed in on by the golden section: one valley is taken for
+ * granted. Given up as soon as nothing in what is left of it can be nearer than the goal.
  */
-function nearest(at: (t: number) => number, from: number, to: number, reach: number, goal: number): number {
-  let [low, high] = [from, to];
-  let left = high - GOLDEN * (high - low);
-  let right = low + GOLDEN * (high - low);
-  let atLeft = at(left);
-  let atRight = at(right);
-  for (let round = 0; round < ROUNDS; round++) {
-    if (Math.min(atLeft, atRight) - (high - low) * reach >= goal) break;
-    if (atLeft < atRight) {
-      high = right;
-      right = left;
-      atRight = atLeft;
-      left = high - GOLDEN * (high - low);
-      atLeft = at(left);
-    } else {
-      low = left;
-      left = right;
-      atLeft = atRight;
-      right = low + GOLDEN * (high - low);
-      atRight = at(right);
-    }
+function closeIn(line: Float64Array, ring: Ring, stretch: number): void {
+  const reach = line[Line.Reach];
+  const goal = line[Line.Goal];
+  let low = stretch / PLACES;
+  let high = (stretch + 1) / PLACES;
+  let kept = low + (1 - GOLDEN) * (high - low);
+  line[Line.T] = kept;
+  measure(line, ring);
+  let least = line[Line.Distance];
+  for (let round = 0; round < ROUNDS && least - (high - low) * reach < goal; round++) {
+    const t = low + high - kept;
+    line[Line.T] = t;
+    measure(line, ring);
+    const there = line[Line.Distance];
+    if (there < least) {
+      if (t < kept) high = kept;
+      else low = kept;
+      kept = t;
+      least = there;
+    } else if (t < kept) low = t;
+    else high = t;
   }
-  return Math.min(atLeft, atRight);
+  line[Line.Distance] = least;
 }

@@ -2,7 +2,13 @@ import RAPIER from "@dimforge/rapier3d-compat";
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Point } from "../../../src/kinematics/drawn.ts";
-import { pointToRing, type Ring, segmentToRing, segmentToSegment } from "../../../src/measures/range/distance.ts";
+import {
+  lineRoom,
+  pointToRing,
+  type Ring,
+  segmentToRing,
+  segmentToSegment,
+} from "../../../src/measures/range/distance.ts";
 import { cross, distance, dot, length, minus, plus, point, times, unit } from "../../oracles/vectors.ts";
 
 /**
@@ -178,7 +184,7 @@ describe.each([
     fc.assert(
       fc.property(segments, place, axes, (segment, middle, axis) => {
         const buffer = Float64Array.of(middle.x, middle.y, middle.z, axis.x, axis.y, axis.z);
-        const ours = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3);
+        const ours = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3, lineRoom());
         fc.pre(ours > 0);
         const least = sampled(segment, ring, middle, axis, spacing);
         expect(ours).toBeLessThanOrEqual(least + 1e-3);
@@ -194,7 +200,7 @@ describe.each([
     fc.assert(
       fc.property(segments, place, axes, (segment, middle, axis) => {
         const buffer = Float64Array.of(middle.x, middle.y, middle.z, axis.x, axis.y, axis.z);
-        const ours = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3);
+        const ours = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3, lineRoom());
         let least = Number.POSITIVE_INFINITY;
         for (let k = 0; k <= places; k++) {
           const off = minus(alongSegment(segment, k / places), middle);
@@ -217,8 +223,8 @@ describe.each([
         fc.double({ min: 0, max: 300, noNaN: true }),
         (segment, middle, axis, enough) => {
           const buffer = Float64Array.of(middle.x, middle.y, middle.z, axis.x, axis.y, axis.z);
-          const exact = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3);
-          const quick = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3, enough);
+          const exact = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3, lineRoom());
+          const quick = segmentToRing(buffered(segment), 0, ring, buffer, 0, 3, lineRoom(), enough);
           if (exact < enough) expect(quick).toBeCloseTo(exact, 3);
           else expect(quick).toBeGreaterThanOrEqual(enough);
         },
@@ -237,7 +243,7 @@ test("from outside a tyre is a general library's distance of a capsule from a cy
       const theirs = libraryDistance(capsule(segment, 10), { shape: solid, middle, axis });
       // A solid has no hole: only where the segment keeps clear of the whole of it are both the same.
       fc.pre(theirs > 1);
-      const ours = segmentToRing(buffered(segment), 0, tyre, buffer, 0, 3) - 10;
+      const ours = segmentToRing(buffered(segment), 0, tyre, buffer, 0, 3, lineRoom()) - 10;
       const free = slack(theirs + 10 + round);
       // Nothing of a tyre is nearer than the solid that it is a part of.
       expect(ours).toBeGreaterThan(theirs - free);
