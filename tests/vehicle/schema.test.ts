@@ -39,9 +39,10 @@ describe("the printed JSON Schema", () => {
     for (const { help } of quantities) expect(all).toContain(JSON.stringify(help).slice(1, -1));
   });
 
-  test("lets no mapping have keys that it does not name, but the names that a builder gives his tubes", () => {
+  test("lets no mapping have keys that it does not name, but the names that a builder gives his tubes and holes", () => {
     const open = inside(schema).filter((node) => node.type === "object" && node.additionalProperties !== false);
     expect(open.map(({ description }) => description)).toEqual([
+      "Holes for the rack's mounts, by names of your own.",
       "Tubes of the frame near the front end, by names of your own.",
     ]);
   });
