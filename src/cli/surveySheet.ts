@@ -4,6 +4,7 @@ import { printable } from "../output/printable.ts";
 import { blunderWords, unreadPoints, unsettledWords } from "../output/survey.ts";
 import { type Surveyed, settleSurvey } from "../solve/survey/survey.ts";
 import { readSurvey } from "../vehicle/survey/sheet.ts";
+import type { Survey } from "../vehicle/survey/survey.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import { refusal } from "./car.ts";
 import type { Desk } from "./desk.ts";
@@ -15,8 +16,11 @@ export interface Sheet {
   readonly source: string;
 }
 
-/** The sheet that a name stands for, settled. A file of that name wins over an example. Ends the command where it is none. */
-export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
+/** What the sheet that a name stands for says. A file of that name wins over an example. Ends the command where it is none. */
+export async function readSheetOf(
+  desk: Desk,
+  name: string,
+): Promise<{ readonly survey: Survey; readonly source: string }> {
   const file = loadText(name);
   const isExample = "complaints" in file && sheetNames("sheets").includes(name);
   const loaded = isExample ? loadSheet("sheets", name) : file;
@@ -26,6 +30,12 @@ export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
   if (mayHoldProducts(loaded.text)) await prepareProducts();
   const survey = readSurvey(loaded.text);
   if ("complaints" in survey) throw refusal(source, survey.complaints);
+  return { survey, source };
+}
+
+/** The sheet that a name stands for, settled. Ends the command where it comes to nothing. */
+export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
+  const { survey, source } = await readSheetOf(desk, name);
   const surveyed = settleSurvey(survey);
   if ("complaint" in surveyed)
     throw refusal(source, [{ line: null, column: null, part: "", message: surveyed.complaint }]);

@@ -1,12 +1,14 @@
 import { Command, Option } from "commander";
 import { newFile } from "../../files/save.ts";
+import { bentJson, bentText } from "../../output/bent.ts";
 import { printable } from "../../output/printable.ts";
 import { blunderWords, surveyJson, surveyText } from "../../output/survey.ts";
 import { carOfSurvey } from "../../solve/survey/car.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
-import { blankSurvey } from "../../vehicle/survey/blank.ts";
+import { blankDiagonals, blankSurvey } from "../../vehicle/survey/blank.ts";
 import type { SurveyForm } from "../../vehicle/survey/points.ts";
+import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
@@ -20,6 +22,8 @@ interface TapeOptions extends ReportOptions {
   readonly readings?: boolean;
   readonly out?: string;
   readonly section?: "front" | "steering";
+  readonly diagonals?: boolean;
+  readonly against?: string;
 }
 
 /** `rackwright tape SHEET`: the points of a front end from readings between them. */
@@ -39,6 +43,8 @@ export function tapeCommand(desk: Desk): Command {
         mechanisms.map(({ name }) => name),
       ),
     )
+    .option("--diagonals", "of the blank list: the six diagonals of the front alone, for --against")
+    .option("--against <car>", "is the car bent? The sheet's six diagonals beside those of its file as built")
     .option("--readings", "show every reading beside what the points make of it, not the worst alone")
     .option(
       "--out <file>",
@@ -57,6 +63,8 @@ export function tapeCommand(desk: Desk): Command {
         ["rackwright tape --blank double-arm > sheet.yaml", "the readings to take, to print or to fill in"],
         ["rackwright tape sheet.yaml", "the points, what does not fit, and what to read next"],
         ["rackwright tape sheet.yaml --out my-car", "the same, and the car written to my-car.yaml"],
+        ["rackwright tape --blank double-arm --diagonals", "six readings, to see whether a car is bent"],
+        ["rackwright tape six.yaml --against my-car.yaml", "those beside the car as it was built"],
         ["rackwright tape sheet.yaml --section front", "the part front of a car file with these points"],
       ),
     )
@@ -64,13 +72,15 @@ export function tapeCommand(desk: Desk): Command {
       const options = command.optsWithGlobals<TapeOptions>();
       if (options.blank !== undefined) {
         const form = { linkage: options.blank, mechanism: options.mechanism ?? "rack" };
-        return desk.print(blankSurvey(form, options.units ?? "in"));
+        const blank = options.diagonals ? blankDiagonals : blankSurvey;
+        return desk.print(blank(form, options.units ?? "in"));
       }
       if (sheet === undefined)
         throw new Ended(
           Exit.badInput,
           "missing required argument 'SHEET': name a sheet of readings, or print the blank one with --blank double-arm.",
         );
+      if (options.against !== undefined) return against(desk, sheet, options.against, options);
       // Linear algebra is loaded only for who asks for it.
       const [{ headsOf, openSheet }, { nextReadings }] = await Promise.all([
         import("../surveySheet.ts"),
@@ -88,6 +98,28 @@ export function tapeCommand(desk: Desk): Command {
         text: () => surveyText(report, unit, length, options.readings === true),
       });
     });
+}
+
+/** A sheet's diagonals against those of the car that was built. */
+async function against(desk: Desk, name: string, file: string, options: TapeOptions): Promise<void> {
+  const [{ readSheetOf }, { bentOf }] = await Promise.all([
+    import("../surveySheet.ts"),
+    import("../../solve/survey/bent.ts"),
+  ]);
+  const { survey, source } = await readSheetOf(desk, name);
+  const { car } = await openStudy(desk, file);
+  const { linkage, mechanism } = survey.form;
+  if (linkage !== car.form.linkage || mechanism !== car.form.mechanism)
+    throw new Ended(
+      Exit.badInput,
+      `${source} is of ${linkage} and ${mechanism}, ${printable(file)} of ${car.form.linkage} and ${car.form.mechanism}: they are not the same front end.`,
+    );
+  const unit = options.units ?? survey.units;
+  const bent = bentOf(survey, car);
+  printReport(desk, options, {
+    json: () => bentJson(bent, unit),
+    text: () => bentText(car.title, bent, unit),
+  });
 }
 
 function writeCar(desk: Desk, { surveyed, source }: Sheet, out: string, heads: readonly string[]): void {

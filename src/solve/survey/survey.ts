@@ -59,13 +59,15 @@ export interface NoSurvey {
 const within = 100;
 
 /**
- * A misfit of more sigmas than this says that the start led to another shape than the car's, and others are tried. A slip of
- * a foot on the tape, which is no fault of the start, costs a few tries too.
+ * A misfit of more sigmas than this says that the start led to another shape than the car's, a point on the wrong side of the
+ * others, and more starts are tried. A slip of an inch on the tape, which is no fault of the start, costs the tries too.
  */
-const lost = 60;
+const lost = 10;
 const tries = 12;
-/** How far the starts that are tried stray from the first, mm. */
-const stray = 160;
+/** How far the starts that are tried stray, mm: as far as a front end's points stand from each other. */
+const stray = 250;
+/** So many points, those whose readings fit worst, are put elsewhere in a try. */
+const strayed = 2;
 
 /** The points of a sheet's readings by weighted least squares, readings that do not fit set aside. */
 export function settleSurvey(survey: Survey): Surveyed | NoSurvey {
@@ -77,24 +79,33 @@ export function settleSurvey(survey: Survey): Surveyed | NoSurvey {
   const { free, held } = freedomsAt(survey, unknowns, conventions, x0);
   const equations = equationsOf(survey, unknowns, [...conventions, ...held]);
   const doubt = { within: new Float64Array(unknowns.count).fill(within) };
-  const snooped = snoop(equations, bestStart(equations, x0), doubt);
+  const snooped = snoop(equations, bestStart(survey, unknowns, equations, x0), doubt);
   if (snooped === null) return { complaint: "The readings could not be brought together at all." };
   return surveyed(survey, unknowns, start, free, snooped);
 }
 
-/** The start from which the readings come together best: the first, unless that leads astray. */
-function bestStart(equations: Equations, x0: Float64Array): Float64Array {
+/** The unknowns of the points whose readings fit worst, all axes of each. */
+function worstFitting({ readings }: Survey, { at }: Unknowns, misfits: Float64Array): readonly number[] {
+  const sums = new Map<number, number>();
+  readings.forEach(({ points }, i) => {
+    for (const point of points) sums.set(point, (sums.get(point) ?? 0) + misfits[i] ** 2);
+  });
+  const worst = [...sums].sort(([, a], [, b]) => b - a).slice(0, strayed);
+  return worst.flatMap(([point]) => [0, 1, 2].map((axis) => at[3 * point + axis])).filter((unknown) => unknown >= 0);
+}
+
+/** Where the readings come together best, from the start or, where that leads astray, with the points that fit worst put elsewhere. */
+function bestStart(survey: Survey, unknowns: Unknowns, equations: Equations, x0: Float64Array): Float64Array {
   const random = randomFrom(1);
-  let best = x0;
-  let least = Number.POSITIVE_INFINITY;
-  for (let n = 0; n <= tries; n++) {
-    const from = n === 0 ? x0 : x0.map((each) => each + (2 * random() - 1) * stray);
-    const settled = descend(equations, from);
-    if (settled === null) continue;
-    if (settled.cost < least) [best, least] = [settled.x, settled.cost];
-    if (settled.misfits.every((misfit) => Math.abs(misfit) < lost)) break;
+  let best = descend(equations, x0);
+  if (best === null) return x0;
+  for (let n = 0; n < tries && best.misfits.some((misfit) => Math.abs(misfit) >= lost); n++) {
+    const from = Float64Array.from(best.x);
+    for (const unknown of worstFitting(survey, unknowns, best.misfits)) from[unknown] += (2 * random() - 1) * stray;
+    const other = descend(equations, from);
+    if (other !== null && other.cost < best.cost) best = other;
   }
-  return best;
+  return best.x;
 }
 
 function surveyed(

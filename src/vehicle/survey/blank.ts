@@ -2,6 +2,7 @@ import { linkageOf } from "../linkages.ts";
 import { mechanismOf } from "../mechanisms.ts";
 import { quantitiesOf } from "../quantities.ts";
 import type { LengthUnit } from "../words.ts";
+import { diagonalsOf } from "./diagonals.ts";
 import { pointQuantities } from "./given.ts";
 import { floorMarks, planOf, type ToTake } from "./plan.ts";
 import { pointsOf, type SurveyForm } from "./points.ts";
@@ -89,6 +90,22 @@ function carLines(form: SurveyForm): readonly string[] {
 
 /** What is asked though a car file may leave it out. */
 const asked = /^(tire\.width|.*\.wheel\.(camber|toe)|.*\.straight-ahead|rack\.per-turn)$/;
+
+/** The six diagonals alone, to fill in beside the file of the car as it was built. */
+export function blankDiagonals(form: SurveyForm, units: LengthUnit): string {
+  return [
+    ...comment(
+      "The six diagonals of the front, from centre to centre, wheels straight, at ride height. Then: rackwright tape THIS-FILE --against AS-BUILT-CAR",
+    ),
+    `units: ${units}`,
+    `linkage: ${form.linkage}`,
+    `mechanism: ${form.mechanism}`,
+    `tolerance: ${units === "in" ? "1/16" : "1"}`,
+    "distances:",
+    ...diagonalsOf(form).map((pair) => `  ${pair.join(" to ")}:`),
+    "",
+  ].join("\n");
+}
 
 /** The blank list of readings of a front end, in working order, to print and take along or to fill in as a file. */
 export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
