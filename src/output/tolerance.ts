@@ -102,15 +102,28 @@ function chanceTable({ chances, all }: Tolerance, length: Length): readonly stri
   );
 }
 
-function jigLines({ jig }: Tolerance, unit: LengthUnit): readonly string[] {
-  if (jig === null) return wrap("Nothing: every build is good in all of these.", WIDTH, "  ", 2);
+function jigLines({ jig, chances }: Tolerance, unit: LengthUnit): readonly string[] {
+  const missed = chances.filter((each) => each.missedAsDrawn).map(({ judge }) => judgeName(judge));
+  const drawn =
+    missed.length === 0
+      ? []
+      : wrap(`Past its limit as drawn, so that no jig helps: ${missed.join("; ")}. Move parts first.`, WIDTH, "  ", 2);
+  if (jig === null)
+    return [...wrap("Nothing: every build keeps what the car as drawn keeps.", WIDTH, "  ", 2), ...drawn];
   const { before, after, carriers } = jig;
   const lines = carriers.flatMap((each, i) =>
     wrap(`${jigWords(each, unit)} It carries ${carriedWords(each)} of what is missed.`, WIDTH, `  ${i + 1}. `, 5),
   );
-  if (after === null) return lines;
-  const held = `Held so, ${ofHundred(after.aim)} of 100 builds are good in all of these, instead of ${ofHundred(before.aim)}; ${ofHundred(after.limit)} keep every limit, instead of ${ofHundred(before.limit)}.`;
-  return [...lines, ...wrap(held, WIDTH, "  ", 2)];
+  const held =
+    after === null
+      ? []
+      : wrap(
+          `Held so, ${ofHundred(after)} of 100 builds keep all that the car keeps as drawn, instead of ${ofHundred(before)}.`,
+          WIDTH,
+          "  ",
+          2,
+        );
+  return [...lines, ...held, ...drawn];
 }
 
 function apartWords({ apart, tried }: Tolerance): string {

@@ -69,10 +69,6 @@ function carrierJson({ pair, sides, share }: Carrier): Json {
 /** The whole as JSON, numbers not rounded. */
 export function toleranceJson(result: Tolerance, unit: LengthUnit): Json {
   const { study, asked, tried, apart, held, setAgain, figures, chances, all, jig, bands, done } = result;
-  const both = ({ aim, limit }: { readonly aim: Count; readonly limit: Count }): Json => ({
-    good: countJson(aim),
-    kept: countJson(limit),
-  });
   return {
     units: unitsOf(unit),
     title: study.car.title,
@@ -107,7 +103,7 @@ export function toleranceJson(result: Tolerance, unit: LengthUnit): Json {
         },
       ]),
     ),
-    limits: chances.map(({ judge, set, builds, aim, limit, carriers }) => {
+    limits: chances.map(({ judge, set, missedAsDrawn, builds, aim, limit, carriers }) => {
       const kind = figureKind(judge.kind);
       return {
         id: judge.id,
@@ -115,20 +111,21 @@ export function toleranceJson(result: Tolerance, unit: LengthUnit): Json {
         bad: judge.bad,
         from: judge.from,
         set: told(set, kind, unit),
+        missedAsDrawn,
         builds: spreadJson(builds, kind, unit),
         good: { end: told(judge.aim, kind, unit), ...(countJson(aim) as object) },
         kept: { end: told(judge.limit, kind, unit), ...(countJson(limit) as object) },
         carriers: carriers.slice(0, 3).map(carrierJson),
       };
     }),
-    all: both(all),
+    all: { good: countJson(all.aim), kept: countJson(all.limit) },
     hold:
       jig === null
         ? null
         : {
             carriers: jig.carriers.map(carrierJson),
-            before: both(jig.before),
-            after: jig.after === null ? null : both(jig.after),
+            before: countJson(jig.before),
+            after: jig.after === null ? null : countJson(jig.after),
           },
     bands: {
       steer: bands.steer.map(({ place, of }) => ({

@@ -1,3 +1,5 @@
+import { deviationsHolding } from "../least-squares/chance.ts";
+
 /** How many of how many builds, and between which two shares the true chance then lies, 19 times of 20. */
 export interface Count {
   readonly met: number;
@@ -5,8 +7,8 @@ export interface Count {
   readonly between: readonly [least: number, most: number];
 }
 
-/** The normal distribution's 97.5th hundredth. */
-const Z = 1.959963984540054;
+/** Standard deviations that hold 19 of 20. */
+const Z = deviationsHolding(0.95);
 
 /** A count with its interval (Wilson 1927, quoted from memory: it keeps within 0 and 1, and says something of none and of all). */
 export function counted(met: number, of: number): Count {

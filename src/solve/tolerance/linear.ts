@@ -1,10 +1,13 @@
-import { probit } from "simple-statistics";
 import type { Study } from "../../measures/study.ts";
+import { deviationsHolding } from "../least-squares/chance.ts";
 import { type Reading, readings } from "../sensitivity/readings.ts";
 import type { Build } from "./built.ts";
 import { DEVIATIONS } from "./errors.ts";
 import type { Held } from "./held.ts";
 import { SHARES, type Spread } from "./sample.ts";
+
+/** So many standard deviations each way hold what is between the ends of a band. */
+const HALF = deviationsHolding(SHARES.high - SHARES.low);
 
 /** What a figure is compared by: of a worst value its size, since its sign is that of the worse end of the travel. */
 export function comparedOf({ read, bySize }: Reading, study: Study | null): number | null {
@@ -60,14 +63,14 @@ export function linearBand(now: number | null, effects: readonly (number | null)
     squares += effect * effect;
   }
   const deviation = Math.sqrt(squares);
-  return { low: now + probit(SHARES.low) * deviation, high: now + probit(SHARES.high) * deviation, deviation };
+  return { low: now - HALF * deviation, high: now + HALF * deviation, deviation };
 }
 
 /** By what share of the builds' band the ends of both may differ and still count as alike. */
 const ALIKE = 0.1;
 
 /** The density of the normal distribution at its 5th and 95th hundredth, per standard deviation. */
-const DENSITY = Math.exp(-(probit(SHARES.high) ** 2) / 2) / Math.sqrt(2 * Math.PI);
+const DENSITY = Math.exp(-(HALF ** 2) / 2) / Math.sqrt(2 * Math.PI);
 
 /**
  * Whether the straight-line band is the builds' band: their ends differ by no more than a tenth of it, or by what chance alone
@@ -75,7 +78,7 @@ const DENSITY = Math.exp(-(probit(SHARES.high) ** 2) / 2) / Math.sqrt(2 * Math.P
  */
 export function alike(linear: LinearBand, { low, high, told }: Spread, nothing: number): boolean {
   const width = high - low;
-  const deviation = Math.max(width / (2 * probit(SHARES.high)), linear.deviation);
+  const deviation = Math.max(width / (2 * HALF), linear.deviation);
   const chance = (Math.sqrt((SHARES.low * SHARES.high) / told) / DENSITY) * deviation;
   const most = Math.max(ALIKE * width, 4 * chance, nothing);
   return Math.abs(linear.low - low) <= most && Math.abs(linear.high - high) <= most;

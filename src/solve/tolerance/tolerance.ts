@@ -45,6 +45,8 @@ export interface FigureSpread {
 export interface Chance {
   readonly judge: Judge;
   readonly set: number | null;
+  /** True where the car misses even its limit as drawn: no jig helps, only another drawing. */
+  readonly missedAsDrawn: boolean;
   readonly builds: Spread | null;
   /** Good, and not broken (of a target: not bad). */
   readonly aim: Count;
@@ -57,9 +59,9 @@ export interface Chance {
 export interface Jig {
   /** The three that matter most for what is missed, the most first. */
   readonly carriers: readonly Carrier[];
-  /** How many builds then meet every aim, and keep every limit; null while that is not tried. */
-  readonly before: { readonly aim: Count; readonly limit: Count };
-  readonly after: { readonly aim: Count; readonly limit: Count } | null;
+  /** Of some builds, how many keep all that the car keeps as drawn; and how many once it is held so: null while that is not tried. */
+  readonly before: Count;
+  readonly after: Count | null;
 }
 
 /** What is known of the builds so far. */
@@ -96,32 +98,41 @@ const JIGGED = 3;
 /** How many times as closely. */
 const TIGHTER = 2;
 
-/** Whether a build meets every aim, and every limit, of what every build is held against. */
+/** Whether a build meets every aim, every limit, and all that the car keeps as drawn, of what every build is held against. */
 interface Verdict {
   readonly aim: boolean;
   readonly limit: boolean;
+  readonly kept: boolean;
 }
 
-const failed: Verdict = { aim: false, limit: false };
+const failed: Verdict = { aim: false, limit: false, kept: false };
 
-function verdictOf(judges: readonly Judge[], values: readonly (number | null)[]): Verdict {
-  return {
-    aim: judges.every((judge, i) => judge.dear || meets(judge, values[i], judge.aim)),
-    limit: judges.every((judge, i) => judge.dear || meets(judge, values[i], judge.limit)),
-  };
+/** The tighter end that the car keeps as drawn, its aim or its limit; null where it misses both: then no jig helps. */
+function keptOf(judge: Judge, set: number | null): number | null {
+  if (meets(judge, set, judge.aim)) return judge.aim;
+  return meets(judge, set, judge.limit) ? judge.limit : null;
 }
 
-function countOf(verdicts: readonly Verdict[]): { readonly aim: Count; readonly limit: Count } {
-  const of = verdicts.length;
-  return {
-    aim: counted(verdicts.filter(({ aim }) => aim).length, of),
-    limit: counted(verdicts.filter(({ limit }) => limit).length, of),
-  };
+type Judging = (values: readonly (number | null)[]) => Verdict;
+
+/** How builds are judged beside the car as drawn, by what judges read of each. */
+function judging(judges: readonly Judge[], set: Study): Judging {
+  const always = judges.flatMap((judge, i) => (judge.dear ? [] : [{ judge, i, kept: keptOf(judge, judge.read(set)) }]));
+  return (values) => ({
+    aim: always.every(({ judge, i }) => meets(judge, values[i], judge.aim)),
+    limit: always.every(({ judge, i }) => meets(judge, values[i], judge.limit)),
+    kept: always.every(({ judge, i, kept }) => kept === null || meets(judge, values[i], kept)),
+  });
+}
+
+function share(verdicts: readonly Verdict[], which: keyof Verdict): Count {
+  return counted(verdicts.filter((each) => each[which]).length, verdicts.length);
 }
 
 /** All that is noted of builds while they are tried. */
 interface Notes {
   readonly judges: readonly Judge[];
+  readonly verdict: Judging;
   readonly figures: readonly Sample[];
   readonly values: readonly Sample[];
   /** Which builds each judge looked at. */
@@ -142,7 +153,7 @@ function note(notes: Notes, build: number, { shares }: Drawn, study: Study | nul
     return study === null ? null : judge.read(study);
   });
   for (const [i, value] of judged.entries()) put(values[i], build, value);
-  notes.verdicts.push(study === null ? failed : verdictOf(judges, judged));
+  notes.verdicts.push(study === null ? failed : notes.verdict(judged));
   if (study === null) {
     notes.apart++;
     return;
@@ -179,12 +190,18 @@ function carriersOf(
       share: share + (other?.share ?? 0),
     });
   }
-  return [...found.values()].sort((a, b) => b.share - a.share);
+  return [...found.values()]
+    .map((each) => ({ ...each, share: Math.min(1, Math.max(0, each.share)) }))
+    .sort((a, b) => b.share - a.share);
 }
 
-/** What the carriers of all that is judged come to, each judge weighed by how often its aim is missed; the most first. */
+/** What the carriers of all that is judged come to, each judge weighed by how often what the car keeps as drawn is missed. */
 function overall(chances: readonly Chance[]): readonly Carrier[] {
-  const missed = ({ aim }: Chance) => (aim.of === 0 ? 0 : 1 - aim.met / aim.of);
+  const missed = ({ judge, set, aim, limit }: Chance) => {
+    const end = keptOf(judge, set);
+    if (end === null || aim.of === 0) return 0;
+    return 1 - (end === judge.aim ? aim : limit).met / aim.of;
+  };
   const counted = chances.filter(({ carriers }) => carriers.length > 0);
   const whole = counted.reduce((sum, chance) => sum + missed(chance), 0);
   if (whole === 0) return [];
@@ -232,9 +249,11 @@ function chanceOf(judge: Judge, i: number, notes: Notes, set: Study, held: reado
     return counted(yes, of);
   };
   const own = readings.flatMap(({ id }, r) => (judge.figures.includes(id) ? [notes.figures[r]] : []));
+  const asDrawn = judge.read(set);
   return {
     judge,
-    set: judge.read(set),
+    set: asDrawn,
+    missedAsDrawn: keptOf(judge, asDrawn) === null,
     builds: spreadOf(sample, count),
     aim: met(judge.aim),
     limit: met(judge.limit),
@@ -265,8 +284,8 @@ function told(run: Run, notes: Notes, effects: Effects | null, after: Jig["after
     apart: notes.apart,
     figures: readings.map((reading, i) => figureSpread(reading, set, effects, notes.figures[i], count, i)),
     chances,
-    all: countOf(notes.verdicts),
-    jig: carriers.length === 0 ? null : { carriers, before: countOf(notes.verdicts.slice(0, JIG_BUILDS)), after },
+    all: { aim: share(notes.verdicts, "aim"), limit: share(notes.verdicts, "limit") },
+    jig: carriers.length === 0 ? null : { carriers, before: share(notes.verdicts.slice(0, JIG_BUILDS), "kept"), after },
     bands: notes.curves.bands(count),
     done,
   };
@@ -276,6 +295,7 @@ function newNotes(set: Study, held: readonly Held[], builds: number): Notes {
   const judges = judgesOf(set);
   return {
     judges,
+    verdict: judging(judges, set),
     figures: readings.map(() => newSample(builds)),
     values: judges.map(() => newSample(builds)),
     looked: judges.map(() => new Uint8Array(builds)),
@@ -314,10 +334,10 @@ function* pieces(run: Run, build: Build): Generator<Piece<() => Tolerance>, void
     for (let i = 0; i < again; i++) {
       const built = build(closer().errors);
       const values = notes.judges.map((judge) => (judge.dear || built === null ? null : judge.read(built)));
-      verdicts.push(built === null ? failed : verdictOf(notes.judges, values));
+      verdicts.push(built === null ? failed : notes.verdict(values));
       yield { progress: (2 * held.length + builds + i + 1) / all, best: last };
     }
-    last = () => told(run, notes, effects, countOf(verdicts), true);
+    last = () => told(run, notes, effects, share(verdicts, "kept"), true);
   } else last = () => told(run, notes, effects, null, true);
   const whole = last();
   yield { progress: 1, best: () => whole };
