@@ -11,6 +11,7 @@ import { cellWords } from "../view/cellWords.ts";
 import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
 import { adjustersPage } from "./adjustersPage.ts";
+import { buildsPage } from "./buildsPage.ts";
 import { findPage } from "./findPage.ts";
 import type { Page } from "./page.ts";
 import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
@@ -179,7 +180,14 @@ const trialsPage: Page = {
 
 const placesPage = findPage(name);
 
-const pages: readonly Page[] = [changesPage, trialsPage, adjustersPage(name), widenPage(name), placesPage];
+const pages: readonly Page[] = [
+  changesPage,
+  trialsPage,
+  adjustersPage(name),
+  widenPage(name),
+  placesPage,
+  buildsPage(name),
+];
 
 function pageOf(model: Model): Page {
   return pages[spotOf(model, name).page] ?? changesPage;
@@ -191,7 +199,7 @@ export const trials: View = {
   key: "8",
   // What was named can be put back on the bench.
   alone: (model) => pageOf(model) === trialsPage,
-  help: "before and after; named trials; what each adjuster does on race day; a wider front end; find a place",
+  help: "before and after; named trials; what each adjuster does on race day; a wider front end; find a place; as it is built",
   keys: [
     ...cursorKeys(name, size, "along the list:"),
     pageKey(
@@ -199,7 +207,7 @@ export const trials: View = {
       pages.map((page) => page.name),
     ),
     ...own,
-    stopKey("the places"),
+    stopKey("places or builds"),
   ],
   work: (model) => pageOf(model).work?.(model) ?? null,
   explain: (model) => pageOf(model).explain(model),
