@@ -43,7 +43,7 @@ export function bentText(title: string, bent: Bent, unit: LengthUnit): readonly 
     now === null ? "-" : say(now - built),
   ]);
   return [
-    `The six diagonals of the front, ${unit}, against ${title} as built`,
+    `The six diagonals of the front, ${unit}, against ${title} as built; longer is positive`,
     "",
     ...table([["", "diagonal", "built", "now", "change"]], rows, [0, 1]),
     "",

@@ -6,6 +6,7 @@ import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
 import { inch } from "../vehicle/units/length.ts";
+import { waysOf } from "./ways.ts";
 import { degrees, fixed, type Length } from "./words.ts";
 
 /** A circle on the ground is told to what can be measured there: from here up, mm. */
@@ -116,22 +117,11 @@ export function readingWords(goal: Goal, reading: Reading | null, unit: LengthUn
   return bandWords(goal, reading, unit, length);
 }
 
-/** Which way a move goes, by the last word of its quantity: more, and less. */
-const ways: Readonly<Record<string, readonly [more: string, less: string]>> = {
-  ahead: ["farther forward", "farther back"],
-  out: ["farther out", "farther in"],
-  up: ["higher", "lower"],
-  offset: ["to the driver's left", "to the driver's right"],
-  "straight-ahead": ["to the driver's left", "to the driver's right"],
-  "eye-to-eye": ["wider", "narrower"],
-  tilt: ["more, left end up", "less, left end down"],
-};
-
 /** "1/4 in farther back"; null where it is not moved. */
 export function moveWords({ pair, kind }: Variable, move: number, length: Length): string | null {
   const size = kind === "angle" ? degrees(Math.abs(move)) : length(Math.abs(move));
   if (Math.abs(move) < 1e-9) return null;
-  const [more, less] = ways[pair.split(".").at(-1) ?? ""] ?? ["more", "less"];
+  const [more, less] = waysOf(pair) ?? ["more", "less"];
   return `${size} ${move > 0 ? more : less}`;
 }
 

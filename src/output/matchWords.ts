@@ -3,6 +3,7 @@ import type { Prediction } from "../solve/match/predictions.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { onTheTape, withDoubt } from "./borne.ts";
+import { waysOf } from "./ways.ts";
 import { degrees, type Length } from "./words.ts";
 
 /** A place with its way: "1/2 in left", "10.0° right", "middle". */
@@ -46,21 +47,11 @@ export function unknownWords({ quantities: [first, second] }: Unknown): string {
   return `${first.label}${side}`;
 }
 
-/** Which of the two ways along a quantity is meant, by the end of its path. */
-const ways: Readonly<Record<string, readonly [more: string, less: string]>> = {
-  ahead: ["further ahead", "further back"],
-  out: ["further out", "further in"],
-  offset: ["further left", "further right"],
-  up: ["higher", "lower"],
-  length: ["longer", "shorter"],
-  camber: ["further out at the top", "further in at the top"],
-};
-
-/** "0.19 ± 0.06 in (3/16 in) further back". */
+/** "0.19 ± 0.06 in (3/16 in) farther back". */
 export function movedWords({ unknown, moved, deviation }: PartRow, unit: LengthUnit): string {
   const [quantity] = unknown.quantities;
   const kind = quantity.kind === "length" ? "length" : "angle";
-  const [more, less] = ways[quantity.path[quantity.path.length - 1] ?? ""] ?? ["more", "less"];
+  const [more, less] = waysOf(quantity.pair) ?? ["more", "less"];
   const tape = kind === "length" ? onTheTape(moved, 2 * deviation, unit) : "";
   return `${withDoubt(Math.abs(moved), 2 * deviation, kind, unit)}${tape} ${moved < 0 ? less : more}`;
 }

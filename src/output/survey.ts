@@ -6,7 +6,7 @@ import { formatLength, type LengthStyle } from "../vehicle/units/format.ts";
 import type { Json } from "./json.ts";
 import { inUnits } from "./numbers.ts";
 import { type Cells, table, WIDTH, wrap } from "./table.ts";
-import { degrees, type Length } from "./words.ts";
+import { cautions, degrees, type Length } from "./words.ts";
 
 /** A sheet of readings settled, and what to read next. */
 export interface SurveyReport {
@@ -75,6 +75,15 @@ export function unreadPoints({ points, survey }: Surveyed): readonly string[] {
   return survey.points.filter((_, i) => !read.has(i)).map(({ name }) => name);
 }
 
+/** What is to be known where nothing tells ahead from behind, in a sentence; none where something does. */
+export function facingWords({ facesRead }: Surveyed): readonly string[] {
+  return facesRead
+    ? []
+    : [
+        "Nothing on the sheet tells ahead from behind: the mirror image fits as well, and the one that is more like a front end mostly is was taken. Read how far ahead one point is of another.",
+      ];
+}
+
 /** What to read next, in a sentence; null where nothing more can be read. */
 export function nextWords(next: readonly NextReading[], length: Length): string | null {
   const [first, ...more] = next;
@@ -92,7 +101,7 @@ export function nextWords(next: readonly NextReading[], length: Length): string 
 const hardly = 0.01;
 
 function scatterWords({ scatter, chance, survey }: Surveyed, length: Length): string {
-  const each = `each to ${length(survey.tolerance)} unless the sheet says otherwise: two of three are nearer than that, 19 of 20 within twice it`;
+  const each = `each to ${length(survey.tolerance)} unless the sheet says otherwise, 19 of 20 nearer than that`;
   if (scatter === null) return `${each}. No reading checks another: a wrong one would not show`;
   const size = scatter.toFixed(2);
   const verdict =
@@ -180,6 +189,7 @@ export function surveyText(
     ...(free.length === 0
       ? []
       : said(`Where the whole stands is not settled ${free.join(", ")}: it is put as a front end mostly stands.`)),
+    ...facingWords(surveyed).flatMap(said),
     ...(unread.length === 0 ? [] : said(`Not read at all, and assumed in a car: ${unread.join(", ")}.`)),
     ...(forward === null ? [] : ["NEXT", ...said(forward)]),
     "",
@@ -193,6 +203,9 @@ export function surveyText(
       [0, 2],
     ),
     "X set aside   ? checked by no other   made: what the points make of it",
+    "off: read less made, too much is positive",
+    "",
+    ...wrap(cautions.join(" "), WIDTH),
   ];
 }
 
@@ -240,6 +253,7 @@ export function surveyJson({ surveyed, next }: SurveyReport, unit: LengthUnit): 
     })),
     notSettled: unsettledWords(surveyed),
     free: [...free],
+    facesRead: surveyed.facesRead,
     notRead: unreadPoints(surveyed),
     next: next.map(({ kind, name, settles }) => ({ kind, name, settles })),
     scatter,

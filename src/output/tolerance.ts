@@ -1,5 +1,5 @@
 import type { FigureKind } from "../measures/figure.ts";
-import type { Chance, FigureSpread, Tolerance } from "../solve/tolerance/tolerance.ts";
+import type { Chance, FigureSpread, Tolerance } from "../solve/tolerance/result.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { assumedWords } from "./assumed.ts";
 import { inUnits, unitName, written } from "./numbers.ts";

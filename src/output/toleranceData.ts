@@ -1,8 +1,8 @@
 import type { FigureKind } from "../measures/figure.ts";
 import type { Count } from "../solve/tolerance/chance.ts";
 import type { Judge } from "../solve/tolerance/judged.ts";
+import type { Carrier, FigureSpread, Tolerance } from "../solve/tolerance/result.ts";
 import type { Spread } from "../solve/tolerance/sample.ts";
-import type { Carrier, FigureSpread, Tolerance } from "../solve/tolerance/tolerance.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { QuantityKind } from "../vehicle/quantity.ts";
 import type { Column } from "./column.ts";

@@ -2,7 +2,7 @@ import type { FigureWords } from "../measures/figure.ts";
 import type { Count } from "../solve/tolerance/chance.ts";
 import type { Held } from "../solve/tolerance/held.ts";
 import type { Judge } from "../solve/tolerance/judged.ts";
-import type { Carrier, Tolerance } from "../solve/tolerance/tolerance.ts";
+import type { Carrier, Tolerance } from "../solve/tolerance/result.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { QuantityKind } from "../vehicle/quantity.ts";
 import { sayLength } from "../vehicle/units/format.ts";

@@ -65,7 +65,7 @@ export function surveyOf(
     title: "Known car",
     units: "in",
     form,
-    tolerance: sigma,
+    tolerance: 2 * sigma,
     points,
     readings,
     mirrors: new Map(),

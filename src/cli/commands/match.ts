@@ -1,23 +1,20 @@
 import { existsSync } from "node:fs";
 import { Command } from "commander";
-import { loadText } from "../../files/load.ts";
 import { newFile, pathOf } from "../../files/save.ts";
-import { loadSheet, sheetNames } from "../../files/sheets.ts";
 import type { Study } from "../../measures/study.ts";
 import { matchText } from "../../output/match.ts";
 import { matchCsv, matchJson } from "../../output/matchData.ts";
 import { readingWords } from "../../output/matchWords.ts";
 import { printable } from "../../output/printable.ts";
-import { type Matched, matchOf } from "../../solve/match/match.ts";
-import { matchedText } from "../../solve/match/written.ts";
+import type { Matched } from "../../solve/match/match.ts";
 import { readCarReadings } from "../../vehicle/car-readings/read.ts";
 import type { CarReadings } from "../../vehicle/car-readings/reading.ts";
-import { mayHoldProducts, prepareProducts } from "../../vehicle/units/products.ts";
 import { openStudy, refusal } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import { sheetText } from "../sheetText.ts";
 
 type MatchOptions = ReportOptions & { readonly out?: string };
 
@@ -50,7 +47,9 @@ export function matchCommand(desk: Desk): Command {
         );
       const unit = options.units ?? study.car.form.units;
       const length = lengthsIn(unit);
-      const readings = await openReadings(name, study);
+      const readings = await openReadings(desk, name, study);
+      // Linear algebra is loaded only for who asks for it.
+      const { matchOf } = await import("../../solve/match/match.ts");
       const matched = matchOf(study, readings);
       if ("unreached" in matched) {
         const complaints = matched.unreached.map((prediction) => ({
@@ -66,7 +65,7 @@ export function matchCommand(desk: Desk): Command {
         csv: () => matchCsv(matched, unit, length),
         text: () => matchText(matched, readings.title, unit, length),
       });
-      if (options.out !== undefined) write(desk, matched, options.out);
+      if (options.out !== undefined) await write(desk, matched, options.out);
     });
 }
 
@@ -97,18 +96,15 @@ built-to: how far the car may be off its file. Usual tolerances: plates and
 caster 0.5, camber 0.25, bump gauge and toe 0.1 degree, what is built 1/16 in
 or 1 mm and 0.5 degree, tapes 1/16 in or 1 mm (common practice, no source).`;
 
-async function openReadings(name: string, study: Study): Promise<CarReadings> {
-  const source = printable(name);
-  const isExample = !existsSync(name) && sheetNames("readings").includes(name);
-  const loaded = isExample ? loadSheet("readings", name) : loadText(name);
-  if ("complaints" in loaded) throw refusal(source, loaded.complaints);
-  if (mayHoldProducts(loaded.text)) await prepareProducts();
-  const readings = readCarReadings(loaded.text, study.car);
+async function openReadings(desk: Desk, name: string, study: Study): Promise<CarReadings> {
+  const { text, source } = await sheetText(desk, "readings", name);
+  const readings = readCarReadings(text, study.car);
   if ("complaints" in readings) throw refusal(source, readings.complaints);
   return readings;
 }
 
-function write(desk: Desk, matched: Matched, name: string): void {
+async function write(desk: Desk, matched: Matched, name: string): Promise<void> {
+  const { matchedText } = await import("../../solve/match/written.ts");
   const made = newFile(pathOf(name), matchedText(matched));
   if (!made.saved)
     throw new Ended(Exit.badInput, `${printable(name)}: ${"complaint" in made ? made.complaint : made.ask}.`);

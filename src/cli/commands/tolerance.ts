@@ -1,7 +1,8 @@
 import { Command } from "commander";
 import { toleranceText } from "../../output/tolerance.ts";
 import { toleranceCsv, toleranceJson } from "../../output/toleranceData.ts";
-import { type Asked, toleranceJob, usually } from "../../solve/tolerance/tolerance.ts";
+import { type Asked, usually } from "../../solve/tolerance/result.ts";
+import { toleranceJob } from "../../solve/tolerance/tolerance.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { driven } from "../driven.ts";

@@ -13,7 +13,10 @@ export interface ArmLength {
   readonly label: string;
   readonly from: string;
   readonly to: string;
-  /** True where it is measured square to a pivot that runs straight across the car, so that its place along that does not count. */
+  /**
+   * True where it is measured square to a pivot that runs straight across the car, so that its place along that does not
+   * count.
+   */
   readonly square: boolean;
   readonly mm: number;
 }

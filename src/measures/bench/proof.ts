@@ -11,7 +11,10 @@ export interface SteerProof {
   readonly input: number;
   /** Turned from straight ahead, rad, to the left positive: turn plates zeroed there. Null where it cannot be told. */
   readonly turned: Pair<number | null>;
-  /** How much further in or out the board's front end comes than its rear end, against straight ahead, mm, to the left positive. */
+  /**
+   * How much further in or out the board's front end comes than its rear end, against straight ahead, mm, to the left
+   * positive.
+   */
   readonly board: Pair<number | null>;
 }
 

@@ -24,7 +24,10 @@ export interface TabPlace {
   readonly ahead: number;
   readonly out: number;
   readonly up: number;
-  /** The line from the lower joint to the hole: above level, and inboard of straight back (of straight ahead for a hole that is ahead). */
+  /**
+   * The line from the lower joint to the hole: above level, and inboard of straight back (of straight ahead for a hole that
+   * is ahead).
+   */
   readonly rise: number;
   readonly inboard: number;
   /** Whether the hole is behind the lower joint. */

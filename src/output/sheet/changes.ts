@@ -4,6 +4,7 @@ import type { Wheel } from "../../vehicle/car.ts";
 import { type Difference, differences } from "../../vehicle/differences.ts";
 import { inputChange, inputName } from "../compare.ts";
 import { list, mind, type PaperPart, tableOf, words } from "../paper/paper.ts";
+import { waysOf } from "../ways.ts";
 import { fixed } from "../words.ts";
 import { type Writing, wheels } from "./writing.ts";
 
@@ -66,19 +67,11 @@ export function rodChangeWords({ wheel, by, turns, turned, fits }: RodChange, { 
   return `${change}: ${turnsWords(turns, turned)} ${what}${unknown}`;
 }
 
-/** The ways of a coordinate, by the end of its path. */
-const ways: Readonly<Record<string, readonly [more: string, less: string]>> = {
-  ahead: ["further ahead", "further back"],
-  out: ["further out", "further in"],
-  offset: ["further left", "further right"],
-  up: ["higher", "lower"],
-};
-
 function moveWords(difference: Difference, writing: Writing): string {
   const change = inputChange(difference, 1, writing.unit);
   if (change === "") return "";
-  const way = difference.kind === "length" ? ways[difference.id.split(".").at(-1) ?? ""] : undefined;
-  if (way === undefined) return change;
+  const way = difference.kind === "length" ? waysOf(difference.id) : null;
+  if (way === null) return change;
   return `${change.replace(/^[-+]/, "")} ${change.startsWith("-") ? way[1] : way[0]}`;
 }
 

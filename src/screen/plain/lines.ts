@@ -1,7 +1,8 @@
 import type { Car } from "../../vehicle/car.ts";
 import { type Adjustable, adjustables } from "../adjust.ts";
 import { partsFor } from "../frontEnd.ts";
-import { type Binding, bindingsNow, keys } from "../keys.ts";
+import type { Binding } from "../keys/binding.ts";
+import { bindingsNow, keys } from "../keys.ts";
 import type { Model, Sides } from "../model.ts";
 import { beforeMaking, crossCheck, tapeRows } from "../tape.ts";
 import type { Message } from "../turn.ts";

@@ -1,4 +1,5 @@
-/** A text in lines of at most so many columns, broken between words, never before a fraction: 13 9/32 is one number. A word
+/**
+ * A text in lines of at most so many columns, broken between words, never before a fraction: 13 9/32 is one number. A word
  * that is longer is broken where it must. No line is narrower than one column, however narrow the window. */
 export function wrapped(text: string, columns: number): readonly string[] {
   const width = Math.max(1, columns);

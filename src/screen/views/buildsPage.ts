@@ -11,7 +11,7 @@ import {
   ofHundred,
   setAgainWords,
 } from "../../output/toleranceWords.ts";
-import type { Chance, FigureSpread, NoTolerance, Tolerance } from "../../solve/tolerance/tolerance.ts";
+import type { Chance, FigureSpread, NoTolerance, Tolerance } from "../../solve/tolerance/result.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { windowOf } from "../view/AdjustList.tsx";
@@ -76,7 +76,7 @@ export function buildsPage(view: string): Page {
       const told = toldOf(model);
       if (told === null) return ["  Building the car, every size a little off ..."];
       const column = columnOf(model);
-      if (column === limitsColumn) return limitLines(model, told, rowOf(model));
+      if (column === limitsColumn) return limitLines(model, told, rowOf(model), rows);
       if (column === figuresColumn) return figureLines(model, told, rowOf(model), rows);
       if (column === holdColumn) return holdLines(told, columns);
       return buildsPlotLines(model, buildsPlots[column - 2], told, columns, rows);
@@ -105,21 +105,23 @@ export function buildsPage(view: string): Page {
   };
 }
 
-function limitLines({ display }: Model, { chances, all, tried }: Tolerance, at: number): readonly Line[] {
+function limitLines({ display }: Model, { chances, all, tried }: Tolerance, at: number, rows: number): readonly Line[] {
   const length = sayer(display);
+  const { from, to } = windowOf(chances.length, at, Math.max(1, rows - 2));
   const row = (name: string, cells: readonly string[]) =>
     `${name.padEnd(nameColumns)}${cells.map((each) => each.padStart(cellColumns)).join("")}`;
   return [
     [{ text: `  ${row(`${tried} builds, of 100:`, ["set", "good", "are good", "keep limit"])}`, look: "strong" }],
-    ...chances.map((chance, i): Line => {
+    ...chances.slice(from, to).map((chance, i): Line => {
       const { judge, set, aim, limit } = chance;
-      const text = `${i === at ? ">" : " "} ${row(judgeName(judge), [
+      const isHere = from + i === at;
+      const text = `${isHere ? ">" : " "} ${row(judgeName(judge), [
         judge.id === "range" ? "" : judgedValue(judge, set, length),
         endWords(judge, judge.aim, length),
         ofHundred(aim),
         ofHundred(limit),
       ])}`;
-      return i === at ? [{ text, look: "marked" }] : text;
+      return isHere ? [{ text, look: "marked" }] : text;
     }),
     `  ${row("all at once", ["", "", ofHundred(all.aim), ofHundred(all.limit)])}`,
   ];

@@ -1,6 +1,6 @@
 import { degrees, inputPlace, travelPlace } from "../../output/words.ts";
+import type { Tolerance } from "../../solve/tolerance/result.ts";
 import type { Spread } from "../../solve/tolerance/sample.ts";
-import type { Tolerance } from "../../solve/tolerance/tolerance.ts";
 import { dotted } from "../draw/canvas.ts";
 import { axisOver, type Curve, plotLines } from "../draw/plot.ts";
 import { sayer } from "../lengths.ts";

@@ -47,7 +47,10 @@ export function usualRooms({ form }: Pick<Car, "form">): Rooms {
   return Object.fromEntries(["ahead", "out", "up"].map((key) => [`tie-rod.outer.${key}`, room]));
 }
 
-/** Whether the tie rods of a car are cut to fit wherever a search moves things, or keep their length: as the file says, else as they are. */
+/**
+ * Whether the tie rods of a car are cut to fit wherever a search moves things, or keep their length: as the file says, else
+ * as they are.
+ */
 export function rodsOf({ sections, form }: Pick<Car, "sections" | "form">): "follow" | "keep" {
   return sections.find?.rods ?? (form.rods.left === "cut" || form.rods.right === "cut" ? "keep" : "follow");
 }

@@ -154,7 +154,10 @@ function threads(study: Study, read: (fit: NonNullable<ReturnType<typeof threads
 
 const bends = new WeakMap<SteeringShaft, number>();
 
-/** The most that a joint of a steering shaft bends, rad. Its own places decide, which no search moves: one reading does for all cars. */
+/**
+ * The most that a joint of a steering shaft bends, rad. Its own places decide, which no search moves: one reading does for
+ * all cars.
+ */
 function worstBend(shaft: SteeringShaft): number {
   const known = bends.get(shaft);
   if (known !== undefined) return known;
@@ -213,7 +216,8 @@ export const dear: ReadonlySet<string> = new Set<GoalName>(["rod-end", "clearanc
 
 /**
  * What a car gives of a goal; `over`: from which share of the lock on, for those that can be asked for over a part of it.
- * `detail`: how closely the range is looked at for the dear ones. "range" is how far the worst place of its range is out of reach, mm. Null where it cannot be told.
+ * `detail`: how closely the range is looked at for the dear ones. "range" is how far the worst place of its range is out of
+ * reach, mm. Null where it cannot be told.
  */
 export function readingOf(
   name: GoalName | "range",

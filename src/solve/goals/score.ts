@@ -7,7 +7,9 @@ import { dear, type Reading, readingOf, swept } from "./readings.ts";
 /** What one miss costs: no gain in what is wanted is worth missing what must be met. */
 const weights: Readonly<Record<Level, number>> = { must: 1000, want: 10, nice: 1 };
 
-/** Inside its end a goal whose best is nothing still costs this share of one miss where it stands at its end: less is better. */
+/**
+ * Inside its end a goal whose best is nothing still costs this share of one miss where it stands at its end: less is better.
+ */
 const CARE = 0.1;
 
 /** What a goal misses by where it cannot be told, because the wheels do not turn or do not close: more than any real miss. */
@@ -50,7 +52,10 @@ export function missOf(goal: Goal, reading: Reading | null): number {
   return past > 1e-6 ? past : 0;
 }
 
-/** What is left to gain inside a goal whose best is nothing, from 0 to 1: a share of its end. A circle's best is none of these. */
+/**
+ * What is left to gain inside a goal whose best is nothing, from 0 to 1: a share of its end. A circle's best is none of
+ * these.
+ */
 function leftToGain({ name, least, most }: Goal, reading: Reading | null): number {
   if (name === "turning-circle" || least !== null || most === null || most <= 0 || reading === null) return 0;
   return Math.min(reading.high / most, 1);

@@ -39,10 +39,10 @@ const ROUNDING = 1e-15;
 
 /**
  * The least sum of squares near `start`, by Levenberg and Marquardt's method (Levenberg, Quarterly of Applied Mathematics 2,
- * 1944; Marquardt, Journal of the Society for Industrial and Applied Mathematics 11, 1963) with unknowns scaled by the longest
- * column seen (Moré 1978) and damping by the gain ratio (Madsen, Nielsen and Tingleff, Methods for Non-Linear Least Squares Problems, 2004, algorithm 3.16); sources
- * recalled, not looked up. Directions that no reading determines stay where they were at the start. Null where even the
- * start cannot be evaluated.
+ * 1944; Marquardt, Journal of the Society for Industrial and Applied Mathematics 11, 1963) with unknowns scaled by the
+ * longest column seen (Moré 1978) and damping by the gain ratio (Madsen, Nielsen and Tingleff, Methods for Non-Linear Least
+ * Squares Problems, 2004, algorithm 3.16); sources recalled, not looked up. Directions that no reading determines stay where
+ * they were at the start. Null where even the start cannot be evaluated.
  */
 export function descend(
   equations: Equations,

@@ -2,8 +2,9 @@ import type { Equations } from "./equations.ts";
 
 /**
  * Equations whose derivatives are central differences, for what has none written out. `steps`: half the difference of each
- * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8. Derivatives
- * are dear, and are kept for the place where they were taken last: whoever goes on from there has them for nothing.
+ * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8.
+ * Derivatives are dear, and are kept for the place where they were taken last: whoever goes on from there has them for
+ * nothing.
  */
 export function differenced(
   unknowns: number,

@@ -1,4 +1,5 @@
 import type { Confidence } from "./confidence.ts";
+import { dot, through } from "./row.ts";
 
 /** What the best further reading does. */
 export type Next =
@@ -11,38 +12,31 @@ export type Next =
 const SEEN = 1e-6;
 
 /**
- * Which further reading settles most: one that sees what nothing determines yet, else the one that takes most off the sum
- * of the variances of the `chosen` unknowns (all, if none are named; they should be of one kind, since mm² and rad² do not add up).
- * `candidates`: for each, the derivatives of its misfit by the unknowns, in its sigmas. One more reading with the row a
+ * Which further reading settles most: one that sees what nothing determines yet, else the one that takes most off the sum of
+ * the variances of the `chosen` unknowns (all, if none are named; they should be of one kind, since mm² and rad² do not add
+ * up). `candidates`: for each, the derivatives of its misfit by the unknowns, in its sigmas. One more reading with the row a
  * takes (Q a)(Q a)ᵀ / (1 + aᵀ Q a) off the covariance Q (Sherman and Morrison 1950; recalled, not looked up). Null where no
  * candidate says anything.
  */
 export function nextReading(
-  { covariance, loose, deviations }: Confidence,
+  confidence: Confidence,
   candidates: readonly Float64Array[],
-  chosen: readonly number[] = deviations.map((_, j) => j),
+  chosen: readonly number[] = confidence.deviations.map((_, j) => j),
 ): Next | null {
+  const { covariance, loose, deviations } = confidence;
   const fresh = best(candidates, (row) => {
-    const seen = Math.hypot(...loose.map((direction) => dot(row, 0, direction)));
+    const seen = Math.hypot(...loose.map((direction) => dot(row, direction)));
     return seen > SEEN * Math.hypot(...row) ? seen : 0;
   });
   if (fresh !== null) return { candidate: fresh.candidate, gives: "a new direction", deviation: 1 / fresh.gain };
   const many = deviations.length;
   const before = chosen.reduce((sum, j) => sum + covariance[j * many + j], 0);
   const narrower = best(candidates, (row) => {
-    const spread = Float64Array.from(row, (_, j) => dot(covariance, j * many, row));
-    return chosen.reduce((sum, j) => sum + spread[j] ** 2, 0) / (1 + dot(row, 0, spread));
+    const spread = through(confidence, row);
+    return chosen.reduce((sum, j) => sum + spread[j] ** 2, 0) / (1 + dot(row, spread));
   });
   if (narrower === null) return null;
   return { candidate: narrower.candidate, gives: "less spread", before, after: before - narrower.gain };
-}
-
-function dot(values: Float64Array, from: number, others: Float64Array): number {
-  let sum = 0;
-  others.forEach((other, i) => {
-    sum += values[from + i] * other;
-  });
-  return sum;
 }
 
 function best(

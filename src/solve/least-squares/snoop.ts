@@ -1,6 +1,7 @@
 import { type Check, type Confidence, type Doubt, together } from "./confidence.ts";
 import type { Patience } from "./descend.ts";
 import { type Equations, only } from "./equations.ts";
+import { varianceAlong } from "./row.ts";
 import { type Settled, settle } from "./settle.ts";
 
 /** A reading that does not go with the others. */
@@ -116,11 +117,9 @@ function judgedBy(
   const jacobian = new Float64Array(readings * unknowns);
   equations.evaluate(x, misfits, jacobian);
   return out.map(({ reading, or }) => {
-    let variance = 1;
-    for (let j = 0; j < unknowns; j++)
-      for (let k = 0; k < unknowns; k++)
-        variance +=
-          jacobian[reading * unknowns + j] * confidence.covariance[j * unknowns + k] * jacobian[reading * unknowns + k];
+    // Its own, which is 1 in its sigmas, and that of what the others make of it.
+    const row = jacobian.subarray(reading * unknowns, (reading + 1) * unknowns);
+    const variance = 1 + varianceAlong(confidence, row);
     const still = or.filter((other) => !out.some((each) => each.reading === other));
     return { reading, by: -misfits[reading], deviation: Math.sqrt(variance), or: still };
   });

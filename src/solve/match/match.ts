@@ -2,6 +2,7 @@ import type { Study } from "../../measures/study.ts";
 import type { CarReadings } from "../../vehicle/car-readings/reading.ts";
 import { correlation } from "../least-squares/confidence.ts";
 import type { Equations } from "../least-squares/equations.ts";
+import { varianceAlong } from "../least-squares/row.ts";
 import { type Blunder, type Snooped, snoop } from "../least-squares/snoop.ts";
 import { equationsOf, studyAt } from "./equations.ts";
 import { type Prediction, predictionsOf } from "./predictions.ts";
@@ -40,7 +41,10 @@ export interface PartRow {
   readonly share: number;
   /** Where it is further off than a car is built to. */
   readonly off: Wrong | null;
-  /** If it were off by more than this, mm or rad, it would most likely be called so (4 of 5 times); null where it would not show. */
+  /**
+   * If it were off by more than this, mm or rad, it would most likely be called so (4 of 5 times); null where it would not
+   * show.
+   */
   readonly leastFound: number | null;
   /** True where it is off, has moved by as much as it is known to, or was not known before. */
   readonly standsOut: boolean;
@@ -210,7 +214,10 @@ function entangledOf(parts: readonly PartRow[], { settled }: Snooped): readonly 
   return pairs.sort((a, b) => Math.abs(b.correlation) - Math.abs(a.correlation));
 }
 
-/** Where the matched car's rack or column stands straight ahead, and how well that is known: its derivatives by the unknowns, through their covariance. */
+/**
+ * Where the matched car's rack or column stands straight ahead, and how well that is known: its derivatives by the unknowns,
+ * through their covariance.
+ */
 function zeroOf(study: Study, after: Study, unknowns: readonly Unknown[], { settled }: Snooped): Matched["zero"] {
   if (after.zero === null) return null;
   const { x, confidence } = settled;
@@ -224,13 +231,7 @@ function zeroOf(study: Study, after: Study, unknowns: readonly Unknown[], { sett
     const [more, less] = [at(HALF_STEP), at(-HALF_STEP)];
     return more === null || less === null ? 0 : (more - less) / (2 * HALF_STEP);
   });
-  let variance = 0;
-  rates.forEach((one, j) => {
-    rates.forEach((other, k) => {
-      variance += one * confidence.covariance[j * unknowns.length + k] * other;
-    });
-  });
-  return { value: after.zero, deviation: Math.sqrt(variance) };
+  return { value: after.zero, deviation: Math.sqrt(varianceAlong(confidence, Float64Array.from(rates))) };
 }
 
 /** In deviations of an unknown. */

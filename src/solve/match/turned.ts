@@ -9,7 +9,10 @@ const ROUNDS = 40;
 /** A wheel's turn is met to this, rad: rounding of a pose that is solved. */
 const MET = 1e-13;
 
-/** How far a wheel has turned from straight ahead at an input, travel 0, to the left positive, rad; null where it does not close. */
+/**
+ * How far a wheel has turned from straight ahead at an input, travel 0, to the left positive, rad; null where it does not
+ * close.
+ */
 export function turnAt(study: Study, wheel: Wheel, input: number): number | null {
   if (study.zeroSteer === null) return null;
   const poses = study.ridePose(input);

@@ -1,6 +1,7 @@
 import { EigenvalueDecomposition, Matrix } from "ml-matrix";
 import { plainName } from "../../vehicle/survey/points.ts";
 import type { Survey } from "../../vehicle/survey/survey.ts";
+import { dot } from "../least-squares/row.ts";
 import { equationsOf, type Held } from "./equations.ts";
 import { placesFrom, type Unknowns } from "./unknowns.ts";
 
@@ -113,8 +114,4 @@ export function freedomsAt(
     });
   });
   return { free: freedoms.filter((each) => free.has(each)), held: kept };
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  return a.reduce((sum, each, i) => sum + each * b[i], 0);
 }

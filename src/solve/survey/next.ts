@@ -2,6 +2,7 @@ import { readingName, type SurveyReading } from "../../vehicle/survey/readings.t
 import type { Survey } from "../../vehicle/survey/survey.ts";
 import type { Confidence } from "../least-squares/confidence.ts";
 import { type Next, nextReading } from "../least-squares/nextReading.ts";
+import { dot } from "../least-squares/row.ts";
 import { computed } from "./computed.ts";
 import { outwardOf } from "./equations.ts";
 import type { Surveyed } from "./survey.ts";
@@ -14,7 +15,10 @@ export interface NextReading {
   readonly name: string;
   /** True where it settles what nothing did; else it makes what is known a little better known. */
   readonly settles: boolean;
-  /** One standard deviation of all coordinates together (root mean square) before and after it, mm; null where it settles something new. */
+  /**
+   * One standard deviation of all coordinates together (root mean square) before and after it, mm; null where it settles
+   * something new.
+   */
   readonly spread: { readonly before: number; readonly after: number } | null;
 }
 
@@ -42,7 +46,8 @@ function rowOf(survey: Survey, unknowns: Unknowns, places: Float64Array, candida
   candidate.points.forEach((point, of) => {
     for (let axis = 0; axis < 3; axis++) {
       const unknown = unknowns.at[3 * point + axis];
-      if (unknown >= 0) row[unknown] += (unknowns.sign[3 * point + axis] * partials[3 * of + axis]) / survey.tolerance;
+      if (unknown >= 0)
+        row[unknown] += (unknowns.sign[3 * point + axis] * partials[3 * of + axis]) / (survey.tolerance / 2);
     }
   });
   return row;
@@ -100,10 +105,4 @@ function settledAlong(confidence: Confidence, row: Float64Array): Confidence {
     if (length > 1e-6 && loose.length < confidence.loose.length - 1) loose.push(left.map((value) => value / length));
   }
   return { ...confidence, loose };
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
-  return sum;
 }

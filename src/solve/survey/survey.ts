@@ -40,6 +40,11 @@ export interface Surveyed {
   readonly blunders: readonly Blunder[];
   /** In what ways the whole could be moved without a reading noticing: it stands as the starting drawing does. */
   readonly free: readonly Freedom[];
+  /**
+   * False where no reading tells ahead from behind: the mirror image fits as well, and the one nearer to the drawing is
+   * taken.
+   */
+  readonly facesRead: boolean;
   /** How much more the readings that are left scatter than was said of them: 1 is as said; null where none checks another. */
   readonly scatter: number | null;
   /** The chance of that much scatter or more from readings as good as was said. */
@@ -94,7 +99,10 @@ function worstFitting({ readings }: Survey, { at }: Unknowns, misfits: Float64Ar
   return worst.flatMap(([point]) => [0, 1, 2].map((axis) => at[3 * point + axis])).filter((unknown) => unknown >= 0);
 }
 
-/** Where the readings come together best, from the start or, where that leads astray, with the points that fit worst put elsewhere. */
+/**
+ * Where the readings come together best, from the start or, where that leads astray, with the points that fit worst put
+ * elsewhere.
+ */
 function bestStart(survey: Survey, unknowns: Unknowns, equations: Equations, x0: Float64Array): Float64Array {
   const random = randomFrom(1);
   let best = descend(equations, x0);
@@ -142,6 +150,7 @@ function surveyed(
     }),
     blunders,
     free,
+    facesRead: survey.readings.some(({ kind }) => kind === "ahead") || survey.rough.size > 0,
     scatter: confidence.freedom > 0 ? Math.sqrt(cost / confidence.freedom) : null,
     chance,
     confidence,

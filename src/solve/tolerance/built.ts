@@ -25,8 +25,8 @@ export function setAgainOn({ form, sections }: Pick<Car, "form" | "sections">): 
 }
 
 /**
- * How a car is built with errors and set again. A build is compiled from numbers alone; its range is looked over as coarsely as a
- * search does it, which tells the worst toe to a hundredth of itself.
+ * How a car is built with errors and set again. A build is compiled from numbers alone; its range is looked over as coarsely
+ * as a search does it, which tells the worst toe to a hundredth of itself.
  */
 export function buildOf(study: Study, held: readonly Held[]): Build {
   const { car } = study;

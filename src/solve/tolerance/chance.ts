@@ -10,7 +10,10 @@ export interface Count {
 /** Standard deviations that hold 19 of 20. */
 const Z = deviationsHolding(0.95);
 
-/** A count with its interval (Wilson 1927, quoted from memory: it keeps within 0 and 1, and says something of none and of all). */
+/**
+ * A count with its interval (Wilson 1927, quoted from memory: it keeps within 0 and 1, and says something of none and of
+ * all).
+ */
 export function counted(met: number, of: number): Count {
   if (of === 0) return { met, of, between: [0, 1] };
   const share = met / of;

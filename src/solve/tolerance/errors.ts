@@ -13,10 +13,10 @@ export interface Drawn {
 
 /**
  * The errors of one build after the other. Each is normal, about nothing, with the tolerance as two standard deviations, and
- * independent of all others: an error adds up from measuring, clamping, cutting and the weld's pull, and what adds up from several
- * small causes is normal (central limit); a builder who works to 1/16 in finds most of what he made within it, and a few outside.
- * The same seed gives the same errors. The
- * library's quantile is good to a thousandth of itself from the 1st to the 99th hundredth, which 10 000 builds cannot tell. `tightened`: how many times as closely held[i] is held.
+ * independent of all others: an error adds up from measuring, clamping, cutting and the weld's pull, and what adds up from
+ * several small causes is normal (central limit); a builder who works to 1/16 in finds most of what he made within it, and a
+ * few outside. The same seed gives the same errors. The library's quantile is good to a thousandth of itself from the 1st to
+ * the 99th hundredth, which 10 000 builds cannot tell. `tightened`: how many times as closely held[i] is held.
  */
 export function errorsFrom(
   seed: number,

@@ -98,7 +98,8 @@ const range: Judge = {
 };
 
 /**
- * The limits of the check and the targets that a car can be judged by. The steering shaft is none of them: it has no tolerances.
+ * The limits of the check and the targets that a car can be judged by. The steering shaft is none of them: it has no
+ * tolerances.
  */
 export function judgesOf(study: Study): readonly Judge[] {
   const limits = (Object.keys(limitKinds) as LimitName[])

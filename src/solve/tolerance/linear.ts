@@ -51,9 +51,9 @@ export interface LinearBand {
 }
 
 /**
- * The band that 5 to 95 of 100 builds are in if the figure were a straight line in every size: errors that are independent add up
- * by their squares (first-order propagation, as in the ISO Guide to the expression of uncertainty in measurement, quoted from
- * memory). Null where a slope cannot be told.
+ * The band that 5 to 95 of 100 builds are in if the figure were a straight line in every size: errors that are independent
+ * add up by their squares (first-order propagation, as in the ISO Guide to the expression of uncertainty in measurement,
+ * quoted from memory). Null where a slope cannot be told.
  */
 export function linearBand(now: number | null, effects: readonly (number | null)[]): LinearBand | null {
   if (now === null) return null;

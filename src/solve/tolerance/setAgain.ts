@@ -201,9 +201,10 @@ const pointsRead: Readonly<Record<LinkageName, readonly string[]>> = {
 };
 
 /**
- * How one wheel of a car is set again once all is welded: its toe, as drawn, by its tie rod; and, where `arms`, camber and caster,
- * as drawn, at the arms; with the wheel centre as high as drawn where an arm lets it. The upright is one rigid piece as it was
- * welded: it is carried there whole, and written where it then is, so that the tie rod which is cut to fit holds that toe.
+ * How one wheel of a car is set again once all is welded: its toe, as drawn, by its tie rod; and, where `arms`, camber and
+ * caster, as drawn, at the arms; with the wheel centre as high as drawn where an arm lets it. The upright is one rigid piece
+ * as it was welded: it is carried there whole, and written where it then is, so that the tie rod which is cut to fit holds
+ * that toe.
  */
 export function setCornerOf(
   { numbers: drawn, form }: Pick<Car, "numbers" | "form">,

@@ -10,10 +10,10 @@ export function classOf(share: number): number {
 
 /**
  * How much of a figure's variance one size carries: what would go if that size were held exactly, from 0 to 1. It is the
- * correlation ratio η² = Var(E[f | q]) / Var(f) (Pearson 1905; the first-order index of variance-based sensitivity), the means
- * taken over classes of equal chance, freed of what k classes of n builds show by chance alone: ε² = 1 − (1 − η²)(n − 1)/(n − k)
- * (Kelley 1935, quoted from memory): about nothing, and so
- * below it as often as above, for what carries nothing. It asks for no straight line. `classes[i]` is the class of build i. Null where nothing varies.
+ * correlation ratio η² = Var(E[f | q]) / Var(f) (Pearson 1905; the first-order index of variance-based sensitivity), the
+ * means taken over classes of equal chance, freed of what k classes of n builds show by chance alone: ε² = 1 − (1 − η²)(n −
+ * 1)/(n − k) (Kelley 1935, quoted from memory): about nothing, and so below it as often as above, for what carries nothing.
+ * It asks for no straight line. `classes[i]` is the class of build i. Null where nothing varies.
  */
 export function shareOf({ values, told }: Sample, count: number, classes: Uint8Array): number | null {
   const sums = new Float64Array(CLASSES);

@@ -1,6 +1,7 @@
 import type { Study } from "../../measures/study.ts";
 import { type Job, jobOf } from "../job.ts";
-import { type NoTolerance, type Tolerance, toleranceJob } from "./tolerance.ts";
+import type { NoTolerance, Tolerance } from "./result.ts";
+import { toleranceJob } from "./tolerance.ts";
 
 /** Builds that the screen tries: a chance is then known to two or three of 100, and keys need not wait for it to be told. */
 const BUILDS = 2000;

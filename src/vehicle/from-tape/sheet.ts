@@ -2,6 +2,7 @@ import { isMap } from "yaml";
 import type { Complaint } from "../complaint.ts";
 import { scalar } from "../edits/written.ts";
 import { nearest } from "../nearest.ts";
+import { remark } from "../remark.ts";
 import { safe } from "../shown.ts";
 import { complaintAt, complaintAtKey, sourceAt, spotAt, type Tree } from "../tree.ts";
 import type { LengthUnit } from "../words.ts";
@@ -90,20 +91,6 @@ export function askOf({ ask, help }: Reading): string {
   return help === "" ? ask : `${ask} (${help})`;
 }
 
-/** A comment in lines that a printed page and a terminal hold. */
-function comment(words: string): readonly string[] {
-  const lines: string[] = [];
-  let line = "#";
-  for (const word of words.split(" ")) {
-    if (line.length + 1 + word.length > 78) {
-      lines.push(line);
-      line = "#";
-    }
-    line += ` ${word}`;
-  }
-  return [...lines, line];
-}
-
 /** The blank list, to print and take to the car, or to fill in as a file. */
 export function blankSheet(units: LengthUnit): string {
   return sheetWith({ units });
@@ -118,12 +105,12 @@ export function sheetWith(answers: Readonly<Record<string, string>>): string {
       : `${key}: ${/^[\w.][\w ./,-]*$|^-?[\d.]+$/.test(answer) ? answer : scalar(answer)}`;
   };
   const item = (each: Reading) => [
-    ...comment(`${askOf(each)}${each.required ? "" : " - if you can"}`),
+    ...remark(`${askOf(each)}${each.required ? "" : " - if you can"}`),
     filled(each.key),
   ];
   const page = (number: 1 | 2) => readings.filter((each) => each.page === number).flatMap(item);
   return [
-    ...comment(
+    ...remark(
       "Readings with the car on stands, at ride height, wheels straight ahead. Fractions as the tape shows them: 14 3/8. Then: rackwright new my-car --from-tape THIS-FILE",
     ),
     filled("title"),
@@ -134,7 +121,7 @@ export function sheetWith(answers: Readonly<Record<string, string>>): string {
     "# Page 1: enough for locks, Ackermann, rods and dead point.",
     ...page(1),
     "",
-    ...comment(
+    ...remark(
       "Page 2: pivots, joints and wheel travel, and bump steer can be told too. Wheel travel is bump and droop, or the shock's lengths with its ratio or with where it stands.",
     ),
     ...page(2),

@@ -1,28 +1,13 @@
 import { linkageOf } from "../linkages.ts";
 import { mechanismOf } from "../mechanisms.ts";
 import { quantitiesOf } from "../quantities.ts";
+import { remark } from "../remark.ts";
 import type { LengthUnit } from "../words.ts";
 import { diagonalsOf } from "./diagonals.ts";
 import { pointQuantities } from "./given.ts";
 import { floorMarks, planOf, type ToTake } from "./plan.ts";
 import { pointsOf, type SurveyForm } from "./points.ts";
 import { type Kind, ways } from "./readings.ts";
-
-/** A printed page and a terminal hold so many characters a line. */
-const width = 78;
-
-function comment(words: string, indent = ""): readonly string[] {
-  const lines: string[] = [];
-  let line = `${indent}#`;
-  for (const word of words.split(" ")) {
-    if (line.length + 1 + word.length > width) {
-      lines.push(line);
-      line = `${indent}#`;
-    }
-    line += ` ${word}`;
-  }
-  return [...lines, line];
-}
 
 /** How to take the readings of a group, for the sheet. */
 const advice: Readonly<Partial<Record<Kind, string>>> = {
@@ -49,7 +34,7 @@ function drawn({ kind, names: [first = ""] }: ToTake): string {
 function pointLines(form: SurveyForm): readonly string[] {
   const own = pointsOf(form).filter(({ wheel }) => wheel !== "right");
   return own.flatMap(({ name, help }) =>
-    comment(`${name.replace(/^left /, "left/right ")}: ${help.replace(/left tie rod/, "tie rod")}`),
+    remark(`${name.replace(/^left /, "left/right ")}: ${help.replace(/left tie rod/, "tie rod")}`),
   );
 }
 
@@ -82,7 +67,7 @@ function carLines(form: SurveyForm): readonly string[] {
   const written = (inside: Nest, indent: string): readonly string[] =>
     Object.entries(inside).flatMap(([key, below]) =>
       typeof below === "string"
-        ? [...comment(below, indent), `${indent}${key}:`]
+        ? [...remark(below, indent), `${indent}${key}:`]
         : [`${indent}${key}:`, ...written(below, `${indent}  `)],
     );
   return ["car:", ...written(nest, "  ")];
@@ -94,13 +79,13 @@ const asked = /^(tire\.width|.*\.wheel\.(camber|toe)|.*\.straight-ahead|rack\.pe
 /** The six diagonals alone, to fill in beside the file of the car as it was built. */
 export function blankDiagonals(form: SurveyForm, units: LengthUnit): string {
   return [
-    ...comment(
+    ...remark(
       "The six diagonals of the front, from centre to centre, wheels straight, at ride height. Then: rackwright tape THIS-FILE --against AS-BUILT-CAR",
     ),
     `units: ${units}`,
     `linkage: ${form.linkage}`,
     `mechanism: ${form.mechanism}`,
-    `tolerance: ${units === "in" ? "1/16" : "1"}`,
+    `tolerance: ${units === "in" ? "1/8" : "3"}`,
     "distances:",
     ...diagonalsOf(form).map((pair) => `  ${pair.join(" to ")}:`),
     "",
@@ -113,33 +98,33 @@ export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
   const groups = ways.flatMap(({ kind, group }) => {
     const taken = plan.filter((each) => each.kind === kind);
     if (taken.length === 0) return [];
-    return ["", ...comment(advice[kind] ?? ""), `${group}:`, ...taken.map((each) => `  ${keyOf(each)}:${drawn(each)}`)];
+    return ["", ...remark(advice[kind] ?? ""), `${group}:`, ...taken.map((each) => `  ${keyOf(each)}:${drawn(each)}`)];
   });
   return [
-    ...comment(
+    ...remark(
       `Readings between the points of a front end: ${linkageOf(form.linkage).label}, ${mechanismOf(form.mechanism).label}. Then: rackwright tape THIS-FILE`,
     ),
-    ...comment(
+    ...remark(
       "The car on stands, at ride height, wheels and steering wheel straight. Fractions as the tape shows them: 14 3/8. What was not read stays blank; a reading taken twice stands as [14 3/8, 14 7/16]; a doubtful one as 14 3/8 +- 1/4. More readings than needed are welcome: they find the wrong one.",
     ),
     "title:",
     `units: ${units}`,
     `linkage: ${form.linkage}`,
     `mechanism: ${form.mechanism}`,
-    ...comment("How far one reading may be off: two of three are nearer than this, 19 of 20 within twice it."),
-    `tolerance: ${units === "in" ? "1/16" : "1"}`,
-    ...comment("The jig table's height above the ground, where heights are read from one."),
+    ...remark("How far one reading between centres may be off: 19 of 20 are nearer than this."),
+    `tolerance: ${units === "in" ? "1/8" : "3"}`,
+    ...remark("The jig table's height above the ground, where heights are read from one."),
     "table-height:",
-    ...comment("What the sheet calls the points:"),
+    ...remark("What the sheet calls the points:"),
     ...pointLines(form),
-    ...comment(
+    ...remark(
       "Points of your own, left, right or middle. The two marks on the floor are to be drawn on the front-axle line, each about under the middle of its lower arm: a tape held slantwise to them checks all three numbers of a point at once.",
     ),
     "marks:",
     ...floorMarks.map(({ name, wheel }) => `  ${name}: ${wheel}`),
     ...groups,
     "",
-    ...comment("What no tape reads between points; what stays blank is assumed, and marked so in the car file."),
+    ...remark("What no tape reads between points; what stays blank is assumed, and marked so in the car file."),
     ...carLines(form),
     "",
   ].join("\n");

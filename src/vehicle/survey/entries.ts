@@ -15,7 +15,7 @@ import { readingName, type SurveyReading, type Way } from "./readings.ts";
 export interface Bench {
   readonly units: LengthUnit;
   readonly points: readonly SurveyPoint[];
-  /** One standard deviation of a length, mm, and of an angle, rad. */
+  /** How far a reading may be off, mm and rad: 19 of 20 are nearer. */
   readonly tolerance: { readonly length: number; readonly angle: number };
   /** What heights are read from stands so far above the ground, mm. */
   readonly table: number;
@@ -46,12 +46,12 @@ export function readValue(text: string, way: Way, { units, tolerance }: Bench): 
   if (more !== undefined) return { complaint: "not clear: how far it may be off stands in it twice" };
   const value = worthOf(first, way.of, units);
   if (typeof value !== "number") return value;
-  const sigma = second === undefined ? tolerance[way.of] : worthOf(second, way.of, units);
-  if (typeof sigma !== "number") return sigma;
-  if (!(sigma > 0) || sigma > coarsest[way.of])
+  const doubt = second === undefined ? tolerance[way.of] : worthOf(second, way.of, units);
+  if (typeof doubt !== "number") return doubt;
+  if (!(doubt > 0) || doubt > coarsest[way.of])
     return { complaint: `off by more or less than a tape can be: "${safe(second ?? "")}"` };
   const beyond = outside(value, way);
-  return beyond === null ? { value, sigma } : { complaint: beyond };
+  return beyond === null ? { value, sigma: doubt / 2 } : { complaint: beyond };
 }
 
 function outside(value: number, { kind, of }: Way): string | null {

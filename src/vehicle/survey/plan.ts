@@ -32,7 +32,10 @@ function hungOn({ linkage }: SurveyForm): readonly string[] {
   return [...new Set(places)];
 }
 
-/** The pairs of one corner's points that a tape is held between, by their paths below it: along each part, then around the upright. */
+/**
+ * The pairs of one corner's points that a tape is held between, by their paths below it: along each part, then around the
+ * upright.
+ */
 function cornerPairs(form: SurveyForm): readonly Pair[] {
   const { bodies } = linkageOf(form.linkage);
   const ends = axisEnds[form.linkage];

@@ -34,8 +34,8 @@ const keys = [
   "car",
 ];
 
-/** What a tape is read to, mm, and an angle finder, rad (common practice, no source): one standard deviation. */
-const usual = { in: inch / 16, mm: 1, angle: 0.25 * degree } as const;
+/** What a tape is read to, mm, and an angle finder, rad between centres (common practice, no source): 19 of 20 are nearer. */
+const usual = { in: inch / 8, mm: 3, angle: 0.5 * degree } as const;
 
 /** Gathers complaints, so that one look finds all that is wrong. */
 type Complain = (path: readonly string[], message: string, at?: "key") => void;
@@ -141,8 +141,8 @@ function lengthIn(tree: Tree, path: readonly string[], units: LengthUnit, absent
 
 function sizeIn(tree: Tree, key: string, units: LengthUnit, absent: number, complain: Complain): number {
   const size = lengthIn(tree, [key], units, absent, complain);
-  if (size > 0 && size <= inch) return size;
-  complain([key], "expected how far one reading may be off: more than 0, at most 1 in (25.4 mm), such as 1/16");
+  if (size > 0 && size <= 2 * inch) return size;
+  complain([key], "expected how far one reading may be off: more than 0, at most 2 in (50.8 mm), such as 1/8");
   return absent;
 }
 
@@ -152,7 +152,7 @@ function angleIn(tree: Tree, complain: Complain): number {
   if (source === "") return usual.angle;
   const read = readAngle(source);
   if ("rad" in read && read.rad > 0 && read.rad <= 10 * degree) return read.rad;
-  complain([key], `found "${safe(source)}", expected degrees, more than 0 and at most 10, such as 1/4`);
+  complain([key], `found "${safe(source)}", expected degrees, more than 0 and at most 10, such as 1/2`);
   return usual.angle;
 }
 

@@ -10,7 +10,7 @@ export interface Survey {
   readonly title: string | null;
   readonly units: LengthUnit;
   readonly form: SurveyForm;
-  /** How far one tape reading may be off unless it says otherwise, one standard deviation, mm. */
+  /** How far one tape reading may be off unless it says otherwise, mm: 19 of 20 are nearer (two standard deviations). */
   readonly tolerance: number;
   /** Every point of the front end, and the sheet's own marks behind them. */
   readonly points: readonly SurveyPoint[];

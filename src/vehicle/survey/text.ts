@@ -37,7 +37,10 @@ function together(quantity: Quantity, other: Quantity): boolean {
   return quantity.shared !== null && other.shared !== null && point(quantity) === point(other);
 }
 
-/** Every quantity once: at the place of both sides where those are alike and known alike, a point as a whole; else at its own. */
+/**
+ * Every quantity once: at the place of both sides where those are alike and known alike, a point as a whole; else at its
+ * own.
+ */
 function entriesOf({ form, units }: Survey, numbers: Numbers): readonly Entry[] {
   const known = quantitiesOf(form).flatMap((quantity) => {
     const worth = numbers.get(quantity.id);

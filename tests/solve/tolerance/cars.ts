@@ -2,7 +2,8 @@ import jstat from "jstat";
 import { loadPreset } from "../../../src/files/presets.ts";
 import { type Study, studyOf } from "../../../src/measures/study.ts";
 import { finished } from "../../../src/solve/job.ts";
-import { type Asked, type Tolerance, toleranceJob } from "../../../src/solve/tolerance/tolerance.ts";
+import type { Asked, Tolerance } from "../../../src/solve/tolerance/result.ts";
+import { toleranceJob } from "../../../src/solve/tolerance/tolerance.ts";
 import { readCar } from "../../../src/vehicle/read.ts";
 
 export function textOf(preset: string): string {

@@ -1,0 +1,31 @@
+import type { Binding } from "./binding.ts";
+
+/** Leaves what is in front of the bench. */
+export const cancel = (footer: string, help: string): Binding => ({
+  keys: ["escape", "ctrl+c"],
+  shown: "Esc",
+  command: "cancel",
+  footer: `Esc ${footer}`,
+  help,
+});
+
+/** Empties the field. */
+export const clear: Binding = {
+  keys: ["ctrl+u"],
+  shown: "Ctrl-U",
+  command: "clear",
+  footer: "Ctrl-U clear",
+  help: "empty the field",
+};
+
+/** Up and down a list to choose from. */
+export const upAndDown: readonly Binding[] = [
+  { keys: ["up"], shown: "↑", command: "listUp", footer: null, help: "up the list" },
+  { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ choose", help: "down the list" },
+];
+
+/** Up and down a list that is typed beside; Tab goes on as well. */
+export const upAndDownTyping: readonly Binding[] = [
+  { keys: ["up"], shown: "↑", command: "listUp", footer: "↑↓ choose", help: "up the list" },
+  { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
+];
