@@ -17,6 +17,10 @@ export function matchText(matched: Matched, title: string | null, unit: LengthUn
     "",
     ...offLines(matched, unit, length),
     ...readingTable(matched, unit, length),
+    ...wrap(
+      "Positive: turned toward the turn, toe-in, camber out at the top, caster back at the top. The bump gauge is the change of toe from ride height.",
+      WIDTH,
+    ),
     "",
     ...fitLines(matched),
     ...partLines(matched, unit),

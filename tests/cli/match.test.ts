@@ -62,7 +62,7 @@ describe("match", () => {
     expect(ran.out).not.toMatch(/NaN|undefined|null|Infinity/);
     const flat = ran.out.replace(/\s+/g, " ");
     expect(flat).toMatch(/rack stands 0\.1\d+ ± 0\.0\d+ in \(1\/8 in\) left of its middle/);
-    expect(flat).toMatch(/Tie-rod tab, ahead, left: 0\.\d\d ± 0\.0\d in \(3\/16 in\) further back than on file/);
+    expect(flat).toMatch(/Tie-rod tab, ahead, left: 0\.\d\d ± 0\.0\d in \(3\/16 in\) farther back than on file/);
     expect(flat).not.toContain("Read again");
     const made = readFileSync(out, "utf8");
     expect(made).toMatch(/^# Nothing is odd about this one/);

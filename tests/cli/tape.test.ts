@@ -41,6 +41,54 @@ describe("the example sheet", () => {
   });
 });
 
+describe("what a sheet leaves open", () => {
+  it("is told of ahead and behind where nothing was read ahead, and not where something was", async () => {
+    const words = "Nothing on the sheet tells ahead from behind";
+    const without = donor.replace(/^ahead:\n(?: .*\n)*/m, "");
+    const bare = await run(["tape", place.put("bare.yaml", without)]);
+    expect(bare.code).toBe(0);
+    expect(bare.out.replace(/\s+/g, " ")).toContain(words);
+    expect((await run(["tape", "donor-front"])).out.replace(/\s+/g, " ")).not.toContain(words);
+    const one = without.replace("distances:", "ahead:\n  left eye from left lower-arm.joint: -6 1/2\ndistances:");
+    expect((await run(["tape", place.put("one.yaml", one)])).out.replace(/\s+/g, " ")).not.toContain(words);
+  });
+});
+
+describe("a car that may be bent", () => {
+  const car = "check-before-welding";
+
+  it("is read by six diagonals, blank first, and the place that moved is named", async () => {
+    const blank = await run(["tape", "--blank", "double-arm", "--diagonals"]);
+    expect(blank.out.match(/ to .*:$/gm)).toHaveLength(6);
+    const none = await run(["tape", place.put("six.yaml", blank.out), "--against", car]);
+    expect(none.code).toBe(2);
+    // Plain distances of the car file's points, inches.
+    const points = {
+      "lower-arm.joint": [0.3, 24, 7.5],
+      "upper-arm.joint": [-0.9, 22.6, 16.5],
+      "lower-arm.rear": [-5.5, 7, 8],
+    } as const;
+    const at = (name: string, moved: number) => {
+      const [side = "", path = ""] = name.split(" ");
+      const [x, y, z] = points[path as keyof typeof points];
+      const back = side === "left" && path === "lower-arm.joint" ? moved : 0;
+      return [x, (side === "left" ? 1 : -1) * (y - back), z];
+    };
+    const filled = (moved: number) =>
+      blank.out.replace(/^ {2}(.*) to (.*):$/gm, (_, a: string, b: string) => {
+        const [from, to] = [at(a, moved), at(b, moved)];
+        return `  ${a} to ${b}: ${Math.hypot(...from.map((each, i) => each - (to[i] ?? 0))).toFixed(2)}`;
+      });
+    const sound = await run(["tape", place.put("sound.yaml", filled(0)), "--against", car]);
+    expect(sound.code).toBe(0);
+    expect(sound.out.replace(/\s+/g, " ")).toContain("No diagonal differs by more than two tapes can");
+    const bent = await run(["tape", place.put("bent.yaml", filled(1)), "--against", car]);
+    expect(bent.out.replace(/\s+/g, " ")).toMatch(
+      /THE FRONT IS NOT AS IT WAS BUILT\. The left corner has moved\..*left lower-arm\.joint alone/,
+    );
+  });
+});
+
 describe("the README", () => {
   it("shows a sheet in short that is one", () => {
     const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8");

@@ -38,8 +38,18 @@ describe("the page of builds", slow, () => {
     expect(bench.text().replace(/\s+/g, " ")).toContain("It hangs on Rack at straight ahead");
     bench.press("right");
     const hold = bench.text().replace(/\s+/g, " ");
-    expect(hold).toMatch(/1\. \d+ % Rack at straight ahead: hold it within 1\/32 in instead of 1\/16 in/);
+    expect(hold).toMatch(/1\. Rack at straight ahead: hold it within 1\/32 in instead of 1\/16 in.*It carries \d+ %/);
     expect(hold).toMatch(/Held so, \d+ of 100 builds keep all that the car keeps as drawn/);
+  });
+
+  it("shows each limit that the cursor goes to, and the last line, in a window that does not hold them all", async () => {
+    const bench = finish(await onPage("check-before-welding"));
+    expect(bench.text()).not.toContain("Worst bounce steer");
+    expect(bench.text()).toContain("all at once");
+    bench.press(...Array.from({ length: 20 }, () => "down"));
+    expect(bench.text()).toMatch(/> Worst bounce steer/);
+    expect(bench.text()).toContain("all at once");
+    expect(bench.lines()).toHaveLength(24);
   });
 
   it("stops at Esc, and keeps what the builds so far say", async () => {

@@ -87,6 +87,8 @@ export function buildsPage(view: string): Page {
       const column = columnOf(model);
       if (column === limitsColumn) return chanceExplained(result, result.chances[rowOf(model)]);
       if (column === figuresColumn) return figureExplained(figuresOf(result)[rowOf(model)]);
+      if (column === holdColumn)
+        return `Built to ${heldWords(result.held, result.study.car.form.units)}. The file's part tolerances: says other ones. ${setAgainWords(result)}`;
       return `${setAgainWords(result)} What is left is what cannot be set. ←→ for limits and numbers.`;
     },
     take: null,
@@ -127,11 +129,10 @@ function limitLines({ display }: Model, { chances, all, tried }: Tolerance, at: 
   ];
 }
 
-function holdLines({ jig, study, held }: Tolerance, columns: number): readonly Line[] {
+function holdLines({ jig, study }: Tolerance, columns: number): readonly Line[] {
   const { units } = study.car.form;
   const lines = (words: string) => wrapped(words, columns - 2).map((line) => ` ${line}`);
-  const built = lines(`Built to ${heldWords(held, units)}. The file's part tolerances: says other ones.`);
-  if (jig === null) return [...lines("Every build keeps what the car as drawn keeps."), ...built];
+  if (jig === null) return lines("Every build keeps what the car as drawn keeps.");
   const { before, after, carriers } = jig;
   const gain =
     after === null
@@ -141,9 +142,8 @@ function holdLines({ jig, study, held }: Tolerance, columns: number): readonly L
         );
   return [
     [{ text: "  hold these best, and how much of what is missed each carries", look: "strong" }],
-    ...carriers.flatMap((each, i) => lines(`${i + 1}. ${carriedWords(each)} ${jigWords(each, units)}`)),
+    ...carriers.flatMap((each, i) => lines(`${i + 1}. ${jigWords(each, units)} It carries ${carriedWords(each)}.`)),
     ...gain,
-    ...built,
   ];
 }
 
