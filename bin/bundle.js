@@ -24,6 +24,7 @@ export const bundleOptions = {
     "process.env.DEV": '"false"',
     "Intl.Segmenter": "GraphemeSegmenter",
   },
+  loader: { ".ttf": /** @type {const} */ ("binary") },
   inject: [at("lean/segmenter.js")],
   // Of the two builds in the package, the ES modules leave out what is not used.
   alias: { yaml: at("../node_modules/yaml/browser/index.js") },

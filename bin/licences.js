@@ -3,6 +3,9 @@ import { join } from "node:path";
 
 const permissive = new Set(["MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0", "0BSD", "BlueOak-1.0.0"]);
 
+/** Fonts under the SIL Open Font License may be put into programs and documents; the rest of such a package is permissive. */
+permissive.add("MIT AND OFL-1.1");
+
 /**
  * The folders of the npm packages whose code is in the bundle, as esbuild's metafile names its inputs, sorted.
  * @param {import("esbuild").Metafile} metafile
@@ -30,10 +33,9 @@ export function licencesOf(metafile, root) {
       const { name, version, license } = JSON.parse(readFileSync(join(root, folder, "package.json"), "utf8"));
       if (!permissive.has(license))
         throw new Error(`${name} ${version} is licensed ${license}, which is not known to be permissive.`);
-      const file = readdirSync(join(root, folder)).find((entry) => /^licen[cs]e/i.test(entry));
-      const text = file
-        ? readFileSync(join(root, folder, file), "utf8").trim()
-        : "(the package carries no licence text)";
+      const files = readdirSync(join(root, folder)).filter((entry) => /^licen[cs]e/i.test(entry));
+      const texts = files.sort().map((file) => readFileSync(join(root, folder, file), "utf8").trim());
+      const text = texts.length > 0 ? texts.join("\n\n") : "(the package carries no licence text)";
       return `${name} ${version} (${license})\n\n${text}\n`;
     })
     .join(`\n${"-".repeat(80)}\n\n`);

@@ -1,7 +1,19 @@
+import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { defineConfig } from "vitest/config";
+import { defineConfig, type Plugin } from "vitest/config";
+
+/** Fonts are bytes, as in the bundle. */
+const fonts: Plugin = {
+  name: "fonts",
+  enforce: "pre",
+  load: (id) =>
+    id.endsWith(".ttf")
+      ? `export default Uint8Array.from(Buffer.from("${readFileSync(id).toString("base64")}", "base64"));`
+      : null,
+};
 
 export default defineConfig({
+  plugins: [fonts],
   root: fileURLToPath(new URL("..", import.meta.url)),
   cacheDir: "node_modules/.vite",
   test: {

@@ -15,7 +15,7 @@ export class Desk {
   readonly openScreen: OpenScreen;
   /** What the command ends with, unless it ends by a complaint. */
   exit: ExitCode | number = Exit.done;
-  readonly #data: string[] = [];
+  #data: (string | Uint8Array)[] = [];
   readonly #notes: string[] = [];
 
   constructor(streams: Streams, openScreen: OpenScreen) {
@@ -23,9 +23,9 @@ export class Desk {
     this.openScreen = openScreen;
   }
 
-  /** Data, for stdout, with its newlines. */
-  print(text: string): void {
-    this.#data.push(text);
+  /** Data, for stdout: text with its newlines, or the bytes of a document. */
+  print(data: string | Uint8Array): void {
+    this.#data.push(data);
   }
 
   /** Anything else, for stderr, without its last newline. */
@@ -36,6 +36,9 @@ export class Desk {
   /** Writes what was said, notes first: a warning is read before the table that it is about. */
   async flush(): Promise<void> {
     await write(this.streams.stderr, this.#notes.splice(0).join(""));
-    await write(this.streams.stdout, this.#data.splice(0).join(""));
+    const [first, ...more] = this.#data;
+    this.#data = [];
+    if (first instanceof Uint8Array) await write(this.streams.stdout, first);
+    else await write(this.streams.stdout, [first ?? "", ...more].join(""));
   }
 }

@@ -9,6 +9,7 @@ import type { Length } from "../output/words.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { sayLength } from "../vehicle/units/format.ts";
 import type { Desk } from "./desk.ts";
+import { Ended, Exit } from "./exit.ts";
 
 /** Options of every command that reports numbers. */
 export interface ReportOptions {
@@ -33,25 +34,41 @@ export function reporting(command: Command, forms: "table" | "whole"): Command {
 export interface PaperOptions extends ReportOptions {
   readonly markdown?: boolean;
   readonly html?: boolean;
+  readonly pdf?: boolean;
 }
 
 /** Adds the options of a command whose report is a paper. */
 export function papering(command: Command): Command {
   return reporting(command, "whole")
-    .addOption(new Option("--markdown", "print Markdown").conflicts(["json", "html"]))
-    .addOption(new Option("--html", "print one HTML file that needs no other, for A4 or Letter").conflicts("json"));
+    .addOption(new Option("--markdown", "print Markdown").conflicts(["json", "html", "pdf"]))
+    .addOption(
+      new Option("--html", "print one HTML file that needs no other, for A4 or Letter").conflicts(["json", "pdf"]),
+    )
+    .addOption(
+      new Option("--pdf", "print a PDF, on Letter where units are in and on A4 where they are mm").conflicts("json"),
+    );
 }
 
 /** Prints a paper in the form that was asked for. */
-export function printPaper(
+export async function printPaper(
   desk: Desk,
   options: PaperOptions,
+  unit: LengthUnit,
   forms: { readonly json: () => Json; readonly paper: () => Paper },
-): void {
-  if (options.json) desk.print(jsonText(forms.json()));
+): Promise<void> {
+  if (options.pdf) desk.print(await pdfOf(desk, unit, forms.paper()));
+  else if (options.json) desk.print(jsonText(forms.json()));
   else if (options.html) desk.print(paperHtml(forms.paper()));
   else if (options.markdown) desk.print(readable(desk, options, paperMarkdown(forms.paper())));
   else desk.print(readable(desk, options, paperText(forms.paper())));
+}
+
+/** A PDF; its maker and its fonts are loaded only when one is asked for. */
+async function pdfOf({ streams }: Desk, unit: LengthUnit, paper: Paper): Promise<Uint8Array> {
+  if (streams.stdout.isTTY === true)
+    throw new Ended(Exit.badInput, "a PDF is not for a terminal: put its name behind the command, such as > sheet.pdf");
+  const { paperPdf } = await import("../output/paper/pdf.ts");
+  return paperPdf(paper, unit === "in" ? "Letter" : "A4");
 }
 
 export function jsonOption(): Option {

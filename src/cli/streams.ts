@@ -14,15 +14,15 @@ export function onTerminal({ stdin, stdout }: Streams): boolean {
 }
 
 /**
- * Writes a text and waits until it is on its way. A reader who has gone, as in `| head`, has read all that he wanted:
+ * Writes a text or bytes and waits until it is on its way. A reader who has gone, as in `| head`, has read all that he wanted:
  * that is no error.
  */
-export function write(stream: Writable, text: string): Promise<void> {
+export function write(stream: Writable, data: string | Uint8Array): Promise<void> {
   return new Promise((resolve, reject) => {
     // A stream that fails tells its listeners, after the callback; with no listener left it would end the program.
     const failed = (error: NodeJS.ErrnoException) => (error.code === "EPIPE" ? resolve() : reject(error));
     stream.on("error", failed);
-    stream.write(text, (error) => {
+    stream.write(data, (error) => {
       if (error) return failed(error);
       stream.off("error", failed);
       resolve();

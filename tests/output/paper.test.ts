@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { htmlWords, paperHtml } from "../../src/output/paper/html.ts";
+import { htmlWords } from "../../src/output/paper/escape.ts";
+import { paperHtml } from "../../src/output/paper/html.ts";
 import { markdownWords, paperMarkdown } from "../../src/output/paper/markdown.ts";
 import { list, mind, type Paper, tableOf, words } from "../../src/output/paper/paper.ts";
 import { paperText } from "../../src/output/paper/text.ts";

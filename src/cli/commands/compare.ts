@@ -36,7 +36,7 @@ export function compareCommand(desk: Desk): Command {
       const unit = options.units ?? cars[0]?.study.car.form.units ?? "in";
       const length = lengthsIn(unit);
       const comparison = compare(cars);
-      printPaper(desk, options, {
+      await printPaper(desk, options, unit, {
         json: () => compareJson(comparison, unit, length),
         paper: () => comparePaper(comparison, unit, length),
       });

@@ -26,6 +26,7 @@ export function sheetCommand(desk: Desk): Command {
       "after",
       examples(
         ["rackwright sheet car.yaml --html > sheet.html", "one file to print on A4 or Letter and take to the bench"],
+        ["rackwright sheet car.yaml --pdf > sheet.pdf", "the same as a PDF, on Letter or, in millimetres, on A4"],
         ["rackwright sheet new.yaml --from now.yaml", "with what to change of the car as it is now"],
         ["rackwright sheet car.yaml --units mm --markdown", "in millimetres, for the job's notes"],
       ),
@@ -36,7 +37,7 @@ export function sheetCommand(desk: Desk): Command {
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
       const report = { study, from, checks: finished(checkJob(study)) ?? { items: [] } };
-      printPaper(desk, options, {
+      await printPaper(desk, options, unit, {
         json: () => sheetJson(report, unit),
         paper: () => sheetPaper(report, writingIn(unit)),
       });

@@ -1,18 +1,7 @@
+import { htmlWords } from "./escape.ts";
 import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
+import { plotSvg } from "./plot.ts";
 import { style } from "./style.ts";
-
-const entities: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-/** Words as HTML or SVG that shows them as they stand, in an element or in a quoted attribute. */
-export function htmlWords(text: string): string {
-  return text.replace(/[&<>"']/g, (each) => entities[each] ?? each);
-}
 
 /** A cell's words, its fractions and units kept with their numbers: "14 3/8 in" is never broken. */
 function cellWords(text: string): string {
@@ -39,7 +28,7 @@ function blockHtml(block: Block): string {
     case "table":
       return tableHtml(block);
     case "drawing":
-      return `<figure>\n${block.svg}\n<figcaption>${htmlWords(block.text)}</figcaption>\n</figure>`;
+      return `<figure>\n${plotSvg(block.plot)}\n<figcaption>${htmlWords(block.text)}</figcaption>\n</figure>`;
   }
 }
 

@@ -1,3 +1,5 @@
+import type { Plot } from "./plotShapes.ts";
+
 /** A cell of a table: words or a number as they stand, or null for one that is to be filled in by hand. */
 export type Cell = string | null;
 
@@ -16,8 +18,8 @@ export type Block =
   /** Something to beware of: a number in sight of it could hurt someone. */
   | { readonly kind: "mind"; readonly text: string }
   | ({ readonly kind: "table" } & PaperTable)
-  /** A drawing as SVG, for the forms that can show one; `text` says what there is to see. */
-  | { readonly kind: "drawing"; readonly svg: string; readonly text: string };
+  /** A plot, for the forms that can show one; `text` says what there is to see. */
+  | { readonly kind: "drawing"; readonly plot: Plot; readonly text: string };
 
 /** A part of a paper under its own heading. */
 export interface PaperPart {

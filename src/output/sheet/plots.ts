@@ -3,7 +3,7 @@ import type { Study } from "../../measures/study.ts";
 import { inputFigure } from "../column.ts";
 import { inUnits, unitName } from "../numbers.ts";
 import type { Block } from "../paper/paper.ts";
-import { type Curve, plotSvg } from "../paper/plot.ts";
+import type { Curve } from "../paper/plotShapes.ts";
 import { type Writing, wheels } from "./writing.ts";
 
 const ROWS = 61;
@@ -43,11 +43,11 @@ export function plotBlocks(study: Study, before: Study | null, { unit }: Writing
   const blocks: Block[] = [
     {
       kind: "drawing",
-      svg: plotSvg({
+      plot: {
         across: `${study.inputKind} from its middle, to the left positive, ${unitName(kind, unit)}`,
         up: "wheel turned from straight, left +, deg",
         curves: steer,
-      }),
+      },
       text: "Steering at ride height.",
     },
   ];
@@ -65,11 +65,11 @@ export function plotBlocks(study: Study, before: Study | null, { unit }: Writing
   });
   blocks.push({
     kind: "drawing",
-    svg: plotSvg({
+    plot: {
       across: `travel from ride height, bump positive, ${unit}`,
       up: "toe change, toe-in +, deg",
       curves: bump,
-    }),
+    },
     text: "Toe over the travel, the steering held straight.",
   });
   return blocks;
