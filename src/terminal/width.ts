@@ -5,22 +5,27 @@ const segmenter = new Intl.Segmenter(undefined, { granularity: "grapheme" });
 /** Text in which every code unit is a character of its own: ASCII, Latin, punctuation, arrows, lines, blocks, braille. */
 const simple = /^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2010-\u2027\u2030-\u205e\u2190-\u21ff\u2500-\u259f\u2800-\u28ff]*$/;
 
-/** The characters of a text as a reader counts them: a letter with its accents is one. */
+/**
+ * The characters of a text as a reader counts them: a letter with its accents is one. What joins to more than two columns,
+ * as a letter with a half-width sound mark does, comes apart into those of its characters that have a width.
+ */
 export function graphemes(text: string): readonly string[] {
   if (simple.test(text)) return text.split("");
-  return Array.from(segmenter.segment(text), ({ segment }) => segment);
+  return Array.from(segmenter.segment(text), ({ segment }) =>
+    widthOf(segment) > 2 ? [...segment].filter((each) => widthOf(each) > 0) : [segment],
+  ).flat();
 }
 
 const widths = new Map<string, number>();
 const mostWidths = 4096;
 
-/** Columns of one grapheme, 0 to 2, by the same library that Ink lays out with. */
+/** Columns of one grapheme, by the same library that Ink lays out with. */
 export function widthOf(grapheme: string): number {
   const code = grapheme.charCodeAt(0);
   if (grapheme.length === 1 && code >= 0x20 && code < 0x7f) return 1;
   let width = widths.get(grapheme);
   if (width === undefined) {
-    width = Math.min(2, stringWidth(grapheme));
+    width = stringWidth(grapheme);
     if (widths.size >= mostWidths) widths.clear();
     widths.set(grapheme, width);
   }

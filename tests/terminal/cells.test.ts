@@ -80,6 +80,15 @@ describe("cellsOf", () => {
     );
   });
 
+  it("takes apart what joins to more than two columns: no cell holds it whole", () => {
+    const joined = "\uff76\uff9e\u304b\uff9e";
+    expect(stringWidth("\u304b\uff9e")).toBe(3);
+    expect(textOf(joined)).toBe("\uff76\uff9e\u304b\uff9e");
+    const { glyphs } = cellsOf(joined, size, colored);
+    expect(glyphs.slice(0, 4)).toEqual(["\uff76\uff9e", "", "\u304b", ""]);
+    expect(glyphs[4]).toBe("\uff9e");
+  });
+
   it("finds the text cursor's mark, and leaves nothing of it", () => {
     const cells = cellsOf(`a\nin ${cursorMark}x`, size, colored);
     expect(cells.cursor).toEqual({ x: 2, y: 1 });
