@@ -1,15 +1,12 @@
-import type { CheckReport } from "../solve/check/report.ts";
-import type { Job } from "../solve/job.ts";
+import type { CheckAnswer } from "./checkDesk.ts";
+import type { CheckHelper } from "./checkThread.ts";
 import type { Model } from "./model.ts";
 import type { Message } from "./turn.ts";
 
 /** How long a car has to stand unchanged before it is checked, ms: while a key is held down nothing is begun. */
 const pause = 120;
-/** Pieces at a time, and ms before keys and frames have their turn: with both a key is answered within a frame. */
-const pieces = 5;
-const slice = 2;
 
-/** Keeps the checks of the car on the bench up to date, between keys. */
+/** Keeps the checks of the car on the bench up to date, beside the keys. */
 export interface Checker {
   /** The model as it now is: a car that is not yet checked will be. */
   readonly see: (model: Model) => void;
@@ -20,49 +17,44 @@ export interface Checker {
 export function checker(send: (message: Message) => void): Checker {
   let wanted: string | null = null;
   let timer: NodeJS.Timeout | null = null;
-
-  function end(): void {
-    wanted = null;
-    if (timer !== null) clearTimeout(timer);
-  }
+  let helper: Promise<CheckHelper> | null = null;
 
   function failed(error: unknown): void {
     send({ is: "failed", words: `The checks failed: ${String(error)}.` });
   }
 
-  function go(text: string, job: Job<CheckReport | null>): void {
-    try {
-      goOn(text, job);
-    } catch (error) {
-      failed(error);
-    }
+  function take(answer: CheckAnswer): void {
+    if (answer.text !== wanted) return;
+    if ("failed" in answer) failed(answer.failed);
+    else send({ is: "checked", checked: { text: answer.text, report: answer.report } });
   }
 
-  function goOn(text: string, job: Job<CheckReport | null>): void {
-    if (wanted !== text) return;
-    const until = performance.now() + slice;
-    let done = false;
-    while (!done && performance.now() < until) done = job.step(pieces);
-    const report = job.best();
-    if (!done) setImmediate(go, text, job);
-    else if (report !== null) send({ is: "checked", checked: { text, report } });
+  function ask(text: string | null): void {
+    helper?.then(({ check }) => check(text)).catch(failed);
   }
 
-  async function begin({ bench: { car, study } }: Model): Promise<void> {
-    if ("refused" in study) return;
-    const { checkJob } = await import("../solve/check/check.ts");
-    go(car.text, checkJob(study));
+  function drop(): void {
+    if (timer !== null) clearTimeout(timer);
+    timer = null;
+    if (wanted !== null) ask(null);
+    wanted = null;
   }
 
   function see(model: Model): void {
-    const { text } = model.bench.car;
-    if (text === wanted) return;
-    end();
-    if (text === model.check?.text) return;
-    wanted = text;
+    const { car, study } = model.bench;
+    if (car.text === wanted) return;
+    drop();
+    if (car.text === model.check?.text || "refused" in study) return;
+    wanted = car.text;
     timer = setTimeout(() => {
-      begin(model).catch(failed);
+      helper ??= import("./checkThread.ts").then(({ checkHelper }) => checkHelper(take));
+      ask(car.text);
     }, pause);
+  }
+
+  function end(): void {
+    drop();
+    helper?.then((each) => each.end()).catch(() => undefined);
   }
 
   return { see, end };
