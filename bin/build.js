@@ -3,25 +3,30 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
 import { bundleOptions } from "./bundle.js";
+import { declarationsOf } from "./declarations.js";
 import { licencesOf } from "./licences.js";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 const dist = join(root, "dist");
+/** What package.json exports, by the names of its files. */
+const library = { library: "src/library/index.ts", kinematics: "src/library/kinematics.ts" };
 
 /**
- * Bundles src/main.ts into dist/main.js and the chunks that it loads on first use. Every file is replaced whole and
+ * Bundles src/main.ts into dist/main.js, what programs import beside it, and the chunks that they load on first use. Every file is replaced whole and
  * leftovers go last, so that a program started meanwhile finds either the old build or the new one.
  */
 export async function build() {
   const { outputFiles, metafile } = await esbuild.build({
     ...bundleOptions,
     absWorkingDir: root,
-    entryPoints: { main: "src/main.ts" },
+    entryPoints: { main: "src/main.ts", ...library },
     outdir: "dist",
     chunkNames: "[name]-[hash]",
     write: false,
   });
   const files = new Map(outputFiles.map((file) => [file.path.slice(dist.length + 1), file.contents]));
+  for (const [name, entry] of Object.entries(library))
+    files.set(`${name}.d.ts`, Buffer.from(declarationsOf(join(root, entry))));
   files.set("THIRD-PARTY-LICENSES", Buffer.from(licencesOf(metafile, root)));
   mkdirSync(dist, { recursive: true });
   // Beside dist, since a file is replaced whole only within one disk, and where nothing packs it.

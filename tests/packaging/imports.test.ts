@@ -13,6 +13,7 @@ const allowed: Record<string, readonly string[]> = {
   measures: ["kinematics", "vehicle"],
   solve: ["measures", "kinematics", "vehicle"],
   output: ["measures", "vehicle"],
+  library: ["vehicle", "kinematics", "measures"],
   cli: ["files", "vehicle", "kinematics", "measures", "solve", "output"],
   terminal: [],
   screen: ["files", "vehicle", "kinematics", "measures", "solve", "output", "terminal"],
