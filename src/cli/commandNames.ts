@@ -12,6 +12,7 @@ export const commandNames: readonly string[] = [
   "match",
   "compare",
   "sheet",
+  "template",
   "find",
   "upright",
   "tape",

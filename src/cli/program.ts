@@ -21,6 +21,7 @@ import { sensitivityCommand } from "./commands/sensitivity.ts";
 import { sheetCommand } from "./commands/sheet.ts";
 import { steerCommand } from "./commands/steer.ts";
 import { tapeCommand } from "./commands/tape.ts";
+import { templateCommand } from "./commands/template.ts";
 import { toleranceCommand } from "./commands/tolerance.ts";
 import { uprightCommand } from "./commands/upright.ts";
 import { widenCommand } from "./commands/widen.ts";
@@ -41,6 +42,7 @@ const commands = [
   matchCommand,
   compareCommand,
   sheetCommand,
+  templateCommand,
   findCommand,
   uprightCommand,
   tapeCommand,

@@ -27,10 +27,10 @@ function keepOwner(path: string, { uid, gid }: Stats): void {
   }
 }
 
-function fill(path: string, text: string, like: Stats | null): void {
+function fill(path: string, data: string | Uint8Array, like: Stats | null): void {
   const file = openSync(path, "wx", like === null ? usualMode : 0o600);
   try {
-    writeFileSync(file, text);
+    writeFileSync(file, data);
     fsyncSync(file);
   } finally {
     closeSync(file);
@@ -81,10 +81,10 @@ function giveName(beside: string, path: string): void {
 }
 
 /** Writes a file that must not be there yet, whole or not at all. Throws EEXIST when it is there, and then leaves it alone. */
-export function createFile(path: string, text: string): void {
+export function createFile(path: string, data: string | Uint8Array): void {
   const beside = besideOf(path);
   try {
-    fill(beside, text, null);
+    fill(beside, data, null);
     giveName(beside, path);
   } finally {
     clear(beside);

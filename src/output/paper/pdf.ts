@@ -1,14 +1,7 @@
-import { PDFDocument, type PDFFont, type PDFPage, rgb, degrees as turn } from "@cantoo/pdf-lib";
-import plainFile from "@expo-google-fonts/roboto/400Regular/Roboto_400Regular.ttf";
-import boldFile from "@expo-google-fonts/roboto/700Bold/Roboto_700Bold.ttf";
-import fontkit from "@pdf-lib/fontkit";
+import { type PDFDocument, type PDFPage, rgb, degrees as turn } from "@cantoo/pdf-lib";
 import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
+import { drawable, type Face, newPdf, type PaperSize, papers } from "./pdfDocument.ts";
 import { type Curve, type Plot, plotShapes } from "./plotShapes.ts";
-
-/** Width and height, points of 1/72 in: ISO 216 and ANSI/ASME Y14.1. */
-const papers = { A4: [595.28, 841.89], Letter: [612, 792] } as const;
-
-export type PaperSize = keyof typeof papers;
 
 const MARGIN = 40;
 const SIZE = 9.5;
@@ -21,12 +14,6 @@ const grey = rgb(0.55, 0.55, 0.55);
 const light = rgb(0.86, 0.86, 0.86);
 const shade = rgb(0.93, 0.93, 0.93);
 
-/** A font, and which characters it can draw. */
-interface Face {
-  readonly font: PDFFont;
-  readonly has: ReadonlySet<number>;
-}
-
 /** Where the next thing goes; pages are added as they are needed. */
 interface Sheet {
   readonly pdf: PDFDocument;
@@ -37,16 +24,6 @@ interface Sheet {
   page: PDFPage;
   /** From the page's foot. */
   y: number;
-}
-
-/** Text of which every character can be drawn: one that the font has not is written out, never dropped. */
-function drawable(text: string, { has }: Face): string {
-  return [...text]
-    .map((each) => {
-      const code = each.codePointAt(0) ?? 0;
-      return has.has(code) ? each : `\\u{${code.toString(16)}}`;
-    })
-    .join("");
 }
 
 /** Words broken into lines no wider than so many points; a word that is wider alone is broken within. */
@@ -258,15 +235,7 @@ function numbered({ pdf, plain, wide }: Sheet, title: string): void {
  * a character that the fonts have not is written out, never left away.
  */
 export async function paperPdf({ title, under, parts, cautions }: Paper, size: PaperSize): Promise<Uint8Array> {
-  const pdf = await PDFDocument.create({ updateMetadata: false });
-  pdf.registerFontkit(fontkit);
-  pdf.setTitle(title);
-  const face = async (file: Uint8Array): Promise<Face> => {
-    // Whole: what makes subsets of a font loses letters or fails.
-    const font = await pdf.embedFont(file, { subset: false });
-    return { font, has: new Set(font.getCharacterSet()) };
-  };
-  const [plain, bold] = [await face(plainFile), await face(boldFile)];
+  const { pdf, plain, bold } = await newPdf(title);
   const [wide, high] = papers[size];
   const sheet: Sheet = { pdf, plain, bold, wide, high, page: pdf.addPage([wide, high]), y: high - MARGIN };
   paragraph(sheet, title, bold, 16);

@@ -1,0 +1,106 @@
+import { standingUpright } from "../../measures/bench/onUpright.ts";
+import { pivotLines } from "../../measures/bench/pivotLines.ts";
+import type { Study } from "../../measures/study.ts";
+import type { Wheel } from "../../vehicle/car.ts";
+import { whyNoUpright } from "../../vehicle/hang.ts";
+import { type Writing, wheels } from "../sheet/writing.ts";
+import { bracketDrawing } from "./brackets.ts";
+import type { Drawing, Wanting } from "./flat.ts";
+import { rackPlateDrawing } from "./rackPlate.ts";
+import { outlineOf, tabDrawing, whyNoOutline } from "./tab.ts";
+import { uprightDrawings } from "./upright.ts";
+
+/** The kinds of drawings, as they are asked for. */
+export const kinds = ["tab", "upright", "rack", "brackets"] as const;
+
+export type Kind = (typeof kinds)[number];
+
+/** The drawings of a car, and what some of them lack. */
+export interface Templates {
+  readonly drawings: readonly Drawing[];
+  readonly wanting: readonly Wanting[];
+}
+
+const nothing: Templates = { drawings: [], wanting: [] };
+
+/**
+ * A drawing made for each side, or, where both are mirrored, once for both: `alike` is what the drawing is made from.
+ * As drawn it is then the left one's.
+ */
+function forSides(alike: (wheel: Wheel) => unknown, draw: (wheel: Wheel) => readonly Drawing[]): readonly Drawing[] {
+  if (JSON.stringify(alike("left")) === JSON.stringify(alike("right"))) {
+    const turned = "Both sides: as it lies for the left, turned over for the right.";
+    return draw("left").map((each) => ({
+      ...each,
+      title: `${each.title}, both sides`,
+      notes: [turned, ...each.notes],
+    }));
+  }
+  return wheels.flatMap((wheel) =>
+    draw(wheel).map((each) => ({ ...each, name: `${each.name}-${wheel}`, title: `${each.title}, ${wheel}` })),
+  );
+}
+
+const tabKeys = ["hole", "end-radius", "foot", "reach"] as const;
+
+function tabs(study: Study, writing: Writing): Templates {
+  const tab = (wheel: Wheel) => study.car.sections.hardware?.tab?.[wheel] ?? null;
+  const upright = (wheel: Wheel) => standingUpright(study, wheel);
+  const wanting = wheels.flatMap((wheel): readonly Wanting[] => {
+    const keys = tabKeys.filter((key) => (tab(wheel)?.[key] ?? null) === null);
+    const given = outlineOf(tab(wheel));
+    const why = given === null ? null : whyNoOutline(given);
+    const what = `Outline of the ${wheel} tab`;
+    if (why !== null) return [{ what, needs: `a longer reach or foot, or a smaller end-radius: ${why}` }];
+    return keys.length === 0 ? [] : [{ what, needs: `hardware: tab: ${wheel}: ${keys.join(", ")}` }];
+  });
+  const drawings = forSides(
+    (wheel) => [upright(wheel), tab(wheel)],
+    (wheel) => [tabDrawing(wheel, upright(wheel), tab(wheel), writing)],
+  );
+  return { drawings, wanting };
+}
+
+function uprights(study: Study, writing: Writing): Templates {
+  const why = whyNoUpright(study.car);
+  if (why !== null)
+    return { ...nothing, wanting: [{ what: "Uprights for the jig table", needs: `an upper joint. ${why}` }] };
+  const upright = (wheel: Wheel) => standingUpright(study, wheel);
+  return { ...nothing, drawings: forSides(upright, (wheel) => uprightDrawings(wheel, upright(wheel), writing)) };
+}
+
+function rack(study: Study, writing: Writing): Templates {
+  if (study.inputKind !== "rack")
+    return { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: "a rack, and this car has none" }] };
+  const drawing = rackPlateDrawing(study, writing);
+  return drawing === null
+    ? { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: "hardware: rack: holes" }] }
+    : { ...nothing, drawings: [drawing] };
+}
+
+function brackets(study: Study): Templates {
+  const lines = (wheel: Wheel) => pivotLines(study, wheel);
+  const drawings = forSides(lines, (wheel) => {
+    const drawing = bracketDrawing(wheel, lines(wheel));
+    return drawing === null ? [] : [drawing];
+  });
+  if (drawings.length > 0) return { ...nothing, drawings };
+  const needs = "arms on two pivots that do not run straight ahead and level: this front end has none";
+  return { ...nothing, wanting: [{ what: "Gauges for brackets", needs }] };
+}
+
+const makers: Readonly<Record<Kind, (study: Study, writing: Writing) => Templates>> = {
+  tab: tabs,
+  upright: uprights,
+  rack,
+  brackets,
+};
+
+/** The drawings of those kinds at full size, left and right apart, and what the file does not say enough for. */
+export function templatesOf(study: Study, writing: Writing, asked: readonly Kind[] = kinds): Templates {
+  const made = kinds.filter((kind) => asked.includes(kind)).map((kind) => makers[kind](study, writing));
+  return {
+    drawings: made.flatMap(({ drawings }) => drawings),
+    wanting: made.flatMap(({ wanting }) => wanting),
+  };
+}
