@@ -33,6 +33,16 @@ export class Desk {
     this.#notes.push(`${text.trimEnd()}\n`);
   }
 
+  /** Whether data waits to be written. */
+  get hasData(): boolean {
+    return this.#data.length > 0;
+  }
+
+  /** Takes what was said and was not yet written, for a report in text that is shown as a whole. */
+  taken(): { readonly notes: string; readonly data: string } {
+    return { notes: this.#notes.splice(0).join(""), data: this.#data.splice(0).map(String).join("") };
+  }
+
   /** Writes what was said, notes first: a warning is read before the table that it is about. */
   async flush(): Promise<void> {
     await write(this.streams.stderr, this.#notes.splice(0).join(""));

@@ -3,7 +3,7 @@ import type { Readable, Writable } from "node:stream";
 /** What a command may read from and write to. Data goes to stdout, everything else to stderr. */
 export interface Streams {
   readonly stdin: Readable & { readonly isTTY?: boolean };
-  readonly stdout: Writable & { readonly isTTY?: boolean };
+  readonly stdout: Writable & { readonly isTTY?: boolean; readonly rows?: number };
   readonly stderr: Writable & { readonly isTTY?: boolean };
   readonly env: Readonly<Record<string, string | undefined>>;
 }

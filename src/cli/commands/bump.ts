@@ -8,6 +8,7 @@ import { Ended, Exit } from "../exit.ts";
 import { type InputOptions, inputOf, lengthReader, type SpanOptions, spanOf } from "../lengths.ts";
 import { noTravelOf, noteOfMiddle, tellUnreached, warnOfInput, warnOfTravel } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import { printOrWatch, type WatchOptions, watching } from "../watching.ts";
 
 /** `rackwright bump FILE`: what both wheels do as they go up and down together. */
 export function bumpCommand(desk: Desk): Command {
@@ -21,7 +22,7 @@ export function bumpCommand(desk: Desk): Command {
     .option("--from <length>", "first travel of the wheels, bump positive (default: full droop)")
     .option("--to <length>", "last travel (default: full bump)")
     .option("--step <length>", "from row to row (default: 21 rows)");
-  return reporting(command, "table")
+  return watching(reporting(command, "table"))
     .addHelpText(
       "after",
       examples(
@@ -31,27 +32,29 @@ export function bumpCommand(desk: Desk): Command {
       ),
     )
     .action(async (file: string) => {
-      const options = command.optsWithGlobals<ReportOptions & SpanOptions & InputOptions>();
-      const study = await openStudy(desk, file);
-      const unit = options.units ?? study.car.form.units;
-      const length = lengthsIn(unit);
-      const input = inputOf(options, study.inputKind, unit);
-      const span = spanOf(options, travelSpan(study), lengthReader(unit));
-      noteOfMiddle(desk, study, options.rack !== undefined || options.column !== undefined, length);
-      warnOfInput(desk, study, [input], length);
-      warnOfTravel(desk, study, [span.from, span.to], length);
-      const table = study.bumpTable(input, span);
-      if (table === null) throw new Ended(Exit.badInput, noTravelOf(study));
-      printReport(desk, options, {
-        json: () => bumpJson(study, table, unit),
-        csv: () => bumpCsv(table, unit),
-        text: () => bumpText(study, table, unit, length),
+      const options = command.optsWithGlobals<ReportOptions & WatchOptions & SpanOptions & InputOptions>();
+      await printOrWatch(desk, options, [file], async () => {
+        const study = await openStudy(desk, file);
+        const unit = options.units ?? study.car.form.units;
+        const length = lengthsIn(unit);
+        const input = inputOf(options, study.inputKind, unit);
+        const span = spanOf(options, travelSpan(study), lengthReader(unit));
+        noteOfMiddle(desk, study, options.rack !== undefined || options.column !== undefined, length);
+        warnOfInput(desk, study, [input], length);
+        warnOfTravel(desk, study, [span.from, span.to], length);
+        const table = study.bumpTable(input, span);
+        if (table === null) throw new Ended(Exit.badInput, noTravelOf(study));
+        printReport(desk, options, {
+          json: () => bumpJson(study, table, unit),
+          csv: () => bumpCsv(table, unit),
+          text: () => bumpText(study, table, unit, length),
+        });
+        tellUnreached(
+          desk,
+          study,
+          table.rows.map((row) => row.blame),
+          length,
+        );
       });
-      tellUnreached(
-        desk,
-        study,
-        table.rows.map((row) => row.blame),
-        length,
-      );
     });
 }

@@ -8,6 +8,7 @@ import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Exit } from "../exit.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import { printOrWatch, type WatchOptions, watching } from "../watching.ts";
 
 /** `rackwright check FILE`: what binds, what hits, what holds too little thread; exit 1 when a limit is broken. */
 export function checkCommand(desk: Desk): Command {
@@ -16,7 +17,7 @@ export function checkCommand(desk: Desk): Command {
       "Whether anything binds, hits or holds too little thread, at every place of the steering by every travel. Ends with exit code 1 when a limit is broken.",
     )
     .argument("<FILE>", "a car file, or a preset's name");
-  return reporting(command, "whole")
+  return watching(reporting(command, "whole"))
     .addHelpText(
       "after",
       examples(
@@ -25,15 +26,17 @@ export function checkCommand(desk: Desk): Command {
       ),
     )
     .action(async (file: string) => {
-      const options = command.optsWithGlobals<ReportOptions>();
-      const study = await openStudy(desk, file);
-      const unit = options.units ?? study.car.form.units;
-      const report = finished(checkJob(study));
-      if (report === null) return;
-      printReport(desk, options, {
-        json: () => checkJson(study, report, unit),
-        text: () => checkText(study, report, unit, lengthsIn(unit)),
+      const options = command.optsWithGlobals<ReportOptions & WatchOptions>();
+      await printOrWatch(desk, options, [file], async () => {
+        const study = await openStudy(desk, file);
+        const unit = options.units ?? study.car.form.units;
+        const report = finished(checkJob(study));
+        if (report === null) return;
+        printReport(desk, options, {
+          json: () => checkJson(study, report, unit),
+          text: () => checkText(study, report, unit, lengthsIn(unit)),
+        });
+        if (countOf(report, "broken") > 0) desk.exit = Exit.limitBroken;
       });
-      if (countOf(report, "broken") > 0) desk.exit = Exit.limitBroken;
     });
 }

@@ -8,6 +8,7 @@ import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { type PaperOptions, papering, printPaper } from "../report.ts";
+import { printOrWatch, type WatchOptions, watching } from "../watching.ts";
 
 interface SheetOptions extends PaperOptions {
   readonly from?: string;
@@ -21,7 +22,7 @@ export function sheetCommand(desk: Desk): Command {
     )
     .argument("<FILE>", "a car file, or a preset's name")
     .option("--from <OLD>", "the car as it is now: the sheet then says what to change, rods in turns");
-  return papering(command)
+  return watching(papering(command))
     .addHelpText(
       "after",
       examples(
@@ -32,14 +33,16 @@ export function sheetCommand(desk: Desk): Command {
       ),
     )
     .action(async (file: string) => {
-      const options = command.optsWithGlobals<SheetOptions>();
-      const from = options.from === undefined ? null : await openStudy(desk, options.from, "leave");
-      const study = await openStudy(desk, file);
-      const unit = options.units ?? study.car.form.units;
-      const report = { study, from, checks: finished(checkJob(study)) ?? { items: [] } };
-      await printPaper(desk, options, unit, {
-        json: () => sheetJson(report, unit),
-        paper: () => sheetPaper(report, writingIn(unit)),
+      const options = command.optsWithGlobals<SheetOptions & WatchOptions>();
+      await printOrWatch(desk, options, [file, ...(options.from === undefined ? [] : [options.from])], async () => {
+        const from = options.from === undefined ? null : await openStudy(desk, options.from, "leave");
+        const study = await openStudy(desk, file);
+        const unit = options.units ?? study.car.form.units;
+        const report = { study, from, checks: finished(checkJob(study)) ?? { items: [] } };
+        await printPaper(desk, options, unit, {
+          json: () => sheetJson(report, unit),
+          paper: () => sheetPaper(report, writingIn(unit)),
+        });
       });
     });
 }

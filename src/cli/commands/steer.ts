@@ -7,6 +7,7 @@ import { examples } from "../examples.ts";
 import { inputReader, type SpanOptions, spanOf } from "../lengths.ts";
 import { tellUnreached, warnOfInput } from "../reach.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
+import { printOrWatch, type WatchOptions, watching } from "../watching.ts";
 
 /** `rackwright steer FILE`: the lock-to-lock table. */
 export function steerCommand(desk: Desk): Command {
@@ -19,7 +20,7 @@ export function steerCommand(desk: Desk): Command {
     )
     .option("--to <length>", "last place (default: left end)")
     .option("--step <length>", "from row to row (default: 21 rows)");
-  return reporting(command, "table")
+  return watching(reporting(command, "table"))
     .addHelpText(
       "after",
       examples(
@@ -29,23 +30,25 @@ export function steerCommand(desk: Desk): Command {
       ),
     )
     .action(async (file: string) => {
-      const options = command.optsWithGlobals<ReportOptions & SpanOptions>();
-      const study = await openStudy(desk, file);
-      const unit = options.units ?? study.car.form.units;
-      const length = lengthsIn(unit);
-      const span = spanOf(options, inputSpan(study), inputReader(study.inputKind, unit));
-      warnOfInput(desk, study, [span.from, span.to], length);
-      const table = study.steerTable(span);
-      printReport(desk, options, {
-        json: () => steerJson(study, table, unit),
-        csv: () => steerCsv(study, table, unit),
-        text: () => steerText(study, table, unit, length),
+      const options = command.optsWithGlobals<ReportOptions & WatchOptions & SpanOptions>();
+      await printOrWatch(desk, options, [file], async () => {
+        const study = await openStudy(desk, file);
+        const unit = options.units ?? study.car.form.units;
+        const length = lengthsIn(unit);
+        const span = spanOf(options, inputSpan(study), inputReader(study.inputKind, unit));
+        warnOfInput(desk, study, [span.from, span.to], length);
+        const table = study.steerTable(span);
+        printReport(desk, options, {
+          json: () => steerJson(study, table, unit),
+          csv: () => steerCsv(study, table, unit),
+          text: () => steerText(study, table, unit, length),
+        });
+        tellUnreached(
+          desk,
+          study,
+          table.rows.map((row) => row.blame),
+          length,
+        );
       });
-      tellUnreached(
-        desk,
-        study,
-        table.rows.map((row) => row.blame),
-        length,
-      );
     });
 }
