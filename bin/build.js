@@ -1,19 +1,25 @@
+import { execFile } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
 import * as esbuild from "esbuild";
 import { bundleOptions } from "./bundle.js";
 import { declarationsOf } from "./declarations.js";
 import { licencesOf } from "./licences.js";
 
+const run = promisify(execFile);
 const root = fileURLToPath(new URL("..", import.meta.url));
 const dist = join(root, "dist");
+/** The manual page, which the program prints of itself. */
+const page = "rackwright.1";
 /** What package.json exports, by the names of its files. */
 const library = { library: "src/library/index.ts", kinematics: "src/library/kinematics.ts" };
 
 /**
- * Bundles src/main.ts into dist/main.js, what programs import beside it, and the chunks that they load on first use. Every file is replaced whole and
- * leftovers go last, so that a program started meanwhile finds either the old build or the new one.
+ * Bundles src/main.ts into dist/main.js, what programs import beside it, and the chunks that they load on first use;
+ * then the program prints its manual page. Every file is replaced whole and leftovers go last, so that a program started
+ * meanwhile finds either the old build or the new one.
  */
 export async function build() {
   const { outputFiles, metafile } = await esbuild.build({
@@ -36,8 +42,12 @@ export async function build() {
     writeFileSync(join(drafts, name), contents);
     renameSync(join(drafts, name), join(dist, name));
   }
+  const { stdout } = await run(process.execPath, [join(root, "bin/rackwright.js"), "man"]);
+  writeFileSync(join(drafts, page), stdout);
+  renameSync(join(drafts, page), join(dist, page));
   rmSync(drafts, { recursive: true });
-  for (const name of readdirSync(dist)) if (!files.has(name)) rmSync(join(dist, name), { force: true });
+  for (const name of readdirSync(dist))
+    if (name !== page && !files.has(name)) rmSync(join(dist, name), { force: true });
   return metafile;
 }
 

@@ -19,5 +19,7 @@ export const commandNames: readonly string[] = [
   "presets",
   "new",
   "schema",
+  "completion",
+  "man",
   "help",
 ];

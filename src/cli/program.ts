@@ -10,8 +10,10 @@ import { bumpCommand } from "./commands/bump.ts";
 import { carAction } from "./commands/car.ts";
 import { checkCommand } from "./commands/check.ts";
 import { compareCommand } from "./commands/compare.ts";
+import { completionCommand } from "./commands/completion.ts";
 import { findCommand } from "./commands/find.ts";
 import { locksCommand } from "./commands/locks.ts";
+import { manCommand } from "./commands/man.ts";
 import { matchCommand } from "./commands/match.ts";
 import { newCommand } from "./commands/new.ts";
 import { poseCommand } from "./commands/pose.ts";
@@ -49,6 +51,8 @@ const commands = [
   presetsCommand,
   newCommand,
   schemaCommand,
+  completionCommand,
+  manCommand,
 ];
 
 /** Reads what was typed and runs it; what it says and ends with is left at the desk. */
