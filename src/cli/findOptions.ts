@@ -22,7 +22,7 @@ function ended(option: string, complaint: string): Ended {
 export function goalAsked(level: Level, text: string, unit: LengthUnit): Goal {
   const option = `--${level}`;
   const said = readGoal(level, ...halves(option, text, "toe-change=1/8"), unit);
-  if ("complaint" in said) throw ended(option, said.complaint);
+  if ("complaint" in said) throw ended(`${option} ${safe(text)}`, said.complaint);
   return { ...said.aim, name: said.name, level, from: "asked" };
 }
 

@@ -13,7 +13,9 @@ import {
   goalName,
   goalShort,
   goalWords,
+  metByLittle,
   metShort,
+  missedWords,
   moveLines,
   partWords,
   readingWords,
@@ -61,9 +63,7 @@ export function warningsOf(
   const broken = brokenWords(check);
   return [
     ...(near === null ? [] : [near]),
-    ...missed.map(
-      ({ goal, reading }) => `NOT MET: ${goalWords(goal, unit, length)}: ${readingWords(goal, reading, unit, length)}.`,
-    ),
+    ...missed.map((met) => `NOT MET: ${goalWords(met.goal, unit, length)}: ${missedWords(met, unit, length)}.`),
     ...(worseMusts(before, snapped).length === 0 ? [] : ["WORSE THAN NOW in what must be met: see the table."]),
     ...(broken.length === 0
       ? []
@@ -162,6 +162,7 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
     ),
     ...wrap(rodWords(found, answer.snapped.study, length), WIDTH, "  ", 4),
     ...edgeWords(found, answer).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
+    ...nearlyMissed(answer, unit, length).flatMap((words) => wrap(words, WIDTH, "  ", 4)),
     ...(answer.check === null ? wrap("Not yet checked over its whole range.", WIDTH, "  ", 4) : []),
     ...(study.car.form.rods.left === "cut" && quest.rods === "follow"
       ? wrap("The rods that are cut now do not fit any more.", WIDTH, "  ", 4)
@@ -170,11 +171,21 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
   ];
 }
 
+function nearlyMissed(answer: Answer, unit: LengthUnit, length: Length): readonly string[] {
+  const near = metByLittle(answer.tight, unit, length);
+  if (near.length === 0) return [];
+  return [
+    `MET BY LITTLE: ${near.join("; ")}. Building it a little off may lose that: write the car with --write, and rackwright tolerance says how many of 100 builds keep it.`,
+  ];
+}
+
 /** Said where an answer lies at the edge of its room: the best may lie beyond it. */
 function edgeWords({ quest: { variables } }: Found, { snapped: { moves } }: Answer): readonly string[] {
   const near = (a: number, b: number, { step }: (typeof variables)[number]) => Math.abs(a - b) < step;
   const at = variables.filter((each, i) => near(moves[i], each.low, each) || near(moves[i], each.high, each));
-  return at.length === 0 ? [] : [`At the edge of the room given: ${at.map(({ label }) => label).join("; ")}.`];
+  return at.length === 0
+    ? []
+    : [`At the edge of the room given, or less than a step from it: ${at.map(({ label }) => label).join("; ")}.`];
 }
 
 /** "ahead -4 3/4 in, out 19 15/16 in": where a part is then, as the file says it. */
@@ -204,7 +215,13 @@ function fightLines({ fights, answers }: Found, unit: LengthUnit, length: Length
   );
   const none = "No single must stands in the way: more than one would have to go, or more room be given.";
   return [
-    "THE MUSTS CAN'T ALL BE MET within this room. Answer 1 is the nearest car.",
+    "THE MUSTS CAN'T ALL BE MET within this room.",
+    ...wrap(
+      "Answer 1 is nearest to all of them together, by how far each is missed. To see the car without one of them, ask for that one as nice.",
+      WIDTH,
+      "  ",
+      4,
+    ),
     ...(told.length === 0 ? wrap(none, WIDTH, "  ", 4) : told.flatMap((each) => wrap(each, WIDTH, "  ", 4))),
     "",
   ];

@@ -86,11 +86,18 @@ export function goalShort(goal: Goal, unit: LengthUnit, length: Length): string 
 
 /** What a car gives of a goal, as a table has room for it; "!" where it is missed. */
 export function metShort({ goal, reading, miss }: Met, unit: LengthUnit, length: Length): string {
+  return miss <= 0 ? readingWords(goal, reading, unit, length) : `${missedWords({ goal, reading }, unit, length)} !`;
+}
+
+/** What a car gives of a goal that it misses; by less than is shown, the same number as its end would look met. */
+export function missedWords(
+  { goal, reading }: Pick<Met, "goal" | "reading">,
+  unit: LengthUnit,
+  length: Length,
+): string {
   const said = readingWords(goal, reading, unit, length);
-  if (miss <= 0) return said;
-  // Missed by less than is shown: the same number as its end would look met.
   const end = goalEndsShort(goal, unit, length);
-  return `${end === `max ${said}` ? "over " : end === `min ${said}` ? "under " : ""}${said} !`;
+  return `${end === `max ${said}` ? "over " : end === `min ${said}` ? "under " : ""}${said}`;
 }
 
 /** Both ends of a band: "60-110 %", or one number where they are the same to a reader. */
@@ -115,6 +122,13 @@ export function readingWords(goal: Goal, reading: Reading | null, unit: LengthUn
   if (least === null) return say(reading.high);
   if (most === null) return say(reading.low);
   return bandWords(goal, reading, unit, length);
+}
+
+/** Musts that are met by so little that the build may lose them. */
+export function metByLittle(tight: readonly Met[], unit: LengthUnit, length: Length): readonly string[] {
+  return tight.map(
+    ({ goal, reading }) => `${goalWords(goal, unit, length)}: ${readingWords(goal, reading, unit, length)}`,
+  );
 }
 
 /** "1/4 in farther back"; null where it is not moved. */

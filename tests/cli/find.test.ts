@@ -57,6 +57,21 @@ const car = place.put("example.yaml", exampleText);
 /** Little room in one way: a search that is soon done. */
 const small = ["--move", "tie-rod.outer.out=1/2"];
 
+describe("what is said of an answer", () => {
+  it("tells a must that is met by little", async () => {
+    const little = await run(["find", "tab-to-place", ...small]);
+    expect(little.out.replace(/\s+/g, " ")).toMatch(
+      /MET BY LITTLE: Least rod-to-arm angle at least [\d.]+°: [\d.]+°.* tolerance says how many of 100 builds keep it/,
+    );
+  });
+
+  it("refuses a turning circle that no car has", async () => {
+    const { code, err } = await run(["find", car, "--must", "turning-circle=30"]);
+    expect(code).toBe(2);
+    expect(err).toMatch(/turning-circle.*30/);
+  });
+});
+
 describe("find", () => {
   it("tells a builder what to do, within the page, with the caution", async () => {
     const { code, out } = await run(["find", car, ...small, "--want", "ackermann=60 to 80"]);

@@ -22,7 +22,7 @@ describe("the page of places", () => {
     job.step(400);
     bench.send({ is: "worked", key, progress: job.progress(), done: false, result: job.best() });
     expect(bench.text()).toMatch(/FIND A PLACE \(\d+ %, Esc stops\)/);
-    expect(bench.text().replace(/\s+/g, " ")).toContain("Not yet checked");
+    expect(bench.text().replace(/\s+/g, " ")).toContain("STILL LOOKING");
     while (!job.step(500));
     bench.send({ is: "worked", key, progress: 1, done: true, result: job.best() });
     expect(bench.text()).toMatch(/> 1 Tie-rod tab .* farther/);

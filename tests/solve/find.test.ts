@@ -97,6 +97,45 @@ describe("a planted optimum", () => {
   });
 });
 
+describe("a car that is surveyed to hundredths", () => {
+  test("is sent to the tape's own marks, not to whole steps from where it happens to be", () => {
+    const off = 0.37 / 16;
+    const quest = questOf(still(21.5 + 3 / 8 + off, 9 - 9 / 16 - off), {
+      "tie-rod.outer.out": within(inch),
+      "tie-rod.outer.up": within(inch),
+    });
+    const [best] = found(quest).answers;
+    const { car } = best?.snapped.study ?? quest.study;
+    const places = quest.variables.map(({ quantities }) => (car.numbers[quantities[0]?.index ?? 0] ?? 0) / inch);
+    // The planted place is on the marks: 21 1/2 out and 9 up.
+    expect(places[0]).toBeCloseTo(21.5, 9);
+    expect(places[1]).toBeCloseTo(9, 9);
+  });
+
+  test("keeps steps from where it is where its sides are not equally far from the marks", () => {
+    const text = still(21.5, 9).replace("  both:", "  left: { tie-rod: { outer: { up: 9.02 } } }\n  both:");
+    const [both] = movable(studied(text), { "tie-rod.outer.up": within(inch) });
+    expect(both?.origin).toBe(0);
+    const [each] = movable(studied(text), { "tie-rod.outer.up": within(inch, "each") });
+    expect((9.02 * inch + (each?.origin ?? 0)) / (inch / 16)).toBeCloseTo(Math.round(9.02 * 16), 9);
+  });
+});
+
+describe("the way the wheels turn", () => {
+  test("is never turned about by an answer, however wide the room", () => {
+    const text = preset("tab-to-place");
+    const quest = questOf(text, { "tie-rod.outer.ahead": within(20 * inch) });
+    expect(quest.study.steersBackwards).toBe(false);
+    const { answers } = found(quest);
+    expect(answers.length).toBeGreaterThan(0);
+    for (const { exact, snapped } of answers)
+      for (const { study } of [exact, snapped]) expect(study.steersBackwards).toBe(false);
+    // There is such a place in that room: the tab as far ahead of the line as it is behind.
+    const other = placed(quest, Float64Array.of(10 * inch));
+    expect(other?.study.steersBackwards).toBe(true);
+  });
+});
+
 describe("against every place of the grid, tried one by one", () => {
   test.each(["widened-offset-rack", "rack-ahead"])("%s: none of them costs less", (name) => {
     const quest = questOf(preset(name), {

@@ -113,6 +113,17 @@ describe("the score", () => {
     expect(circle(wide - 304.8).total).toBeCloseTo(10, 6);
   });
 
+  test("a goal that is asked for as hard or harder at a higher level stands in the place of the file's, a softer one beside it", () => {
+    const car = studied(`${exampleText}find: { want: { toe-change: 1/8 } }\n`);
+    const asked = (level: "must" | "nice", most: number) =>
+      goalsFor(car, [{ name: "toe-change", level, least: null, most, over: 1, from: "asked" }])
+        .filter(({ name }) => name === "toe-change")
+        .map(({ level: at }) => at);
+    expect(asked("must", 25.4 / 32)).toEqual(["must"]);
+    expect(asked("must", 25.4 / 4).sort()).toEqual(["must", "want"]);
+    expect(asked("nice", 25.4 / 32).sort()).toEqual(["nice", "want"]);
+  });
+
   test("a goal that the file says too little for is left out", () => {
     const car = studied(`${exampleText}find: { must: { clearance: 1/4 }, want: { inner-lock: 30 } }\n`);
     expect(scoreOf(goalsFor(car), car).met.map(({ goal }) => goal.name)).not.toContain("clearance");

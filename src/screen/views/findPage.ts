@@ -1,5 +1,5 @@
 import { madeAnew } from "../../output/findArms.ts";
-import { brokenWords, goalShort, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
+import { brokenWords, goalShort, metByLittle, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
 import { deadPoint } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
 import type { Placed } from "../../solve/find/place.ts";
@@ -43,7 +43,7 @@ export function findPage(view: string): Page {
         const text = shown?.texts[at(model)];
         if (answer === undefined || shown === null || text === undefined) return turn(model);
         const what = movesBrief(shown.found.quest.variables, answer.snapped.moves, sayer(model.display));
-        return changed(model, text(), `Found: ${what}`);
+        return changed(model, text(), `${shown.found.done ? "Found" : "Taken before the search ended"}: ${what}`);
       },
       off: (model) => {
         const result = searchOf(model);
@@ -95,7 +95,7 @@ function lines(model: Model, columns: number, at: number): readonly Line[] {
     });
     return `  ${goalShort(goal, unit, length)
       .slice(0, nameColumns - 1)
-      .padEnd(nameColumns)}${values.map((each) => each.padStart(cellColumns)).join("")}`;
+      .padEnd(nameColumns)}${values.map((each) => ` ${each}`.padStart(cellColumns)).join("")}`;
   });
   const heads = ["now", ...shown.slice(1).map((_, i) => String(i + 1))]
     .map((each) => each.padStart(cellColumns))
@@ -107,7 +107,7 @@ function missed(places: readonly Placed[], goal: Goal): boolean {
   return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
 }
 
-function explained(model: Model, found: Found, { snapped, check }: Answer): string {
+function explained(model: Model, found: Found, { snapped, check, tight }: Answer): string {
   const near = deadPoint(snapped.study);
   const length = sayer(model.display);
   const fails = snapped.score.met.some(({ goal, miss }) => goal.level === "must" && miss > 0);
@@ -119,8 +119,13 @@ function explained(model: Model, found: Found, { snapped, check }: Answer): stri
     near === null ? "" : `${near} `,
     fails ? "A MUST IS NOT MET. " : "",
     broken.length > 0 ? `PAST A LIMIT: ${broken.join("; ")}. ` : "",
-    moved ? `Enter takes it: ${brief}. u takes it back. ` : "No step is better than where it all is. ",
-    found.done ? "" : "Not yet checked over its whole range. ",
+    moved
+      ? `Enter takes it: ${brief}. u takes it back. `
+      : found.done
+        ? "No step is better than where it all is. "
+        : "STILL LOOKING: nothing better yet. ",
+    found.done || !moved ? "" : "STILL LOOKING: a better one may come, and this one is not yet checked. ",
+    ...(found.done ? metByLittle(tight, model.display.unit, length) : []).map((words) => `MET BY LITTLE: ${words}. `),
     `Rods ${length(left)} left, ${length(right)} right. `,
     ...madeAnew(found.quest.variables, snapped.moves, snapped.study.car, length).map((words) => `${words} `),
     "a: what is looked for and what may move.",

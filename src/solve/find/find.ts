@@ -1,19 +1,21 @@
 import { checkJob } from "../check/check.ts";
 import type { CheckReport } from "../check/report.ts";
 import type { Goal } from "../goals/goals.ts";
-import { isTight, missedMusts, NO_CAR } from "../goals/score.ts";
+import { isTight, type Met, missedMusts, NO_CAR } from "../goals/score.ts";
 import { finished, type Job, jobOf, type Piece } from "../job.ts";
 import { evolve } from "../search/evolve.ts";
 import { type Box, type Cost, type Spot, within } from "../search/problem.ts";
 import { downhill } from "../search/simplex.ts";
 import { type Grid, snapped } from "../search/snap.ts";
-import { asItIs, costOf, type Placed, placed, type Quest, worsened } from "./place.ts";
+import { asItIs, costOf, type Placed, placed, type Quest, turnsAgainst, worsened } from "./place.ts";
 import { boxOf, gridOf } from "./room.ts";
 
 /** One answer: the best place there is, and the best of those that can be set. */
 export interface Answer {
   readonly exact: Placed;
   readonly snapped: Placed;
+  /** Musts that the snapped place meets by less than what counts as one miss: the build may lose them. */
+  readonly tight: readonly Met[];
   /** The full check of the snapped place; null while it is not done. */
   readonly check: CheckReport | null;
 }
@@ -203,11 +205,16 @@ function tells({ frees, all }: Fight): boolean {
   return frees.length > 0 || all;
 }
 
-/** The best in whole steps about a place; from where the car stands now instead, where that comes out better. */
+/**
+ * The best in whole steps about a place; from where the car stands now instead, where that comes out better; or where it stands
+ * now, which need not be on a whole step, where no step near it is as good.
+ */
 function* inSteps(grid: Grid, cost: Cost, { x }: Spot, [start]: readonly Float64Array[]): Generator<Spot, Spot, void> {
   const near = yield* snapped(grid, cost, x);
-  if (start === undefined || near.cost <= cost(start, Number.POSITIVE_INFINITY)) return near;
-  return yield* snapped(grid, cost, start);
+  const now = start === undefined ? Number.POSITIVE_INFINITY : cost(start, Number.POSITIVE_INFINITY);
+  if (start === undefined || near.cost <= now) return near;
+  const about = yield* snapped(grid, cost, start);
+  return about.cost <= now ? about : { x: start, cost: now };
 }
 
 /** What is looked for after the first answer, or with one must less: places are known by then, and a shorter search will do. */
@@ -217,17 +224,28 @@ function shorter(effort: Effort): Effort {
 
 function answerOf(quest: Quest, spot: { readonly exact: Spot; readonly snapped: Spot }): readonly Answer[] {
   const [exact, near] = [placed(quest, spot.exact.x), placed(quest, spot.snapped.x)];
-  return exact === null || near === null ? [] : [{ exact, snapped: near, check: null }];
+  if (exact === null || near === null) return [];
+  const tight = near.score.met.filter((met) => met.miss <= 0 && met.goal.name !== "range" && isTight(met));
+  return [{ exact, snapped: near, tight, check: null }];
 }
 
 /**
  * The best so far and what is nearest to it in whole steps: all that a stopped search leaves. Where that would make a must
  * worse, the car as it stands.
  */
-function soFar(quest: Quest, before: Placed, { x, cost }: Spot, { step, first, last }: Grid): readonly Answer[] {
-  const near = x.map((value, d) => within(Math.round(value / step[d]), first[d], last[d]) * step[d]);
+function soFar(
+  quest: Quest,
+  before: Placed,
+  { x, cost }: Spot,
+  { step, origin, first, last }: Grid,
+): readonly Answer[] {
+  const near = x.map(
+    (value, d) => origin[d] + within(Math.round((value - origin[d]) / step[d]), first[d], last[d]) * step[d],
+  );
   const rounded = answerOf(quest, { exact: { x, cost }, snapped: { x: near, cost } });
-  const worse = rounded.some((each) => worsened(before.score, each.snapped.score) > 0);
+  const worse = rounded.some(
+    ({ snapped: each }) => worsened(before.score, each.score) > 0 || turnsAgainst(quest, each.study),
+  );
   const [start] = startIn(boxOf(quest.variables));
   return worse && start !== undefined
     ? answerOf(quest, { exact: { x: start, cost }, snapped: { x: start, cost } })

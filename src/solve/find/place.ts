@@ -68,6 +68,12 @@ export function worsened(before: Score, after: Score): number {
   return [...mustMisses(after.met)].reduce((sum, [goal, miss]) => sum + Math.max(0, miss - (was.get(goal) ?? 0)), 0);
 }
 
+/** Whether a place turns the wheels the other way than the car as it stands, where that steers as it should: no answer may. */
+export function turnsAgainst({ study: now }: Pick<Quest, "study">, { inputLeftTurns }: Study): boolean {
+  if (now.steersBackwards === true || now.inputLeftTurns === null) return false;
+  return inputLeftTurns !== now.inputLeftTurns;
+}
+
 /**
  * What a place costs: its score, what it makes worse of the musts, and a little for moving at all. `detail`: how closely its
  * range is looked at.
@@ -77,7 +83,7 @@ export function costOf(quest: Quest, before: Score, detail: Detail): Cost {
   const reach = variables.map(({ low, high }) => Math.max(Math.abs(low), Math.abs(high)));
   return (moves, enough) => {
     const study = studyOf(carMoved(quest, moves), detail);
-    if ("refused" in study) return NO_CAR;
+    if ("refused" in study || turnsAgainst(quest, study)) return NO_CAR;
     const far = moves.reduce((sum, move, i) => sum + (reach[i] === 0 ? 0 : Math.abs(move) / reach[i]), 0);
     const price = (PRICE * far) / variables.length;
     const score = scoreOf(goals, study, enough - price, detail);

@@ -21,6 +21,8 @@ export interface Variable {
   readonly low: number;
   readonly high: number;
   readonly step: number;
+  /** A move that puts it on a whole step of a tape: less than a step, none where it is on one or its sides differ. */
+  readonly origin: number;
 }
 
 /** What is wrong with a room: the quantity's pair, and why, in a builder's words. */
@@ -91,7 +93,11 @@ function variableOf(car: Car, of: readonly Quantity[], room: Room, step: number)
   const from = Math.max(...of.map((each) => low(each) - car.numbers[each.index]));
   const to = Math.min(...of.map((each) => high(each) - car.numbers[each.index]));
   const sides = wheel === null ? null : of.length === 2 ? "both" : wheel;
-  if (counts(to, own, Math.floor) < counts(from, own, Math.ceil))
+  const origin = originOf(
+    of.map((each) => car.numbers[each.index]),
+    own,
+  );
+  if (counts(to - origin, own, Math.floor) < counts(from - origin, own, Math.ceil))
     return {
       pair,
       why:
@@ -99,7 +105,18 @@ function variableOf(car: Car, of: readonly Quantity[], room: Room, step: number)
           ? "its left and right side are too far apart to move alike within it: give each its own (sides: each)"
           : "the room is narrower than one step",
     };
-  return { pair, label, kind, sides, quantities: of, low: from, high: to, step: own };
+  return { pair, label, kind, sides, quantities: of, low: from, high: to, step: own, origin };
+}
+
+/**
+ * How far values are from the nearest whole step, so that what is surveyed to hundredths lands on a tape's own marks; nothing
+ * where they are on one but for the last bits, or not all equally far from theirs.
+ */
+function originOf(values: readonly number[], step: number): number {
+  const offs = values.map((value) => Math.round(value / step) * step - value);
+  const [first = 0] = offs;
+  const alike = offs.every((off) => Math.abs(off - first) < 1e-6 * step);
+  return alike && Math.abs(first) > 1e-6 * step ? first : 0;
 }
 
 /** Whole steps to a place, rounded so; a place that is a whole number of steps but for the last bits is one. */
@@ -133,11 +150,12 @@ export function boxOf(variables: readonly Variable[]): Box {
   };
 }
 
-/** The moves that are whole steps, within the same box. */
+/** The moves to places that are whole steps, within the same box. */
 export function gridOf(variables: readonly Variable[]): Grid {
   return {
     step: Float64Array.from(variables, ({ step }) => step),
-    first: Int32Array.from(variables, ({ low, step }) => counts(low, step, Math.ceil)),
-    last: Int32Array.from(variables, ({ high, step }) => counts(high, step, Math.floor)),
+    origin: Float64Array.from(variables, ({ origin }) => origin),
+    first: Int32Array.from(variables, ({ low, step, origin }) => counts(low - origin, step, Math.ceil)),
+    last: Int32Array.from(variables, ({ high, step, origin }) => counts(high - origin, step, Math.floor)),
   };
 }

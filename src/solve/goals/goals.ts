@@ -93,6 +93,19 @@ function usual(study: Study): readonly Goal[] {
   ];
 }
 
+const levelRank: Readonly<Record<Level, number>> = { must: 0, want: 1, nice: 2 };
+
+/** Whether a goal that is asked for stands in the place of another: the same at its level, or a harder one at a higher. */
+function isInPlaceOf(asked: Goal, goal: Goal): boolean {
+  if (asked.name !== goal.name) return false;
+  if (asked.level === goal.level) return true;
+  const holds =
+    asked.over === goal.over &&
+    (goal.least === null || (asked.least !== null && asked.least >= goal.least)) &&
+    (goal.most === null || (asked.most !== null && asked.most <= goal.most));
+  return levelRank[asked.level] < levelRank[goal.level] && holds;
+}
+
 /**
  * The goals of a car: those that its file sets, with those asked for in the place of the same at the same level; where
  * there is neither, what a shop would expect. Whatever is asked, the front end must go together, and keep out of its
@@ -102,7 +115,7 @@ function usual(study: Study): readonly Goal[] {
 export function goalsFor(study: Study, asked: readonly Goal[] = []): readonly Goal[] {
   const own = aimsOf(study.car.sections.find)
     .map((aim): Goal => ({ ...aim, from: "file" }))
-    .filter((goal) => !asked.some(({ name, level }) => name === goal.name && level === goal.level));
+    .filter((goal) => !asked.some((each) => isInPlaceOf(each, goal)));
   const set = [...own, ...asked];
   if (set.length === 0) return [together, ...usual(study)];
   // Who names a limit as a must has its must; who names it at all has said what is wanted of it.

@@ -90,7 +90,7 @@ function toeAtLocks(study: Study): Reading | null {
       }
     }
   }
-  return sizes([Math.max(...changes.map(Math.abs))]);
+  return changes.length === 0 ? null : sizes([Math.max(...changes.map(Math.abs))]);
 }
 
 /** The least of what is watched, over a coarse range of steering and travel; null where nothing is. */

@@ -1,8 +1,9 @@
 import { type Cost, type Spot, within } from "./problem.ts";
 
-/** Places that can be set: whole steps of each variable, from and to counts. */
+/** Places that can be set: whole steps of each variable from its origin, from and to counts. */
 export interface Grid {
   readonly step: Float64Array;
+  readonly origin: Float64Array;
   readonly first: Int32Array;
   readonly last: Int32Array;
 }
@@ -29,23 +30,23 @@ function neighbours(many: number): readonly (readonly (readonly [at: number, by:
  * of two at once is better, until none is. Yields the best so far after each cost.
  */
 export function* snapped(grid: Grid, cost: Cost, place: Float64Array): Generator<Spot, Spot, void> {
-  const { step, first, last } = grid;
+  const { step, origin, first, last } = grid;
   const many = step.length;
   const seen = new Map<string, Spot>();
   const look = (counts: readonly number[], enough: number): Spot => {
     const name = counts.join();
     const known = seen.get(name);
     if (known !== undefined) return known;
-    const x = Float64Array.from(counts, (count, d) => count * step[d]);
+    const x = Float64Array.from(counts, (count, d) => origin[d] + count * step[d]);
     const spot: Spot = { x, cost: cost(x, enough) };
     seen.set(name, spot);
     return spot;
   };
-  const floors = Array.from(place, (value, d) => Math.floor(value / step[d]));
+  const floors = Array.from(place, (value, d) => Math.floor((value - origin[d]) / step[d]));
   const begin =
     many <= CORNERS
       ? corners(many).map((which) => which.map((up, d) => within(floors[d] + up, first[d], last[d])))
-      : [Array.from(place, (value, d) => within(Math.round(value / step[d]), first[d], last[d]))];
+      : [Array.from(place, (value, d) => within(Math.round((value - origin[d]) / step[d]), first[d], last[d]))];
   let counts = begin[0];
   let best: Spot | null = null;
   for (const each of begin) {

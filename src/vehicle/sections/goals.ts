@@ -109,6 +109,8 @@ export const goalKinds = {
   },
   "turning-circle": {
     ...ground,
+    // Less is a number in the wrong unit: no car turns within its own track.
+    low: 1500,
     label: "Larger turning circle",
     help: "The most that the turning circle may be, curb to curb, both ways.",
     ends: "most",

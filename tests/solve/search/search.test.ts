@@ -89,7 +89,12 @@ describe("the trapezoid whose worst error is least", () => {
     const box = boxOf([0], [40]);
     const wide = ran(evolve(box, worst, { population: 12, generations: 20, seed: 1 })).spot;
     const { spot } = ran(downhill(box, worst, wide, 0.02, 80));
-    const grid = { step: Float64Array.of(0.5), first: Int32Array.of(0), last: Int32Array.of(80) };
+    const grid = {
+      step: Float64Array.of(0.5),
+      origin: Float64Array.of(0),
+      first: Int32Array.of(0),
+      last: Int32Array.of(80),
+    };
     const set = ran(snapped(grid, worst, spot.x)).spot;
     expect(set.x[0]).toBe(18);
     expect(set.cost).toBeCloseTo(0.573, 3);
@@ -139,7 +144,12 @@ describe("places that can be set", () => {
         fc.double({ min: -0.9, max: 0.9, noNaN: true }),
         (a, b, slant) => {
           const cost: Cost = ([x, y]) => (x - a) ** 2 + 2 * slant * (x - a) * (y - b) + (y - b) ** 2;
-          const grid = { step: Float64Array.of(0.5, 1), first: Int32Array.of(-6, -3), last: Int32Array.of(6, 2) };
+          const grid = {
+            step: Float64Array.of(0.5, 1),
+            origin: Float64Array.of(0, 0),
+            first: Int32Array.of(-6, -3),
+            last: Int32Array.of(6, 2),
+          };
           const inside = Float64Array.of(Math.min(Math.max(a, -3), 3), Math.min(Math.max(b, -3), 2));
           const { spot } = ran(snapped(grid, cost, inside));
           let least = Number.POSITIVE_INFINITY;
@@ -155,6 +165,7 @@ describe("places that can be set", () => {
     const many = 8;
     const grid = {
       step: new Float64Array(many).fill(0.25),
+      origin: new Float64Array(many),
       first: new Int32Array(many).fill(-3),
       last: new Int32Array(many).fill(2),
     };
