@@ -305,6 +305,42 @@ describe("every preset's sheet", () => {
   });
 });
 
+describe("a place that misses the goals of the file's own search", () => {
+  const goalOf = (missed: readonly { goal: string }[]) => missed.map(({ goal }) => goal).sort();
+  const flat = (out: string) => out.replace(/\s+/g, " ");
+
+  it("is said before anything is cut and again where it is still to be decided, with the steer table's own numbers", async () => {
+    const { out } = await run(["sheet", "tab-to-place"]);
+    const [front = "", rest = ""] = out.split("CUT: TIE RODS");
+    const [, open = ""] = rest.split("STILL TO BE DECIDED");
+    const { rows } = JSON.parse((await run(["steer", "tab-to-place", "--json"])).out);
+    const locks = [rows[0], rows.at(-1)];
+    const inner = Math.min(...locks.map((row) => row.inner));
+    const ackermann = Math.min(...locks.map((row) => row.ackermann));
+    for (const part of [front, open]) {
+      expect(flat(part)).toContain("Mind: This place misses 3 of the goals in the file's find:");
+      expect(flat(part)).toContain(`want Smaller inner lock at least 30.0°, is ${inner.toFixed(1)}°`);
+      expect(flat(part)).toContain(`want Ackermann 60 % to 110 %, is ${ackermann.toFixed(0)} %`);
+      expect(flat(part)).toContain("nice Larger turning circle at most 30.0 ft, is");
+      expect(flat(part)).toContain("Run rackwright find first");
+    }
+    expect(goalOf((await sheet("tab-to-place")).missed)).toEqual(["ackermann", "inner-lock", "turning-circle"]);
+  });
+
+  it("is none where all musts and wants are met: what would only be nice stops nobody", async () => {
+    const text = presetText("tab-to-place").replace("least: 60, most: 110", "least: 10, most: 110");
+    const met = work.put("met.yaml", text.replace("inner-lock: 30 ", "inner-lock: 20 "));
+    expect((await sheet(met)).missed).toEqual([]);
+    expect((await run(["sheet", met])).out).not.toContain("goals in the file's find");
+    const must = work.put("must.yaml", text.replace("must: { rod-to-arm: 30 }", "must: { rod-to-arm: 60 }"));
+    expect(goalOf((await sheet(must)).missed)).toEqual(["inner-lock", "rod-to-arm", "turning-circle"]);
+  });
+
+  it("is none of a car that asks for nothing", async () => {
+    expect((await sheet("balanced-two-seater")).missed).toEqual([]);
+  });
+});
+
 describe("the plots", () => {
   /** What a coordinate stands for, by two marks of its axis and their words. */
   function reader(marks: readonly (readonly [place: number, value: number])[]) {

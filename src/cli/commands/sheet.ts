@@ -3,6 +3,7 @@ import { sheetJson } from "../../output/sheet/json.ts";
 import { sheetPaper } from "../../output/sheet/sheet.ts";
 import { writingIn } from "../../output/sheet/writing.ts";
 import { checkJob } from "../../solve/check/check.ts";
+import { missedGoals } from "../../solve/goals/missed.ts";
 import { finished } from "../../solve/job.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
@@ -38,7 +39,8 @@ export function sheetCommand(desk: Desk): Command {
         const from = options.from === undefined ? null : await openStudy(desk, options.from, "leave");
         const study = await openStudy(desk, file);
         const unit = options.units ?? study.car.form.units;
-        const report = { study, from, checks: finished(checkJob(study)) ?? { items: [] } };
+        const checks = finished(checkJob(study)) ?? { items: [] };
+        const report = { study, from, checks, missed: missedGoals(study) };
         await printPaper(desk, options, unit, {
           json: () => sheetJson(report, unit),
           paper: () => sheetPaper(report, writingIn(unit)),

@@ -11,6 +11,7 @@ import { inputFigure } from "../column.ts";
 import type { Json } from "../json.ts";
 import { inUnits, unitsOf } from "../numbers.ts";
 import { uprightJson } from "../upright.ts";
+import { missedJson } from "./aims.ts";
 import { rodChanges } from "./changes.ts";
 import { lacksOf } from "./lacks.ts";
 import type { SheetReport } from "./sheet.ts";
@@ -66,7 +67,7 @@ function tabJson(study: Study, wheel: Wheel, unit: LengthUnit): Json {
 }
 
 /** What a build sheet is made from, as JSON, numbers not rounded. */
-export function sheetJson({ study, checks, from }: SheetReport, unit: LengthUnit): Json {
+export function sheetJson({ study, checks, missed, from }: SheetReport, unit: LengthUnit): Json {
   const { length, angle } = sayers(unit);
   const board = boardLength(unit);
   return {
@@ -102,6 +103,7 @@ export function sheetJson({ study, checks, from }: SheetReport, unit: LengthUnit
       camber: pair(row.camber, angle),
     })),
     checks: checkJson(study, checks, unit),
+    missed: missed.map((met) => missedJson(met, unit)),
     lacks: lacksOf(study).map(({ what, keys }) => ({ what, keys })),
   };
 }

@@ -1,6 +1,7 @@
 import type { Study } from "../../measures/study.ts";
 import type { CheckItem, State } from "../../solve/check/item.ts";
 import type { CheckReport } from "../../solve/check/report.ts";
+import type { Met } from "../../solve/goals/score.ts";
 import { labelsOf } from "../../vehicle/labels.ts";
 import { notesOf } from "../../vehicle/notes.ts";
 import { assumedWords } from "../assumed.ts";
@@ -8,6 +9,7 @@ import { bewareOf } from "../beware.ts";
 import { countWords, itemBrief, itemWords } from "../check.ts";
 import { type Block, list, mind, type Paper, type PaperPart, tableOf, words } from "../paper/paper.ts";
 import { cautions, nearDeadPoint, outOfReach, steersBackwards, wildToe } from "../words.ts";
+import { missedWords } from "./aims.ts";
 import { changePart } from "./changes.ts";
 import { armPart, rodPart } from "./cut.ts";
 import { lacksOf } from "./lacks.ts";
@@ -17,15 +19,20 @@ import { proofPart } from "./proof.ts";
 import { settingsPart } from "./settings.ts";
 import type { Writing } from "./writing.ts";
 
-/** What a build sheet is made from: the car to build, its checks, and the car as it is now, if there is one. */
+/**
+ * What a build sheet is made from: the car to build, its checks, the goals of its own search that it misses, and the car as
+ * it is now, if there is one.
+ */
 export interface SheetReport {
   readonly study: Study;
   readonly checks: CheckReport;
+  readonly missed: readonly Met[];
   readonly from: Study | null;
 }
 
 /** What has to be put right, or known, before anything is cut. */
-function firstPart({ study, checks, from }: SheetReport, { length }: Writing): PaperPart {
+function firstPart({ study, checks, missed, from }: SheetReport, writing: Writing): PaperPart {
+  const { length } = writing;
   const loud = [
     steersBackwards(study),
     wildToe(study),
@@ -35,10 +42,12 @@ function firstPart({ study, checks, from }: SheetReport, { length }: Writing): P
   const beware = from === null ? [] : bewareOf(from, study, length).filter((each) => !loud.includes(each));
   const broken = checks.items.filter(({ state }) => state === "broken").length;
   const assumed = assumedWords(study.car);
+  const open = missedWords(missed, writing);
   return {
     heading: "Before anything is cut",
     blocks: [
       ...[...loud, ...beware].map((each) => mind(`${each}.`)),
+      ...(open === null ? [] : [mind(`${open}.`)]),
       ...(broken === 0 ? [] : [mind(`${broken} of the checks ${broken === 1 ? "is" : "are"} BROKEN, as said below.`)]),
       ...(assumed === null ? [] : [mind(`${assumed}. Measure these first: what is assumed is not to be welded by.`)]),
       ...study.car.warnings.map(({ message }) => mind(`${message}.`)),
@@ -71,19 +80,20 @@ function checkPart(report: SheetReport, writing: Writing): PaperPart {
   };
 }
 
-function lackBlocks(study: Study): readonly PaperPart[] {
-  const lacks = lacksOf(study);
-  if (lacks.length === 0) return [];
-  const rows = lacks.map(({ what, keys }) => [what, keys.join("; ")]);
-  return [
-    {
-      heading: "Still to be decided",
-      blocks: [
-        words("Nothing is made up here. This sheet could say more if the car's file said:"),
-        tableOf(["For", "its keys"], rows, [0, 1]),
-      ],
-    },
+/** What is still open: a place that does not do what the file asks of it, and what the file does not say. */
+function lackBlocks({ study, missed }: SheetReport, writing: Writing): readonly PaperPart[] {
+  const open = missedWords(missed, writing);
+  const rows = lacksOf(study).map(({ what, keys }) => [what, keys.join("; ")]);
+  const blocks: readonly Block[] = [
+    ...(open === null ? [] : [mind(`${open}.`)]),
+    ...(rows.length === 0
+      ? []
+      : [
+          words("Nothing is made up here. This sheet could say more if the car's file said:"),
+          tableOf(["For", "its keys"], rows, [0, 1]),
+        ]),
   ];
+  return blocks.length === 0 ? [] : [{ heading: "Still to be decided", blocks }];
 }
 
 function signPart(): PaperPart {
@@ -116,7 +126,7 @@ export function sheetPaper(report: SheetReport, writing: Writing): Paper {
       proofPart(study, writing),
       { heading: "How it steers and travels", blocks: plots },
       checkPart(report, writing),
-      ...lackBlocks(study),
+      ...lackBlocks(report, writing),
       signPart(),
     ],
     cautions,
