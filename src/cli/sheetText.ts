@@ -1,9 +1,12 @@
+import { lstatSync } from "node:fs";
 import { loadText } from "../files/load.ts";
 import { loadSheet, type SheetFolder, sheetNames } from "../files/sheets.ts";
 import { printable } from "../output/printable.ts";
+import { nearest } from "../vehicle/nearest.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
-import { refusal } from "./car.ts";
+import { isCar, refusal } from "./car.ts";
 import type { Desk } from "./desk.ts";
+import { Ended, Exit } from "./exit.ts";
 
 /** A sheet's text, and what the sheet is called. */
 export interface SheetText {
@@ -15,10 +18,33 @@ export interface SheetText {
 export async function sheetText(desk: Desk, folder: SheetFolder, name: string): Promise<SheetText> {
   const file = loadText(name);
   const isExample = "complaints" in file && sheetNames(folder).includes(name);
+  if ("complaints" in file && !isExample && isNowhere(name)) throw nothingCalled(folder, name);
   const loaded = isExample ? loadSheet(folder, name) : file;
   const source = printable(name);
   if ("complaints" in loaded) throw refusal(source, loaded.complaints);
   if (isExample) desk.note(`note: the example sheet "${source}"; there is no file of that name here.`);
   if (mayHoldProducts(loaded.text)) await prepareProducts();
   return { text: loaded.text, source };
+}
+
+/** Whether nothing at all is there by that name; a link that leads nowhere is something, and what is wrong with it is told. */
+function isNowhere(name: string): boolean {
+  return name !== "" && lstatSync(name, { throwIfNoEntry: false }) === undefined;
+}
+
+const kinds: Readonly<Record<SheetFolder, string>> = {
+  sheets: "tape sheet",
+  readings: "file of readings on a built car",
+};
+
+function nothingCalled(folder: SheetFolder, name: string): Ended {
+  const [said, what, all] = [printable(name), kinds[folder], sheetNames(folder)];
+  if (isCar(name)) return new Ended(Exit.badInput, `"${said}" is a car, not a ${what}. ${listOf(all)}`);
+  const meant = nearest(name, all);
+  const advice = meant === null ? listOf(all) : `Did you mean "${meant}"?`;
+  return new Ended(Exit.badInput, `there is no file "${said}", and no example of a ${what} of that name. ${advice}`);
+}
+
+function listOf(names: readonly string[]): string {
+  return `The examples are:\n${names.map((each) => `  ${each}`).join("\n")}`;
 }

@@ -1,7 +1,8 @@
 import { blunderWords, facingWords, unreadPoints, unsettledWords } from "../output/survey.ts";
 import { type Surveyed, settleSurvey } from "../solve/survey/survey.ts";
+import type { Complaint } from "../vehicle/complaint.ts";
 import { readSurvey } from "../vehicle/survey/sheet.ts";
-import type { Survey } from "../vehicle/survey/survey.ts";
+import { isBlank, type Survey } from "../vehicle/survey/survey.ts";
 import { refusal } from "./car.ts";
 import type { Desk } from "./desk.ts";
 import { lengthsIn } from "./report.ts";
@@ -13,6 +14,11 @@ export interface Sheet {
   readonly source: string;
 }
 
+const notFilledIn =
+  "this sheet has not been filled in: only what was written beforehand is there, and no point of the front end is read; fill in heights:, out:, ahead:, distances: as far as you can reach";
+
+const whole = (message: string): Complaint => ({ line: null, column: null, part: "", message });
+
 /** What the sheet that a name stands for says. Ends the command where it is none. */
 export async function readSheetOf(
   desk: Desk,
@@ -21,6 +27,7 @@ export async function readSheetOf(
   const { text, source } = await sheetText(desk, "sheets", name);
   const survey = readSurvey(text);
   if ("complaints" in survey) throw refusal(source, survey.complaints);
+  if (isBlank(survey)) throw refusal(source, [whole(notFilledIn)]);
   return { survey, source };
 }
 
@@ -28,8 +35,7 @@ export async function readSheetOf(
 export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
   const { survey, source } = await readSheetOf(desk, name);
   const surveyed = settleSurvey(survey);
-  if ("complaint" in surveyed)
-    throw refusal(source, [{ line: null, column: null, part: "", message: surveyed.complaint }]);
+  if ("complaint" in surveyed) throw refusal(source, [whole(surveyed.complaint)]);
   return { surveyed, source };
 }
 

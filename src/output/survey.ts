@@ -84,17 +84,31 @@ export function facingWords({ facesRead }: Surveyed): readonly string[] {
       ];
 }
 
-/** What to read next, in a sentence; null where nothing more can be read. */
-export function nextWords(next: readonly NextReading[], length: Length): string | null {
+/**
+ * What to read next, in a sentence or two; null where nothing more can be read. Points that no reading names come first: what
+ * settles the others settles none of them.
+ */
+export function nextWords(next: readonly NextReading[], unread: number, length: Length): string | null {
   const [first, ...more] = next;
-  if (first === undefined) return null;
-  if (first.settles)
-    return more.length === 0
-      ? `One more reading settles it: ${first.name}.`
-      : `What settles most: ${first.name}; then ${more.map(({ name }) => name).join("; ")}.`;
+  const points = unread === 1 ? "the point that is" : `the ${unread} points that are`;
+  const missing =
+    unread === 0
+      ? null
+      : `First ${points} not read at all, unless what is assumed of ${unread === 1 ? "it" : "them"} will do.`;
+  if (first === undefined) return missing;
+  if (first.settles) {
+    const names = more.map(({ name }) => name).join("; ");
+    const words =
+      more.length === 0
+        ? `One more reading settles it: ${first.name}.`
+        : `What settles most: ${first.name}; then ${names}.`;
+    const others = `Of the others ${first.name} settles most${more.length === 0 ? "" : `; then ${names}`}.`;
+    return missing === null ? words : `${missing} ${others}`;
+  }
   const { before = 0, after = 0 } = first.spread ?? {};
   const gain = (1 - after / before) * 100;
-  return `Everything is settled. Of one more reading ${first.name} would gain most: the points, ${length(before)} off on average, come ${gain.toFixed(0)} % nearer.`;
+  const settled = `verything is settled. Of one more reading ${first.name} would gain most: the points, ${length(before)} off on average, come ${gain.toFixed(0)} % nearer.`;
+  return missing === null ? `E${settled}` : `${missing} Of the others e${settled}`;
 }
 
 /** More scatter than that is hardly chance: the readings are not as good as the sheet says, or a part moved meanwhile. */
@@ -166,7 +180,7 @@ export function surveyText(
   const unsettled = unsettledWords(surveyed);
   const unread = unreadPoints(surveyed);
   const said = (words: string) => wrap(words, WIDTH, "  ");
-  const forward = nextWords(next, length);
+  const forward = nextWords(next, unread.length, length);
   return [
     survey.title ?? "Readings with a tape",
     ...wrap(`${readings.length} readings of ${points.length} points, ${scatterWords(surveyed, length)}.`, WIDTH),

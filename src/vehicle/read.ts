@@ -2,7 +2,7 @@ import { isMap, isScalar } from "yaml";
 import type * as z from "zod/mini";
 import type { Car } from "./car.ts";
 import type { Complaint } from "./complaint.ts";
-import { isSheet } from "./from-tape/is-sheet.ts";
+import { otherKind } from "./file-kind.ts";
 import { complaintsOf } from "./grammar.ts";
 import type { Linkage } from "./linkage.ts";
 import { linkages } from "./linkages.ts";
@@ -16,7 +16,6 @@ import { isSection, type SectionName, type Sections, sectionField, sectionNames 
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
 import { reckoned, startingValues } from "./starting/marks.ts";
-import { isSurvey } from "./survey/is-survey.ts";
 import { complaintAt, isSaid, sourceAt, spotAt, type Tree, wordAt } from "./tree.ts";
 import type { LengthUnit, Wheel } from "./words.ts";
 import { worth } from "./worth.ts";
@@ -199,22 +198,6 @@ function carOf(tree: Tree): Car | Refused {
   };
 }
 
-const aSheet: Complaint = {
-  line: null,
-  column: null,
-  part: "",
-  message:
-    "this is a sheet of readings with a tape, not a car: rackwright new my-car --from-tape, and this file's name, makes a car of it",
-};
-
-const aSurvey: Complaint = {
-  line: null,
-  column: null,
-  part: "",
-  message:
-    "this is a sheet of readings between points, not a car: rackwright tape, and this file's name, finds the points; with --out my-car it writes the car",
-};
-
 /**
  * The car that a text describes, or all that is wrong with the text, each with line, column, what was found and what was
  * expected. Never throws, whatever the text. Lengths that hold products or brackets need prepareProducts first.
@@ -222,6 +205,6 @@ const aSurvey: Complaint = {
 export function readCar(text: string): Car | Refused {
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
-  if (isSurvey(text)) return { complaints: [aSurvey] };
-  return isSheet(text) ? { complaints: [aSheet] } : carOf(tree);
+  const other = otherKind(text, "car");
+  return other === null ? carOf(tree) : { complaints: [{ line: null, column: null, part: "", message: other }] };
 }

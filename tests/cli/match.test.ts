@@ -97,7 +97,7 @@ describe("match", () => {
     expect(typo.err).toMatch(/readings\.yaml:2:1: .*unknown key "cambr": did you mean "camber"\?/);
     const missing = await run(["match", "balanced-two-seater", join(place.path, "none.yaml")]);
     expect(missing.code).toBe(2);
-    expect(missing.err).toContain("there is no such file");
+    expect(missing.err).toContain('there is no file "');
     const far = await run([
       "match",
       "balanced-two-seater",

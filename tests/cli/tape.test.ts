@@ -1,5 +1,9 @@
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { presetsFolder } from "../../src/files/presets.ts";
+import { gaugeSections } from "../../src/vehicle/car-readings/sections.ts";
+import { kindOf } from "../../src/vehicle/file-kind.ts";
 import { linkages } from "../../src/vehicle/linkages.ts";
 import { mechanisms } from "../../src/vehicle/mechanisms.ts";
 import { readSurvey } from "../../src/vehicle/survey/sheet.ts";
@@ -147,6 +151,109 @@ describe("a blank list", () => {
   );
 });
 
+describe("a sheet that is not filled in", () => {
+  it("is said to be none, and no point is made of it", async () => {
+    const { out: blank } = await run(["tape", "--blank", "double-arm"]);
+    for (const argv of [
+      ["tape", place.put("blank.yaml", blank)],
+      ["tape", place.put("blank.yaml", blank), "--section", "front"],
+    ]) {
+      const { code, out, err } = await run(argv);
+      expect({ code, out }).toEqual({ code: 2, out: "" });
+      expect(err).toContain("this sheet has not been filled in: only what was written beforehand is there");
+    }
+  });
+
+  it("never comes to one more reading while whole points are not read", async () => {
+    const { out: blank } = await run(["tape", "--blank", "double-arm"]);
+    const begun = blank.replace("  left eye:\n", "  left eye: 9\n");
+    const { code, out } = await run(["tape", place.put("begun.yaml", begun)]);
+    expect(code).toBe(0);
+    const [, next = ""] = out.replace(/\s+/g, " ").split("NEXT ");
+    expect(next).not.toContain("One more reading settles it");
+    expect(next).not.toMatch(/^Everything is settled/);
+    // Eighteen points: eight a side and two eyes. One of them is read.
+    expect(next).toMatch(/^First the 17 points that are not read at all/);
+  });
+
+  it("names the front ends that there is a blank list of", async () => {
+    const { code, out, err } = await run(["tape", "--blank"]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    for (const { name } of linkages) expect(err).toContain(`  ${name}`);
+  });
+});
+
+describe("a file of another kind", () => {
+  const car = place.put("a-car.yaml", readFileSync(join(presetsFolder(), "tab-to-place.yaml"), "utf8"));
+  const sheet = place.put("a-sheet.yaml", donor);
+  const readings = place.put(
+    "some-readings.yaml",
+    readFileSync(join(presetsFolder(), "readings/as-built.yaml"), "utf8"),
+  );
+
+  it.each([
+    ["a car as a sheet", ["tape", car], car, "this is a car file, not a tape sheet"],
+    [
+      "readings as a sheet",
+      ["tape", readings],
+      readings,
+      "this is a file of readings on a built car, not a tape sheet",
+    ],
+    [
+      "a sheet as a car",
+      ["steer", sheet],
+      sheet,
+      "this is a tape sheet of readings between points, not a car file: rackwright tape",
+    ],
+    [
+      "readings as a car",
+      ["steer", readings],
+      readings,
+      "readings on a built car, not a car file: rackwright match CAR",
+    ],
+    [
+      "a sheet as readings",
+      ["match", "tab-to-place", sheet],
+      sheet,
+      "not a file of readings on a built car: rackwright tape",
+    ],
+    [
+      "a car as readings",
+      ["match", "tab-to-place", car],
+      car,
+      "this is a car file, not a file of readings on a built car",
+    ],
+    [
+      "a car as a bench sheet",
+      ["new", "x", "--from-tape", car],
+      car,
+      "this is a car file, not a sheet of readings with a tape",
+    ],
+  ])("%s is told apart, in one line", async (_, argv, file, words) => {
+    const { code, out, err } = await run(argv);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    const complaints = err.split("\n").filter((line) => line !== "" && !line.startsWith("note: "));
+    expect(complaints).toHaveLength(1);
+    expect(complaints[0]).toContain(`${file}: `);
+    expect(complaints[0]).toContain(words);
+  });
+
+  it.each(Object.keys(gaugeSections))("a file of readings with %s alone is known for one", (gauge) => {
+    expect(kindOf(`units: in\n${gauge}: { left: 1, right: 1 }\n`)).toBe("readings");
+  });
+
+  it("is named where there is none of that name, with the examples", async () => {
+    const { code, err } = await run(["tape", "nosuch"]);
+    expect(code).toBe(2);
+    expect(err).toContain(
+      'there is no file "nosuch", and no example of a tape sheet of that name. The examples are:\n  donor-front',
+    );
+    expect((await run(["tape", "donor-frunt"])).err).toContain('Did you mean "donor-front"?');
+    expect((await run(["tape", "tab-to-place"])).err).toContain('"tab-to-place" is a car, not a tape sheet');
+    expect((await run(["match", "tab-to-place", "nosuch"])).err).toContain("  as-built");
+  });
+});
+
 describe("bad sheets", () => {
   const sheet = (...lines: readonly string[]) => ["linkage: double-arm", "mechanism: rack", ...lines, ""].join("\n");
 
@@ -200,6 +307,6 @@ describe("bad sheets", () => {
 
   it("no sheet at all", async () => {
     expect((await run(["tape"])).err).toContain("--blank");
-    expect((await run(["tape", "nowhere.yaml"])).err).toContain("there is no such file");
+    expect((await run(["tape", "nowhere.yaml"])).err).toContain('there is no file "nowhere.yaml"');
   });
 });

@@ -17,7 +17,7 @@ import { lengthsIn, printReport, type ReportOptions, reporting } from "../report
 import type { Sheet } from "../surveySheet.ts";
 
 interface TapeOptions extends ReportOptions {
-  readonly blank?: SurveyForm["linkage"];
+  readonly blank?: SurveyForm["linkage"] | true;
   readonly mechanism?: SurveyForm["mechanism"];
   readonly readings?: boolean;
   readonly out?: string;
@@ -34,7 +34,7 @@ export function tapeCommand(desk: Desk): Command {
     )
     .argument("[SHEET]", "a sheet of readings, or the name of an example of one")
     .addOption(
-      new Option("--blank <linkage>", "print the list of readings to take, in working order").choices(
+      new Option("--blank [linkage]", "print the list of readings to take, in working order").choices(
         linkages.map(({ name }) => name),
       ),
     )
@@ -70,6 +70,11 @@ export function tapeCommand(desk: Desk): Command {
     )
     .action(async (sheet: string | undefined) => {
       const options = command.optsWithGlobals<TapeOptions>();
+      if (options.blank === true)
+        throw new Ended(
+          Exit.badInput,
+          `--blank needs the front end that is to be read, one of:\n${linkages.map(({ name, label }) => `  ${name.padEnd(16)}${label}`).join("\n")}`,
+        );
       if (options.blank !== undefined) {
         const form = { linkage: options.blank, mechanism: options.mechanism ?? "rack" };
         const blank = options.diagonals ? blankDiagonals : blankSurvey;

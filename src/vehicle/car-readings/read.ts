@@ -1,5 +1,6 @@
 import type { Car } from "../car.ts";
 import type { Complaint } from "../complaint.ts";
+import { otherKind } from "../file-kind.ts";
 import { readUnit } from "../from-tape/reading.ts";
 import { quantitiesOf } from "../quantities.ts";
 import { safe } from "../shown.ts";
@@ -24,6 +25,8 @@ export function readCarReadings(
 ): CarReadings | { readonly complaints: readonly Complaint[] } {
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
+  const other = otherKind(text, "readings");
+  if (other !== null) return { complaints: [{ line: null, column: null, part: "", message: other }] };
   const written = sourceAt(tree, ["units"])?.trim() ?? null;
   const units = written === null ? null : readUnit(written);
   if (units === null) {

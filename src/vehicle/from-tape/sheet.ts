@@ -1,6 +1,7 @@
 import { isMap } from "yaml";
 import type { Complaint } from "../complaint.ts";
 import { scalar } from "../edits/written.ts";
+import { otherKind } from "../file-kind.ts";
 import { nearest } from "../nearest.ts";
 import { remark } from "../remark.ts";
 import { safe } from "../shown.ts";
@@ -30,6 +31,8 @@ function unknownKeys(tree: Tree): readonly Complaint[] {
 export function readSheet(text: string): Tape | { readonly complaints: readonly Complaint[] } {
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
+  const kind = otherKind(text, "from-tape");
+  if (kind !== null) return { complaints: [{ line: null, column: null, part: "", message: kind }] };
   const complaints: Complaint[] = [...unknownKeys(tree)];
   const written = sourceAt(tree, ["units"])?.trim() || "in";
   const units = readUnit(written);

@@ -1,5 +1,6 @@
 import { isMap, isScalar, isSeq, type Node } from "yaml";
 import type { Complaint } from "../complaint.ts";
+import { otherKind } from "../file-kind.ts";
 import { readUnit } from "../from-tape/reading.ts";
 import { linkages } from "../linkages.ts";
 import { mechanisms } from "../mechanisms.ts";
@@ -44,6 +45,8 @@ type Complain = (path: readonly string[], message: string, at?: "key") => void;
 export function readSurvey(text: string): Survey | { readonly complaints: readonly Complaint[] } {
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
+  const other = otherKind(text, "survey");
+  if (other !== null) return { complaints: [{ line: null, column: null, part: "", message: other }] };
   const complaints: Complaint[] = [];
   const complain: Complain = (path, message, at) =>
     complaints.push(at === "key" ? complaintAtKey(tree, path, message) : complaintAt(tree, path, message));

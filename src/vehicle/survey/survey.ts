@@ -1,5 +1,5 @@
 import type { LengthUnit } from "../words.ts";
-import type { SurveyForm, SurveyPoint } from "./points.ts";
+import { pointsOf, type SurveyForm, type SurveyPoint } from "./points.ts";
 import type { SurveyReading } from "./readings.ts";
 
 /** A place on the car, mm: ahead of the front-axle line, to the driver's left of the centreline, above the ground. */
@@ -23,4 +23,11 @@ export interface Survey {
   readonly given: ReadonlyMap<string, number>;
   /** Its words that are not numbers, by their path below steering: "rack.wheel-left-moves". */
   readonly words: ReadonlyMap<string, string>;
+}
+
+/** Whether no reading names a point of the front end: the sheet holds what was written beforehand, of its marks, alone. */
+export function isBlank({ form, readings }: Pick<Survey, "form" | "readings">): boolean {
+  // Marks stand behind the front end's own points.
+  const own = pointsOf(form).length;
+  return readings.every(({ points }) => points.every((point) => point >= own));
 }
