@@ -310,3 +310,53 @@ describe("bad sheets", () => {
     expect((await run(["tape", "nowhere.yaml"])).err).toContain('there is no file "nowhere.yaml"');
   });
 });
+
+describe("a short list that grows into a survey", () => {
+  const short = [
+    "title: Old hauler",
+    "units: in",
+    "wheelbase: 72",
+    "hub-height: 10 1/2",
+    "king-pins-apart: 40",
+    "tab-height: 9 1/4",
+    "left-eye: 7 1/2",
+    "right-eye: 7 1/4",
+    "eye-height: 9",
+    "eye-behind: 1/2",
+    "lower-joint-out: 20 1/4",
+    "lower-joint-height: 7 1/2",
+    "",
+  ].join("\n");
+
+  it("is filled in as it was written, each reading where a survey has it", async () => {
+    const { code, out } = await run(["tape", place.put("short.yaml", short), "--blank", "double-arm"]);
+    expect(code).toBe(0);
+    const survey = readSurvey(out);
+    if ("complaints" in survey) throw new Error(JSON.stringify(survey.complaints));
+    const read = new Map(survey.readings.map(({ name, value }) => [name, Math.round((value / 25.4) * 1e9) / 1e9]));
+    expect(survey.title).toBe("Old hauler");
+    for (const side of ["left", "right"]) {
+      expect(read.get(`height of ${side} wheel.center`)).toBe(10.5);
+      expect(read.get(`height of ${side} tie-rod.outer`)).toBe(9.25);
+      expect(read.get(`height of ${side} lower-arm.joint`)).toBe(7.5);
+      expect(read.get(`height of ${side} eye`)).toBe(9);
+      // The eyes are behind the holes: the holes are ahead of them.
+      expect(read.get(`${side} tie-rod.outer, ahead of ${side} eye`)).toBe(0.5);
+    }
+    expect([...read.keys()].filter((name) => /eye/.test(name)).length).toBe(6);
+    expect([...read].filter(([name]) => /eye.*centreline|eye, out/.test(name)).map(([, value]) => value)).toEqual([
+      7.5, 7.25,
+    ]);
+    expect(out).toMatch(/^ {2}wheelbase: 72$/m);
+    expect(out).toMatch(/^ {4}radius: "10 1\/2"$/m);
+  });
+
+  it("says how to go on where it is taken for a survey, and refuses what is no short list", async () => {
+    const taken = await run(["tape", place.put("short.yaml", short)]);
+    expect(taken.code).toBe(2);
+    expect(taken.err).toContain("--blank double-arm > survey.yaml");
+    const other = await run(["tape", "donor-front", "--blank", "strut"]);
+    expect(other.code).toBe(2);
+    expect(other.err).toContain("is no short list of readings");
+  });
+});

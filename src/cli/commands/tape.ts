@@ -61,6 +61,10 @@ export function tapeCommand(desk: Desk): Command {
       "after",
       examples(
         ["rackwright tape --blank double-arm > sheet.yaml", "the readings to take, to print or to fill in"],
+        [
+          "rackwright tape short.yaml --blank double-arm > sheet.yaml",
+          "the same, with what the short list says filled in",
+        ],
         ["rackwright tape sheet.yaml", "the points, what does not fit, and what to read next"],
         ["rackwright tape sheet.yaml --out my-car", "the same, and the car written to my-car.yaml"],
         ["rackwright tape --blank double-arm --diagonals", "six readings, to see whether a car is bent"],
@@ -77,6 +81,10 @@ export function tapeCommand(desk: Desk): Command {
         );
       if (options.blank !== undefined) {
         const form = { linkage: options.blank, mechanism: options.mechanism ?? "rack" };
+        if (sheet !== undefined) {
+          const { grownSheet } = await import("../surveySheet.ts");
+          return desk.print(await grownSheet(desk, sheet, form));
+        }
         const blank = options.diagonals ? blankDiagonals : blankSurvey;
         return desk.print(blank(form, options.units ?? "in"));
       }

@@ -1,3 +1,4 @@
+import { scalar } from "../edits/written.ts";
 import { linkageOf } from "../linkages.ts";
 import { mechanismOf } from "../mechanisms.ts";
 import { quantitiesOf } from "../quantities.ts";
@@ -5,6 +6,7 @@ import { remark } from "../remark.ts";
 import type { LengthUnit } from "../words.ts";
 import { diagonalsOf } from "./diagonals.ts";
 import { pointQuantities } from "./given.ts";
+import type { Grown } from "./grown.ts";
 import { floorMarks, planOf, type ToTake } from "./plan.ts";
 import { pointsOf, type SurveyForm } from "./points.ts";
 import { type Kind, ways } from "./readings.ts";
@@ -43,7 +45,7 @@ interface Nest {
 }
 
 /** What the sheet asks of the car beside its points, nested as in a car file. */
-function carLines(form: SurveyForm): readonly string[] {
+function carLines(form: SurveyForm, { car }: Grown): readonly string[] {
   const points = pointQuantities(form);
   const nest: Nest = {};
   const put = (path: readonly string[], help: string) => {
@@ -64,13 +66,14 @@ function carLines(form: SurveyForm): readonly string[] {
   }
   for (const { path, help } of mechanismOf(form.mechanism).choices)
     if (path.at(-1) !== "take-off") put(["steering", ...path], help);
-  const written = (inside: Nest, indent: string): readonly string[] =>
-    Object.entries(inside).flatMap(([key, below]) =>
-      typeof below === "string"
-        ? [...remark(below, indent), `${indent}${key}:`]
-        : [`${indent}${key}:`, ...written(below, `${indent}  `)],
-    );
-  return ["car:", ...written(nest, "  ")];
+  const written = (inside: Nest, indent: string, above: string): readonly string[] =>
+    Object.entries(inside).flatMap(([key, below]) => {
+      const path = `${above}${key}`;
+      return typeof below === "string"
+        ? [...remark(below, indent), `${indent}${key}:${filled(car[path])}`]
+        : [`${indent}${key}:`, ...written(below, `${indent}  `, `${path}.`)];
+    });
+  return ["car:", ...written(nest, "  ", "")];
 }
 
 /** What is asked though a car file may leave it out. */
@@ -92,13 +95,27 @@ export function blankDiagonals(form: SurveyForm, units: LengthUnit): string {
   ].join("\n");
 }
 
-/** The blank list of readings of a front end, in working order, to print and take along or to fill in as a file. */
-export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
+const nothing: Grown = { readings: {}, car: {} };
+
+function filled(answer: string | undefined): string {
+  return answer === undefined ? "" : ` ${scalar(answer)}`;
+}
+
+/**
+ * The list of readings of a front end, in working order, to print and take along or to fill in as a file: blank, or with what
+ * is known of it already.
+ */
+export function blankSurvey(form: SurveyForm, units: LengthUnit, known: Grown = nothing): string {
   const plan = planOf(form);
   const groups = ways.flatMap(({ kind, group }) => {
+    const { [kind]: own = {} } = known.readings;
     const taken = plan.filter((each) => each.kind === kind);
-    if (taken.length === 0) return [];
-    return ["", ...remark(advice[kind] ?? ""), `${group}:`, ...taken.map((each) => `  ${keyOf(each)}:${drawn(each)}`)];
+    const keys = taken.map(keyOf);
+    const lines = [
+      ...taken.map((each) => `  ${keyOf(each)}:${filled(own[keyOf(each)]) || drawn(each)}`),
+      ...Object.entries(own).flatMap(([key, text]) => (keys.includes(key) ? [] : [`  ${key}:${filled(text)}`])),
+    ];
+    return lines.length === 0 ? [] : ["", ...remark(advice[kind] ?? ""), `${group}:`, ...lines];
   });
   return [
     ...remark(
@@ -107,7 +124,7 @@ export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
     ...remark(
       "The car on stands, at ride height, wheels and steering wheel straight. Fractions as the tape shows them: 14 3/8. What was not read stays blank; a reading taken twice stands as [14 3/8, 14 7/16]; a doubtful one as 14 3/8 +- 1/4. More readings than needed are welcome: they find the wrong one.",
     ),
-    "title:",
+    `title:${filled(known.title)}`,
     `units: ${units}`,
     `linkage: ${form.linkage}`,
     `mechanism: ${form.mechanism}`,
@@ -125,7 +142,7 @@ export function blankSurvey(form: SurveyForm, units: LengthUnit): string {
     ...groups,
     "",
     ...remark("What no tape reads between points; what stays blank is assumed, and marked so in the car file."),
-    ...carLines(form),
+    ...carLines(form, known),
     "",
   ].join("\n");
 }
