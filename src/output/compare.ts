@@ -1,5 +1,6 @@
 import type { CheckItem } from "../solve/check/item.ts";
-import type { CheckRow, Comparison, FigureRow } from "../solve/compare/compare.ts";
+import type { CheckRow } from "../solve/compare/checks.ts";
+import type { Comparison, FigureRow } from "../solve/compare/compare.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { Difference } from "../vehicle/differences.ts";
 import { formatLength } from "../vehicle/units/format.ts";
@@ -91,24 +92,25 @@ function figureBlocks(comparison: Comparison, unit: LengthUnit): readonly Block[
 }
 
 /** How an item came out: "close, 3/32 in"; a dash for a car that has none of it. */
-function outcome(item: CheckItem | null, unit: LengthUnit, length: Length): string {
+export function outcome(item: CheckItem | null, unit: LengthUnit, length: Length): string {
   if (item === null) return "-";
   const value = valueWords(item, unit, length);
   return value === null ? item.state : `${item.state}, ${value}`;
 }
 
 /** The checked things that came out otherwise, as far as a reader can see. */
-function differing({ checks }: Comparison, unit: LengthUnit, length: Length): readonly CheckRow[] {
+export function differing(checks: readonly CheckRow[], unit: LengthUnit, length: Length): readonly CheckRow[] {
   return checks.filter(({ items }) => new Set(items.map((item) => outcome(item, unit, length))).size > 1);
 }
 
-function labelOf({ items }: CheckRow): string {
+/** What a checked thing is called. */
+export function labelOf({ items }: CheckRow): string {
   return items.find((item) => item !== null)?.label ?? "";
 }
 
 function checkBlocks(comparison: Comparison, unit: LengthUnit, length: Length): readonly Block[] {
   const { cars } = comparison;
-  const rows = differing(comparison, unit, length);
+  const rows = differing(comparison.checks, unit, length);
   return [
     list(cars.map(({ checks }, i) => `${letter(i)}: ${countWords(checks)}`)),
     rows.length === 0
@@ -184,7 +186,7 @@ export function compareJson(comparison: Comparison, unit: LengthUnit, length: Le
         changes: told(changes),
       };
     }),
-    checks: differing(comparison, unit, length).map((row) => ({
+    checks: differing(comparison.checks, unit, length).map((row) => ({
       id: row.id,
       label: labelOf(row),
       states: row.items.map((item) => item?.state ?? null),

@@ -12,6 +12,7 @@ import { heading } from "../view/heading.ts";
 import { filled, type Line, Lines } from "../view/Lines.tsx";
 import { adjustersPage } from "./adjustersPage.ts";
 import { buildsPage } from "./buildsPage.ts";
+import { differencesPage } from "./differencesPage.ts";
 import { findPage } from "./findPage.ts";
 import type { Page } from "./page.ts";
 import { cursorKeys, pageKey, spotOf, spotWithin } from "./spot.ts";
@@ -187,6 +188,7 @@ const pages: readonly Page[] = [
   widenPage(name),
   placesPage,
   buildsPage(name),
+  differencesPage(name),
 ];
 
 function pageOf(model: Model): Page {
@@ -199,7 +201,7 @@ export const trials: View = {
   key: "8",
   // What was named can be put back on the bench.
   alone: (model) => pageOf(model) === trialsPage,
-  help: "before and after; named trials; what each adjuster does on race day; a wider front end; find a place; as it is built",
+  help: "before and after; named trials; what each adjuster does on race day; a wider front end; find a place; as it is built; what differs",
   keys: [
     ...cursorKeys(name, size, "along the list:"),
     pageKey(
@@ -207,7 +209,7 @@ export const trials: View = {
       pages.map((page) => page.name),
     ),
     ...own,
-    stopKey("places or builds"),
+    stopKey("places, builds or checks"),
   ],
   work: (model) => pageOf(model).work?.(model) ?? null,
   explain: (model) => pageOf(model).explain(model),

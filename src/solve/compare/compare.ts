@@ -1,8 +1,8 @@
 import type { Study } from "../../measures/study.ts";
 import { type Difference, differences } from "../../vehicle/differences.ts";
-import type { CheckItem } from "../check/item.ts";
 import type { CheckReport } from "../check/report.ts";
 import { type Reading, readings } from "../sensitivity/readings.ts";
+import { type CheckRow, checkRows } from "./checks.ts";
 
 /** A car that is compared: what it is called, its study, and how it came through the checks. */
 export interface Compared {
@@ -17,12 +17,6 @@ export interface FigureRow {
   readonly values: readonly (number | null)[];
   /** Each less the first car's; of a worst value, whose sign is that of the worse end of the travel, by their sizes. */
   readonly changes: readonly (number | null)[];
-}
-
-/** A checked thing of every car, in their order; null where a car has none of it. */
-export interface CheckRow {
-  readonly id: string;
-  readonly items: readonly (CheckItem | null)[];
 }
 
 /** Cars beside each other, the first of them what the others are held against. */
@@ -46,12 +40,6 @@ function figureRow(reading: Reading, cars: readonly Compared[]): FigureRow {
   };
 }
 
-function checkRows(cars: readonly Compared[]): readonly CheckRow[] {
-  const all = cars.map(({ checks }) => new Map(checks.items.map((item) => [item.id, item])));
-  const ids = new Set(all.flatMap((items) => [...items.keys()]));
-  return [...ids].map((id) => ({ id, items: all.map((items) => items.get(id) ?? null) }));
-}
-
 /** Compares cars: what differs of what was put in, every figure, every check. */
 export function compare(cars: readonly Compared[]): Comparison {
   return {
@@ -60,6 +48,6 @@ export function compare(cars: readonly Compared[]): Comparison {
     figures: readings
       .map((reading) => figureRow(reading, cars))
       .filter(({ values }) => values.some((value) => value !== null)),
-    checks: checkRows(cars),
+    checks: checkRows(cars.map((each) => each.checks)),
   };
 }
