@@ -2,7 +2,7 @@ import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/match.
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { borne, onTheTape, withDoubt } from "./borne.ts";
-import { movedWords, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
+import { movedWords, premise, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
 import { unitName } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
 import { cautions, type Length, offMiddle } from "./words.ts";
@@ -27,7 +27,7 @@ export function matchText(matched: Matched, title: string | null, unit: LengthUn
     ...untoldLines(matched),
     "",
     ...wrap(
-      "± holds 19 of 20; gauges are good to what the file of readings says, else to what is usual. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.",
+      `${premise} Those are what the file of readings says, else what is usual. A place that is off by less than would have shown may stand unnamed, and what it does then stands with others: "or ±" holds that too, for one such place. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.`,
       WIDTH,
     ),
     ...wrap(cautions.join(" "), WIDTH),
@@ -42,6 +42,7 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly 
       ? ""
       : `, or else ${others.map((each) => suspectWords(each, inputKind, length)).join(", or ")} is wrong: these readings cannot tell which`;
   const said = [
+    ...flippedWords(matched, length),
     ...straightWords(matched, unit),
     ...matched.parts.flatMap((part) =>
       part.off === null
@@ -63,6 +64,18 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly 
       ? ["  Nothing: car and readings agree within their tolerances."]
       : said.flatMap((words) => wrap(words, WIDTH, "  "))),
     "",
+  ];
+}
+
+/** Angles that fit with the other sign. */
+function flippedWords({ onFile, readings }: Matched, length: Length): readonly string[] {
+  const flipped = readings.filter((each) => each.flipped);
+  if (flipped.length === 0) return [];
+  const names = flipped.map(
+    ({ prediction }) => `${readingWords(prediction, onFile.inputKind, length)} (line ${prediction.reading.line})`,
+  );
+  return [
+    `Signs, likely a slip: ${names.join(", ")}. With the sign the other way ${flipped.length === 1 ? "it agrees" : "they agree"} with the file, as written not. Toe-in, camber out at the top and caster back at the top are positive: look again, and correct the file of readings first.`,
   ];
 }
 
@@ -116,37 +129,46 @@ function fitLines({ chance, converged, readings }: Matched): readonly string[] {
   return said.length === 0 ? [] : [...said.flatMap((words) => wrap(words, WIDTH)), ""];
 }
 
-/** Where parts most likely are that stand out, though they are within what the car is built to. */
+/** Where parts most likely are that stand out though they are not named as off, by whether they are within what is built to. */
 function partLines({ parts }: Matched, unit: LengthUnit): readonly string[] {
   const rest = parts.filter(({ off }) => off === null);
-  const seen = rest.filter(({ standsOut }) => standsOut);
+  const beyond = rest.filter((part) => part.beyond);
+  const seen = rest.filter((part) => part.standsOut && !part.beyond);
   const still = rest.filter(({ standsOut }) => !standsOut);
   return [
-    "WITHIN WHAT THE CAR IS BUILT TO",
-    ...(seen.length === 0
+    ...(beyond.length === 0
       ? []
-      : table(
-          [["part", "on file", "matched", "±", ""]],
-          seen.map(({ unknown, moved, deviation }) => {
-            const kind = unknown.quantities[0].kind === "length" ? "length" : "angle";
-            const say = (value: number) => borne(value, 2 * deviation, kind, unit);
-            return [
-              unknownWords(unknown),
-              say(unknown.onFile),
-              say(unknown.onFile + moved),
-              say(2 * deviation),
-              unitName(kind, unit),
-            ];
-          }),
-          [0, 4],
-        )),
+      : ["MOVED FURTHER THAN THE CAR IS BUILT TO, THOUGH NOT SURELY", ...partTable(beyond, unit), ""]),
+    "WITHIN WHAT THE CAR IS BUILT TO",
+    ...(seen.length === 0 ? [] : partTable(seen, unit)),
     ...wrap(
-      still.length === 0 ? "These are all that the readings have a say in." : stillWords(still, seen.length > 0, unit),
+      still.length === 0
+        ? "These are all that the readings have a say in."
+        : stillWords(still, seen.length + beyond.length > 0, unit),
       WIDTH,
       "  ",
     ),
     "",
   ];
+}
+
+function partTable(parts: readonly PartRow[], unit: LengthUnit): readonly string[] {
+  return table(
+    [["part", "on file", "matched", "±", "or ±", ""]],
+    parts.map(({ unknown, moved, deviation, hidden }) => {
+      const kind = unknown.quantities[0].kind === "length" ? "length" : "angle";
+      const say = (value: number) => borne(value, 2 * deviation, kind, unit);
+      return [
+        unknownWords(unknown),
+        say(unknown.onFile),
+        say(unknown.onFile + moved),
+        say(2 * deviation),
+        say(2 * deviation + hidden),
+        unitName(kind, unit),
+      ];
+    }),
+    [0, 5],
+  );
 }
 
 /** Parts that are where the file has them, and how far off one of them would have shown. */

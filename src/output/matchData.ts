@@ -3,7 +3,7 @@ import type { LengthUnit } from "../vehicle/car.ts";
 import type { Column } from "./column.ts";
 import { csv } from "./csv.ts";
 import type { Json } from "./json.ts";
-import { readingWords, suspectWords, unknownWords } from "./matchWords.ts";
+import { premise, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
 import { inUnits, unitName, unitsOf } from "./numbers.ts";
 import type { Length } from "./words.ts";
 
@@ -41,6 +41,7 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
   const suspects = (or: readonly Suspect[]) => or.map((each) => suspectWords(each, inputKind, length));
   return {
     units: unitsOf(unit),
+    premise,
     title: onFile.car.title,
     readingsTitle: title,
     chance: matched.chance,
@@ -55,7 +56,7 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
       left: inUnits(after.rodLengths.left, "length", unit),
       right: inUnits(after.rodLengths.right, "length", unit),
     },
-    readings: matched.readings.map(({ prediction, onFile: before, matched: now, wrong, checked }) => ({
+    readings: matched.readings.map(({ prediction, onFile: before, matched: now, wrong, checked, flipped }) => ({
       name: readingWords(prediction, inputKind, length),
       line: prediction.reading.line,
       unit: unitName(prediction.kind, unit),
@@ -64,6 +65,7 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
       onFile: inUnits(before, prediction.kind, unit),
       matched: inUnits(now, prediction.kind, unit),
       checked,
+      flipped,
       wrong:
         wrong === null
           ? null
@@ -73,7 +75,7 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
               or: suspects(wrong.or),
             },
     })),
-    parts: matched.parts.map(({ unknown, moved, deviation, share, off, leastFound }) => {
+    parts: matched.parts.map(({ unknown, moved, deviation, share, off, leastFound, hidden, beyond }) => {
       const [first] = unknown.quantities;
       const kind = first.kind === "length" ? "length" : "angle";
       return {
@@ -86,6 +88,8 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
         deviation: inUnits(deviation, kind, unit),
         share,
         leastFound: leastFound === null ? null : inUnits(leastFound, kind, unit),
+        hidden: inUnits(hidden, kind, unit),
+        beyond,
         off: off === null ? null : { or: suspects(off.or) },
       };
     }),

@@ -1,10 +1,40 @@
-import type { PartRow, Suspect } from "../solve/match/match.ts";
+import type { Matched, PartRow, Suspect } from "../solve/match/match.ts";
 import type { Prediction } from "../solve/match/predictions.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { onTheTape, withDoubt } from "./borne.ts";
 import { waysOf } from "./ways.ts";
 import { degrees, type Length } from "./words.ts";
+
+/** What every ± rests on. */
+export const premise =
+  "Every ± holds 19 times of 20 if whatever is not named as off really is within what the car is built to, and gauges are as good as said.";
+
+/** Where two causes fit as well: which one is taken to be it, and which it may be instead. */
+export function ambiguousWords({ onFile, parts, readings }: Matched, unit: LengthUnit, length: Length): string[] {
+  const { inputKind } = onFile;
+  const or = (taken: string, others: readonly Suspect[]) =>
+    others.length === 0
+      ? []
+      : [
+          `${taken}, but it fits as well that instead ${others.map((each) => suspectWords(each, inputKind, length)).join(", or ")} is wrong: these readings cannot tell which`,
+        ];
+  return [
+    ...parts.flatMap((part) =>
+      part.off === null
+        ? []
+        : or(`this takes ${unknownWords(part.unknown)} to be ${movedWords(part, unit)} than on file`, part.off.or),
+    ),
+    ...readings.flatMap(({ prediction, wrong }) =>
+      wrong === null
+        ? []
+        : or(
+            `this leaves out ${readingWords(prediction, inputKind, length)} (line ${prediction.reading.line})`,
+            wrong.or,
+          ),
+    ),
+  ];
+}
 
 /** A place with its way: "1/2 in left", "10.0° right", "middle". */
 function stood(at: number, isRack: boolean, length: Length): string {

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { z } from "zod";
+import { presetText } from "../measures/carTexts.ts";
 import { folder, run } from "./run.ts";
 import { units } from "./shapes.ts";
 
@@ -11,6 +12,7 @@ afterAll(() => place.remove());
 const suspects = z.array(z.string());
 const shape = z.strictObject({
   units,
+  premise: z.string(),
   title: z.string(),
   readingsTitle: z.string().nullable(),
   chance: z.number().nullable(),
@@ -32,6 +34,7 @@ const shape = z.strictObject({
       onFile: z.number(),
       matched: z.number(),
       checked: z.boolean(),
+      flipped: z.boolean(),
       wrong: z.strictObject({ by: z.number(), deviation: z.number(), or: suspects }).nullable(),
     }),
   ),
@@ -46,6 +49,8 @@ const shape = z.strictObject({
       deviation: z.number(),
       share: z.number(),
       leastFound: z.number().nullable(),
+      hidden: z.number(),
+      beyond: z.boolean(),
       off: z.strictObject({ or: suspects }).nullable(),
     }),
   ),
@@ -88,6 +93,55 @@ describe("match", () => {
     const [heading, ...rows] = out.trimEnd().split("\r\n");
     expect(heading).toBe("reading,line,unit,read,tolerance,onFile,matched,remark");
     expect(rows).toHaveLength(report.readings.length);
+  }, 60_000);
+
+  it("says that signs are likely slipped, and sets apart what has moved further than the car is built to", async () => {
+    const readings = place.put(
+      "signs.yaml",
+      "units: in\ncamber: { left: 0.5, right: -0.5 }\ncaster: { left: 7.5, right: 7.5 }\n",
+    );
+    const { code, out } = await run(["match", "balanced-two-seater", readings]);
+    expect(code).toBe(0);
+    const flat = out.replace(/\s+/g, " ");
+    expect(flat).toContain("Signs, likely a slip: camber: left (line 2). With the sign the other way it agrees");
+    expect(flat).toMatch(/Every ± holds 19 times of 20 if whatever is not named as off really is within/);
+    const json = await run(["match", "balanced-two-seater", readings, "--json"]);
+    const { parts, premise, readings: rows } = shape.parse(JSON.parse(json.out));
+    expect(premise).toContain("within what the car is built to");
+    expect(rows.map(({ flipped }) => flipped)).toEqual([true, false, false, false]);
+    const beyond = parts.filter(({ off, tolerance, moved }) => off === null && Math.abs(moved) > (tolerance ?? 99));
+    expect(beyond.map(({ label }) => label)).toEqual(["Camber, left"]);
+    const [, further = "", within = ""] = /MOVED FURTHER(.*)WITHIN WHAT THE CAR IS BUILT TO(.*)/.exec(flat) ?? [];
+    expect(further).toContain("Camber, left");
+    expect(within).not.toContain("Camber, left");
+  }, 60_000);
+
+  it("writes beside the car which of two causes it takes, where another fits as well", async () => {
+    // The tab's one length reads 1/2 in too much: either the tape or the joint's place.
+    const readings = place.put(
+      "two.yaml",
+      "units: in\nlengths:\n  rows:\n    - { from: left.tie-rod.outer, to: left.lower-arm.joint, is: 6 1/2 }\n",
+    );
+    const out = join(place.path, "two-made.yaml");
+    const ran = await run(["match", "balanced-two-seater", readings, "--out", out]);
+    expect(ran.code).toBe(0);
+    const doubt = /one of two causes: this .*, but it fits as well that instead .* is wrong/i;
+    expect(ran.err.replace(/\s+/g, " ")).toMatch(doubt);
+    const [first = ""] = readFileSync(out, "utf8").split("\n");
+    expect(first).toMatch(/^# One of two causes: /);
+    expect(first).toMatch(doubt);
+    expect((await run(["steer", out])).code).toBe(0);
+  }, 60_000);
+
+  it("says which of two files is which where they are swapped", async () => {
+    const readings = place.put("mine.yaml", "units: in\ncamber: { left: -0.5, right: -0.5 }\n");
+    const swapped = await run(["match", readings, "balanced-two-seater"]);
+    expect([swapped.code, swapped.out]).toEqual([2, ""]);
+    expect(swapped.err.replace(/\s+/g, " ")).toContain("this is a file of readings; the car goes first");
+    const car = place.put("car.yaml", presetText("balanced-two-seater"));
+    const twice = await run(["match", "balanced-two-seater", car]);
+    expect([twice.code, twice.out]).toEqual([2, ""]);
+    expect(twice.err.replace(/\s+/g, " ")).toContain("this is a car's file; the readings go second");
   }, 60_000);
 
   it("points at what is wrong in a file of readings", async () => {

@@ -1,14 +1,18 @@
 import { existsSync } from "node:fs";
 import { Command } from "commander";
+import { loadText } from "../../files/load.ts";
 import { newFile, pathOf } from "../../files/save.ts";
 import type { Study } from "../../measures/study.ts";
 import { matchText } from "../../output/match.ts";
 import { matchCsv, matchJson } from "../../output/matchData.ts";
-import { readingWords } from "../../output/matchWords.ts";
+import { ambiguousWords, readingWords } from "../../output/matchWords.ts";
 import { printable } from "../../output/printable.ts";
 import type { Matched } from "../../solve/match/match.ts";
 import { readCarReadings } from "../../vehicle/car-readings/read.ts";
 import type { CarReadings } from "../../vehicle/car-readings/reading.ts";
+import { gaugeSections } from "../../vehicle/car-readings/sections.ts";
+import { pairAt } from "../../vehicle/tree.ts";
+import { readYaml } from "../../vehicle/yaml.ts";
 import { openStudy, refusal } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -39,6 +43,7 @@ export function matchCommand(desk: Desk): Command {
     )
     .action(async (file: string, name: string) => {
       const options = command.optsWithGlobals<MatchOptions>();
+      refuseSwapped(file, name);
       const study = await openStudy(desk, file);
       if (options.out !== undefined && existsSync(pathOf(options.out)))
         throw new Ended(
@@ -65,7 +70,7 @@ export function matchCommand(desk: Desk): Command {
         csv: () => matchCsv(matched, unit, length),
         text: () => matchText(matched, readings.title, unit, length),
       });
-      if (options.out !== undefined) await write(desk, matched, options.out);
+      if (options.out !== undefined) await write(desk, matched, options.out, ambiguousWords(matched, unit, length));
     });
 }
 
@@ -103,10 +108,41 @@ async function openReadings(desk: Desk, name: string, study: Study): Promise<Car
   return readings;
 }
 
-async function write(desk: Desk, matched: Matched, name: string): Promise<void> {
+/** Ends the command where the readings stand in the car's place, or a car in the readings'. */
+function refuseSwapped(file: string, name: string): void {
+  const [first, second] = [sheetKind(file), sheetKind(name)];
+  if (first === "readings")
+    throw new Ended(
+      Exit.badInput,
+      `${printable(file)}: this is a file of readings; the car goes first: rackwright match CAR READINGS.`,
+    );
+  if (second === "car")
+    throw new Ended(
+      Exit.badInput,
+      `${printable(name)}: this is a car's file; the readings go second: rackwright match CAR READINGS.`,
+    );
+}
+
+/** What a file holds by its first keys; null where there is no such file or it is neither. */
+function sheetKind(name: string): "car" | "readings" | null {
+  if (!existsSync(name)) return null;
+  const loaded = loadText(name);
+  if ("complaints" in loaded) return null;
+  const tree = readYaml(loaded.text);
+  if ("complaints" in tree) return null;
+  const has = (key: string) => pairAt(tree.root, key) !== null;
+  if (has("front")) return "car";
+  return Object.keys(gaugeSections).some(has) ? "readings" : null;
+}
+
+/** `doubts`: which cause the file takes where another fits as well, said in the file and beside it. */
+async function write(desk: Desk, matched: Matched, name: string, doubts: readonly string[]): Promise<void> {
   const { matchedText } = await import("../../solve/match/written.ts");
-  const made = newFile(pathOf(name), matchedText(matched));
+  const comment = doubts.map((doubt) => `# One of two causes: ${printable(doubt)}.\n`).join("");
+  const text = matchedText(matched).replace(/^\uFEFF?/, (mark) => `${mark}${comment}`);
+  const made = newFile(pathOf(name), text);
   if (!made.saved)
     throw new Ended(Exit.badInput, `${printable(name)}: ${"complaint" in made ? made.complaint : made.ask}.`);
   desk.note(`Wrote ${printable(made.path)}.`);
+  for (const doubt of doubts) desk.note(`note: one of two causes: ${printable(doubt)}.`);
 }

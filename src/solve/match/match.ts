@@ -17,6 +17,8 @@ export interface ReadingRow {
   readonly wrong: Wrong | null;
   /** False where nothing else says what it says: wrong or right, it would not show. */
   readonly checked: boolean;
+  /** True of an angle that does not go with the file, and would with its sign the other way. */
+  readonly flipped: boolean;
 }
 
 /** Something that does not go with all else; `or`: what could be wrong in its place, which these readings cannot tell. */
@@ -46,6 +48,13 @@ export interface PartRow {
    * show.
    */
   readonly leastFound: number | null;
+  /**
+   * By how much `moved` may be wrong besides, mm or rad, where one place not called off is further off than it is built to,
+   * but by less than its leastFound.
+   */
+  readonly hidden: number;
+  /** True where it has moved by more than it is built to, and yet is not surely off. */
+  readonly beyond: boolean;
   /** True where it is off, has moved by as much as it is known to, or was not known before. */
   readonly standsOut: boolean;
 }
@@ -162,6 +171,7 @@ function partsOf(
     const blunder = blunders.find(({ reading }) => reading === predictions.length + j);
     const own = settled.confidence.checks[kept.indexOf(predictions.length + j)];
     const moved = settled.x[j] * sigma;
+    const isBeyond = blunder === undefined && !unknown.open && Math.abs(moved) > unknown.tolerance;
     return {
       unknown,
       moved,
@@ -169,12 +179,45 @@ function partsOf(
       share,
       off: blunder === undefined ? null : { by: moved, deviation: share * sigma, or: others(blunder) },
       leastFound: own?.checked ? own.leastFound * sigma : null,
-      standsOut: blunder !== undefined || unknown.open || Math.abs(moved) >= share * sigma,
+      hidden: hiddenIn(j, unknowns.length, predictions.length, { settled, kept }) * sigma,
+      beyond: isBeyond,
+      standsOut: blunder !== undefined || isBeyond || unknown.open || Math.abs(moved) >= share * sigma,
     };
   });
   function others({ or }: Blunder): readonly Suspect[] {
     return or.map((at) => suspectOf(at, unknowns, predictions));
   }
+}
+
+/**
+ * The most that an unnoticed error of one place on file moves an unknown, in the unknown's deviations on file: how fast that
+ * place moves it, which is their covariance, by the largest error that is likely to be overlooked (Baarda's external
+ * reliability, A testing procedure for use in geodetic networks, 1968; recalled, not looked up). Of places that the readings
+ * tell; of the others any error could be overlooked.
+ */
+function hiddenIn(
+  j: number,
+  unknowns: number,
+  readings: number,
+  { settled: { confidence }, kept }: Pick<Snooped, "settled" | "kept">,
+): number {
+  const { covariance, checks } = confidence;
+  let most = 0;
+  for (let k = 0; k < unknowns; k++) {
+    const check = checks[kept.indexOf(readings + k)];
+    if (!check?.checked || Math.sqrt(covariance[k * unknowns + k]) > UNTOLD) continue;
+    most = Math.max(most, Math.abs(covariance[j * unknowns + k]) * check.leastFound);
+  }
+  return most;
+}
+
+/** An angle whose sign may have been slipped: it is far from the file, and the other way round it is not. */
+function isFlipped({ reading, read, tolerance }: Prediction, onFile: number): boolean {
+  return (
+    ["toe", "camber", "caster"].includes(reading.kind) &&
+    Math.abs(read - onFile) > 2 * tolerance &&
+    Math.abs(read + onFile) <= tolerance
+  );
 }
 
 function readingRows(
@@ -198,7 +241,8 @@ function readingRows(
     const onFile = prediction.predict(study);
     const matched = prediction.predict(after);
     if (onFile === null || matched === null) throw new Error("what was settled can be evaluated");
-    return { prediction, onFile, matched, wrong, checked: !unchecked.includes(i) };
+    const flipped = isFlipped(prediction, onFile);
+    return { prediction, onFile, matched, wrong, checked: !unchecked.includes(i), flipped };
   });
 }
 
