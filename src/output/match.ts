@@ -61,7 +61,9 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly 
   return [
     "MOST LIKELY OFF",
     ...(said.length === 0
-      ? ["  Nothing: car and readings agree within their tolerances."]
+      ? matched.parts.some(({ beyond }) => beyond)
+        ? ["  Nothing surely; but see below what has moved further than the car is built to."]
+        : ["  Nothing: car and readings agree within their tolerances."]
       : said.flatMap((words) => wrap(words, WIDTH, "  "))),
     "",
   ];

@@ -95,7 +95,7 @@ describe("match", () => {
     expect(rows).toHaveLength(report.readings.length);
   }, 60_000);
 
-  it("says that signs are likely slipped, and sets apart what has moved further than the car is built to", async () => {
+  it("says that signs are likely slipped, and what every ± rests on", async () => {
     const readings = place.put(
       "signs.yaml",
       "units: in\ncamber: { left: 0.5, right: -0.5 }\ncaster: { left: 7.5, right: 7.5 }\n",
@@ -106,9 +106,21 @@ describe("match", () => {
     expect(flat).toContain("Signs, likely a slip: camber: left (line 2). With the sign the other way it agrees");
     expect(flat).toMatch(/Every ± holds 19 times of 20 if whatever is not named as off really is within/);
     const json = await run(["match", "balanced-two-seater", readings, "--json"]);
-    const { parts, premise, readings: rows } = shape.parse(JSON.parse(json.out));
-    expect(premise).toContain("within what the car is built to");
-    expect(rows.map(({ flipped }) => flipped)).toEqual([true, false, false, false]);
+    const report = shape.parse(JSON.parse(json.out));
+    expect(report.premise).toContain("within what the car is built to");
+    expect(report.readings.map(({ flipped }) => flipped)).toEqual([true, false, false, false]);
+  }, 60_000);
+
+  it("sets apart what has moved further than the car is built to, though it is not surely off", async () => {
+    const readings = place.put(
+      "leaning.yaml",
+      "units: in\ncamber: { left: 0.2, right: -0.5 }\nbuilt-to: { lengths: 0.01, tie-rod.length: 0.01 }\n",
+    );
+    const { out } = await run(["match", "balanced-two-seater", readings]);
+    const flat = out.replace(/\s+/g, " ");
+    expect(flat).toContain("Nothing surely; but see below what has moved further");
+    const json = await run(["match", "balanced-two-seater", readings, "--json"]);
+    const { parts } = shape.parse(JSON.parse(json.out));
     const beyond = parts.filter(({ off, tolerance, moved }) => off === null && Math.abs(moved) > (tolerance ?? 99));
     expect(beyond.map(({ label }) => label)).toEqual(["Camber, left"]);
     const [, further = "", within = ""] = /MOVED FURTHER(.*)WITHIN WHAT THE CAR IS BUILT TO(.*)/.exec(flat) ?? [];
@@ -117,18 +129,18 @@ describe("match", () => {
   }, 60_000);
 
   it("writes beside the car which of two causes it takes, where another fits as well", async () => {
-    // The tab's one length reads 1/2 in too much: either the tape or the joint's place.
-    const readings = place.put(
-      "two.yaml",
-      "units: in\nlengths:\n  rows:\n    - { from: left.tie-rod.outer, to: left.lower-arm.joint, is: 6 1/2 }\n",
+    // A length from the tab reads over 1/2 in too much, another is as on file: either the tape or the joint's place.
+    const rows = ["lower-arm.joint, is: 6 1/4", "upper-arm.joint, is: 8"].map(
+      (row) => `    - { from: left.tie-rod.outer, to: left.${row} }\n`,
     );
+    const readings = place.put("two.yaml", `units: in\nlengths:\n  rows:\n${rows.join("")}`);
     const out = join(place.path, "two-made.yaml");
     const ran = await run(["match", "balanced-two-seater", readings, "--out", out]);
     expect(ran.code).toBe(0);
-    const doubt = /one of two causes: this .*, but it fits as well that instead .* is wrong/i;
+    const doubt = /more than one cause fits: this .*, but it fits as well that instead .* is wrong/i;
     expect(ran.err.replace(/\s+/g, " ")).toMatch(doubt);
     const [first = ""] = readFileSync(out, "utf8").split("\n");
-    expect(first).toMatch(/^# One of two causes: /);
+    expect(first).toMatch(/^# More than one cause fits: /);
     expect(first).toMatch(doubt);
     expect((await run(["steer", out])).code).toBe(0);
   }, 60_000);

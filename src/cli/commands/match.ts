@@ -138,11 +138,11 @@ function sheetKind(name: string): "car" | "readings" | null {
 /** `doubts`: which cause the file takes where another fits as well, said in the file and beside it. */
 async function write(desk: Desk, matched: Matched, name: string, doubts: readonly string[]): Promise<void> {
   const { matchedText } = await import("../../solve/match/written.ts");
-  const comment = doubts.map((doubt) => `# One of two causes: ${printable(doubt)}.\n`).join("");
+  const comment = doubts.map((doubt) => `# More than one cause fits: ${printable(doubt)}.\n`).join("");
   const text = matchedText(matched).replace(/^\uFEFF?/, (mark) => `${mark}${comment}`);
   const made = newFile(pathOf(name), text);
   if (!made.saved)
     throw new Ended(Exit.badInput, `${printable(name)}: ${"complaint" in made ? made.complaint : made.ask}.`);
   desk.note(`Wrote ${printable(made.path)}.`);
-  for (const doubt of doubts) desk.note(`note: one of two causes: ${printable(doubt)}.`);
+  for (const doubt of doubts) desk.note(`note: more than one cause fits: ${printable(doubt)}.`);
 }
