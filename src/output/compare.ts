@@ -3,7 +3,7 @@ import type { CheckRow } from "../solve/compare/checks.ts";
 import type { Comparison, FigureRow } from "../solve/compare/compare.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { Difference } from "../vehicle/differences.ts";
-import { formatLength } from "../vehicle/units/format.ts";
+import { formatLength, sayLength } from "../vehicle/units/format.ts";
 import { assumedWords } from "./assumed.ts";
 import { bewareOf } from "./beware.ts";
 import { countWords, valueWords } from "./check.ts";
@@ -34,6 +34,16 @@ export function inputChange({ kind, said }: Difference, i: number, unit: LengthU
   return signed(change, `${size} ${unit}`);
 }
 
+/** A text of a file that names a unit of the other system. */
+const foreign: Readonly<Record<LengthUnit, RegExp>> = { in: /\d\s*(mm|cm|m)\b/, mm: /\d\s*(in\b|ft\b|["'′″])/ };
+
+/** What a car's file says of an input: as it was written, unless that is in inches and the report in mm, or the other way round. */
+export function saidWords({ kind, said }: Difference, i: number, unit: LengthUnit): string {
+  const { words: written = "-", value = null } = said[i] ?? {};
+  if (kind !== "length" || value === null || !foreign[unit].test(written)) return written;
+  return unit === "in" ? sayLength(value, { unit, exact: true }) : `${Number(value.toFixed(2))} mm`;
+}
+
 /** An input's name with its side: "Tie-rod tab, up, each side". */
 export function inputName({ label, wheel }: Difference): string {
   return wheel === null ? label : `${label}, ${wheel === "each" ? "each side" : wheel}`;
@@ -50,9 +60,22 @@ function inputBlocks(comparison: Comparison, unit: LengthUnit): readonly Block[]
   if (inputs.length === 0) return [words("Nothing: all say the same.")];
   const rows = inputs.map((line) => [
     inputName(line),
-    ...line.said.flatMap((said, i) => (i === 0 ? [said.words] : [said.words, inputChange(line, i, unit)])),
+    ...line.said.flatMap((_, i) => {
+      const said = saidWords(line, i, unit);
+      return i === 0 ? [said] : [said, inputChange(line, i, unit)];
+    }),
   ]);
-  return [tableOf(["As it stands in the file", ...withChanges(comparison)], rows)];
+  const told = inputs.some((line) => line.said.some(({ words }, i) => words !== saidWords(line, i, unit)));
+  return [
+    tableOf(["As it stands in the file", ...withChanges(comparison)], rows),
+    ...(told
+      ? [
+          words(
+            `Lengths that a file has in ${unit === "in" ? "millimetres" : "inches"} are told in ${unit === "in" ? "inches" : "millimetres"}.`,
+          ),
+        ]
+      : []),
+  ];
 }
 
 function figureCells({ reading, values, changes }: FigureRow, unit: LengthUnit): readonly string[] {

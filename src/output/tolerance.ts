@@ -148,7 +148,12 @@ export function toleranceText(result: Tolerance, unit: LengthUnit, length: Lengt
     "",
     "HOW MANY OF 100 BUILDS KEEP EACH LIMIT AND TARGET",
     ...chanceTable(result, length),
-    ...(dear === undefined ? [] : wrap(`* held against ${dear.aim.of} builds only, and not in the last line.`, WIDTH)),
+    ...(dear === undefined
+      ? []
+      : wrap(
+          `* held against ${dear.aim.of} builds only, and not in the last line; looked at in 5 by 5 places of steering and travel, where check looks at 41 by 41: check is the closer look.`,
+          WIDTH,
+        )),
     "",
     "WHAT EACH OF THEM HANGS ON: the share of its spread that one size carries",
     ...chances
@@ -166,7 +171,7 @@ export function toleranceText(result: Tolerance, unit: LengthUnit, length: Lengt
     ),
     "",
     ...wrap(
-      "--csv and --json have every number; --builds and --seed try others. Clearance and strength of a weld are not in it.",
+      "--csv and --json have every number; --builds and --seed try others. Play in joints and the strength of a weld are not in it.",
       WIDTH,
     ),
     ...wrap(cautions.join(" "), WIDTH),

@@ -6,7 +6,7 @@ import type { Carrier, Tolerance } from "../solve/tolerance/result.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { QuantityKind } from "../vehicle/quantity.ts";
 import { sayLength } from "../vehicle/units/format.ts";
-import { degrees, fixed, type Length } from "./words.ts";
+import { degrees, fixed, type Length, straightAheadWords } from "./words.ts";
 
 /** A tolerance for a reader: "1/16 in", "1/64 in", "0.5 mm", "0.25°"; nothing is "exactly". */
 export function toleranceWords(tolerance: number, kind: QuantityKind, unit: LengthUnit): string {
@@ -71,7 +71,7 @@ export function carrierWords(carriers: readonly Carrier[]): string {
 
 /** How a part is held more closely than a tape holds it; common practice, no source. The first that begins or ends so. */
 const ways: readonly (readonly [pattern: RegExp, how: string])[] = [
-  [/straight-ahead$/, "pin or clamp the steering there while the tie rods are set"],
+  [/straight-ahead$/, straightAheadWords],
   [
     /^(rack|steering-plate|relay)\./,
     "bolt it up on a dummy mount and measure it from the centreline before it is welded",

@@ -83,6 +83,10 @@ export function inputOffMiddle(study: Study, length: Length): string {
   return `${inputPlace(study, study.zero, length)} with the wheels straight${cause}`;
 }
 
+/** What "Rack at straight ahead" is at the bench, and how it is held. */
+export const straightAheadWords =
+  "where the rack (or column) stands in its housing when the wheels point straight: pin or clamp the steering there before rods are cut";
+
 /** "turn radius to the outer tyre 163 in left, 158 in right", to what can be measured on the ground; null when not known. */
 export function tightestTurn(locks: Locks, unit: LengthUnit): string | null {
   const left = locks.left?.turnRadius ?? null;

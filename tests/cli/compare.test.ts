@@ -162,3 +162,22 @@ describe("rackwright compare", () => {
     expect(await run(["compare", a, b, "--html", "--markdown"])).toMatchObject({ code: 2 });
   });
 });
+
+describe("an inch car beside a millimetre car", () => {
+  const lineOf = (out: string) => out.split("\n").find((line) => line.startsWith("Wheelbase")) ?? "";
+
+  it("is told in one unit, the first file's, or the one that is asked for", async () => {
+    const inches = work.put("in.yaml", presetText("balanced-two-seater").replace(/^wheelbase: .*$/m, "wheelbase: 84"));
+    const other = work.put(
+      "mm.yaml",
+      presetText("balanced-two-seater").replace(/^wheelbase: .*$/m, "wheelbase: 1850 mm"),
+    );
+    // 84 in are 2133.6 mm, 1850 mm are 72.8346 in; the difference is 283.6 mm or 11.1654 in.
+    const asked = ["--units", "mm"];
+    expect(lineOf((await run(["compare", other, inches, ...asked])).out)).toMatch(/1850 mm +2133\.6 mm +\+283\.60 mm/);
+    const { out } = await run(["compare", other, inches]);
+    expect(lineOf(out)).toMatch(/72\.8346 in +84 in +\+11\.1654 in/);
+    expect(out).toContain("Lengths that a file has in millimetres are told in inches.");
+    expect((await run(["compare", a, b])).out).not.toContain("Lengths that a file has");
+  });
+});

@@ -1,10 +1,12 @@
 import { Command } from "commander";
+import { boardLength } from "../../measures/bench/proof.ts";
 import { sheetJson } from "../../output/sheet/json.ts";
 import { sheetPaper } from "../../output/sheet/sheet.ts";
 import { writingIn } from "../../output/sheet/writing.ts";
 import { checkJob } from "../../solve/check/check.ts";
 import { missedGoals } from "../../solve/goals/missed.ts";
 import { finished } from "../../solve/job.ts";
+import { proofSpreadOf } from "../../solve/tolerance/proofSpread.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -40,7 +42,13 @@ export function sheetCommand(desk: Desk): Command {
         const study = await openStudy(desk, file);
         const unit = options.units ?? study.car.form.units;
         const checks = finished(checkJob(study)) ?? { items: [] };
-        const report = { study, from, checks, missed: missedGoals(study) };
+        const report = {
+          study,
+          from,
+          checks,
+          missed: missedGoals(study),
+          spread: proofSpreadOf(study, boardLength(unit)),
+        };
         await printPaper(desk, options, unit, {
           json: () => sheetJson(report, unit),
           paper: () => sheetPaper(report, writingIn(unit)),

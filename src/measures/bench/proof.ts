@@ -44,14 +44,18 @@ function pair<T>(of: (wheel: (typeof sides)[number]) => T): Pair<T> {
   return { left: of("left"), right: of("right") };
 }
 
+/** Where the steering is read: from stop to stop. */
+export function steerSpan({ acting }: Study): Span {
+  return { from: -acting.right.at, to: acting.left.at, rows: STEER_ROWS };
+}
+
 /**
- * Readings to prove the steering by, from stop to stop: turned = steer − steer at zero; a board of length b held against
+ * Readings to prove the steering by, from stop to stop unless told: turned = steer − steer at zero; a board of length b held against
  * the wheel shows b (sin steer − sin steer at zero) between its ends. Empty where the wheels cannot be set straight.
  */
-export function steerProof(study: Study, board: number): readonly SteerProof[] {
-  const { zeroSteer, acting } = study;
+export function steerProof(study: Study, board: number, span: Span = steerSpan(study)): readonly SteerProof[] {
+  const { zeroSteer } = study;
   if (zeroSteer === null) return [];
-  const span: Span = { from: -acting.right.at, to: acting.left.at, rows: STEER_ROWS };
   return study.steerTable(span).rows.map((row) => ({
     input: row.input,
     turned: pair((wheel) => {

@@ -2,7 +2,7 @@ import type { Study } from "../../measures/study.ts";
 import { type RodFit, threadsOf } from "../../measures/threads.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { type Difference, differences } from "../../vehicle/differences.ts";
-import { inputChange, inputName } from "../compare.ts";
+import { inputChange, inputName, saidWords } from "../compare.ts";
 import { list, mind, type PaperPart, tableOf, words } from "../paper/paper.ts";
 import { waysOf } from "../ways.ts";
 import { fixed } from "../words.ts";
@@ -99,8 +99,8 @@ export function changePart(from: Study, to: Study, writing: Writing): PaperPart 
             ["Everything else", "now", "to be", "so"],
             said.map((each) => [
               inputName(each),
-              each.said[0]?.words ?? "-",
-              each.said[1]?.words ?? "-",
+              saidWords(each, 0, writing.unit),
+              saidWords(each, 1, writing.unit),
               moveWords(each, writing),
             ]),
             [0, 1, 2, 3],

@@ -67,7 +67,7 @@ function tabJson(study: Study, wheel: Wheel, unit: LengthUnit): Json {
 }
 
 /** What a build sheet is made from, as JSON, numbers not rounded. */
-export function sheetJson({ study, checks, missed, from }: SheetReport, unit: LengthUnit): Json {
+export function sheetJson({ study, checks, missed, spread, from }: SheetReport, unit: LengthUnit): Json {
   const { length, angle } = sayers(unit);
   const board = boardLength(unit);
   return {
@@ -90,17 +90,24 @@ export function sheetJson({ study, checks, missed, from }: SheetReport, unit: Le
     upright: whyNoUpright(study.car) === null ? uprightJson(study, unit) : null,
     tab: sides((wheel) => tabJson(study, wheel, unit)),
     board: length(board),
-    turnPlates: steerProof(study, board).map((row) => ({
+    turnPlates: steerProof(study, board).map((row, i) => ({
       [study.inputKind]: inUnits(row.input, inputFigure(study.inputKind), unit),
       turned: pair(row.turned, angle),
       board: pair(row.board, length),
+      within: { turned: angle(spread?.steer[i]?.turned ?? null), board: length(spread?.steer[i]?.board ?? null) },
     })),
-    bump: bumpProof(study, board).map((row) => ({
+    bump: bumpProof(study, board).map((row, i) => ({
       travel: length(row.travel),
       toeChange: pair(row.toe, angle),
       board: pair(row.board, length),
       acrossTyre: pair(row.acrossTyre, length),
       camber: pair(row.camber, angle),
+      within: {
+        toeChange: angle(spread?.bump[i]?.toe ?? null),
+        board: length(spread?.bump[i]?.board ?? null),
+        acrossTyre: length(spread?.bump[i]?.acrossTyre ?? null),
+        camber: angle(spread?.bump[i]?.camber ?? null),
+      },
     })),
     checks: checkJson(study, checks, unit),
     missed: missed.map((met) => missedJson(met, unit)),

@@ -1,7 +1,9 @@
 import { boardLength, bumpProof, steerProof } from "../../measures/bench/proof.ts";
 import type { Study } from "../../measures/study.ts";
+import type { ProofSpread, Within } from "../../solve/tolerance/proofSpread.ts";
 import { written } from "../numbers.ts";
 import { type Block, type PaperPart, tableOf, words } from "../paper/paper.ts";
+import { heldWords } from "../toleranceWords.ts";
 import { degrees, inputPlace, noTravelWords, travelPlace } from "../words.ts";
 import type { Writing } from "./writing.ts";
 
@@ -12,8 +14,13 @@ function turnedWords(angle: number | null): string {
   return size === degrees(0) ? size : `${size} ${angle > 0 ? "left" : "right"}`;
 }
 
+/** How far ordinary building moves a reading; a dash where it cannot be told. */
+function withinWords(within: Within | undefined, say: (value: number) => string): string {
+  return within === undefined || within === null ? "-" : say(within);
+}
+
 /** Turn plates, and a board for who has none, from stop to stop. */
-function steerBlocks(study: Study, { unit, length }: Writing): readonly Block[] {
+function steerBlocks(study: Study, spread: ProofSpread | null, { unit, length }: Writing): readonly Block[] {
   const board = boardLength(unit);
   const rows = steerProof(study, board);
   if (rows.length === 0) return [words("No readings: the wheels cannot be set straight within reach of the steering.")];
@@ -22,16 +29,30 @@ function steerBlocks(study: Study, { unit, length }: Writing): readonly Block[] 
   return [
     words("Turn plates set to nothing with the wheels straight; the car at ride height."),
     tableOf(
-      ["Turn plates", "left wheel", "read", "right wheel", "read"],
-      rows.map((row) => [at(row), turnedWords(row.turned.left), null, turnedWords(row.turned.right), null]),
+      ["Turn plates", "left wheel", "read", "right wheel", "read", "+-"],
+      rows.map((row, i) => [
+        at(row),
+        turnedWords(row.turned.left),
+        null,
+        turnedWords(row.turned.right),
+        null,
+        withinWords(spread?.steer[i]?.turned, degrees),
+      ]),
       [0, 1, 3],
     ),
     words(
       `Without turn plates: a straight board of ${length(board)} held level against each wheel, and the distance of both its ends from a string along the car, once with the wheels straight and once turned. So much the difference of the two has changed:`,
     ),
     tableOf(
-      ["Board", "left wheel", "read", "right wheel", "read"],
-      rows.map((row) => [at(row), boarded(row.board.left), null, boarded(row.board.right), null]),
+      ["Board", "left wheel", "read", "right wheel", "read", "+-"],
+      rows.map((row, i) => [
+        at(row),
+        boarded(row.board.left),
+        null,
+        boarded(row.board.right),
+        null,
+        withinWords(spread?.steer[i]?.board, length),
+      ]),
     ),
   ];
 }
@@ -67,16 +88,52 @@ function bumpBlocks(study: Study, { unit, length }: Writing): readonly Block[] {
   ];
 }
 
-/** What the finished car should read, with room for what it does read. */
-export function proofPart(study: Study, writing: Writing): PaperPart {
+/** The most that ordinary building moves a reading over the travel; null where it cannot be told. */
+function most(spread: ProofSpread, key: "toe" | "board" | "acrossTyre" | "camber"): Within {
+  const all = spread.bump.map(({ [key]: within }) => within);
+  return all.length === 0 || all.includes(null) ? null : Math.max(...all.map((within) => within ?? 0));
+}
+
+/** What is an ordinary difference, and what is a reason to stop: one rule for everything that is read. */
+function ruleBlocks(study: Study, spread: ProofSpread | null, { unit, length }: Writing): readonly Block[] {
+  const stop = "stop and find out why before the car is driven";
+  const match = "rackwright match says from what was read which part is most likely off";
+  if (spread === null)
+    return [
+      words(
+        `No car comes out exactly so, and how far ordinary building moves these readings cannot be told, since the car as drawn cannot be set: rackwright tolerance says why. Where one differs by more than half a degree or a tape's mark, ${stop}; ${match}.`,
+      ),
+    ];
+  const [toe, board, tyre, camber] = (["toe", "board", "acrossTyre", "camber"] as const).map((key) =>
+    most(spread, key),
+  );
+  const bump =
+    toe === null || camber === null
+      ? []
+      : [
+          words(
+            `Over the travel +- is at most ${degrees(toe, 2)} of toe (${withinWords(board, length)} over the board, ${withinWords(tyre, length)} across the tyre) and ${degrees(camber, 2)} of camber, less toward ride height.`,
+          ),
+        ];
+  return [
+    words(
+      `No car comes out exactly so. +- is what ordinary building moves a reading: 95 of 100 cars are nearer, built to ${heldWords(spread.held, unit)}, the wheels set again as above.`,
+    ),
+    ...(study.suspended ? bump : []),
+    words(
+      `Where what is read differs by more than its +- and what the gauge itself is good to (half a degree on turn plates, a mark of the tape), ${stop}. Within it the car is built as well as that: if the lock or the Ackermann effect is to come nearer, ${match}, and rackwright tolerance what to hold better.`,
+    ),
+  ];
+}
+
+/** What the finished car should read, with room for what it does read, and how far off is far off. */
+export function proofPart(study: Study, spread: ProofSpread | null, writing: Writing): PaperPart {
   return {
     heading: "Prove it",
     blocks: [
-      ...steerBlocks(study, writing),
+      ...steerBlocks(study, spread, writing),
       ...bumpBlocks(study, writing),
-      words(
-        "Where what is read differs by more than half a degree, or a tape's mark, stop and find out why before the car is driven.",
-      ),
+      ...ruleBlocks(study, spread, writing),
     ],
   };
 }

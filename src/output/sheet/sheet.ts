@@ -2,6 +2,7 @@ import type { Study } from "../../measures/study.ts";
 import type { CheckItem, State } from "../../solve/check/item.ts";
 import type { CheckReport } from "../../solve/check/report.ts";
 import type { Met } from "../../solve/goals/score.ts";
+import type { ProofSpread } from "../../solve/tolerance/proofSpread.ts";
 import { labelsOf } from "../../vehicle/labels.ts";
 import { notesOf } from "../../vehicle/notes.ts";
 import { assumedWords } from "../assumed.ts";
@@ -20,13 +21,15 @@ import { settingsPart } from "./settings.ts";
 import type { Writing } from "./writing.ts";
 
 /**
- * What a build sheet is made from: the car to build, its checks, the goals of its own search that it misses, and the car as
- * it is now, if there is one.
+ * What a build sheet is made from: the car to build, its checks, the goals of its own search that it misses, how far ordinary
+ * building moves what proves it, and the car as it is now, if there is one.
  */
 export interface SheetReport {
   readonly study: Study;
   readonly checks: CheckReport;
   readonly missed: readonly Met[];
+  /** Null where the car as drawn cannot be set. */
+  readonly spread: ProofSpread | null;
   readonly from: Study | null;
 }
 
@@ -123,7 +126,7 @@ export function sheetPaper(report: SheetReport, writing: Writing): Paper {
       tabPart(study, writing),
       rackPart(study, writing),
       settingsPart(study, writing),
-      proofPart(study, writing),
+      proofPart(study, report.spread, writing),
       { heading: "How it steers and travels", blocks: plots },
       checkPart(report, writing),
       ...lackBlocks(report, writing),

@@ -21,14 +21,16 @@ export type Effects = readonly (readonly (number | null)[])[];
 /** Share of a standard deviation by which a size is moved each way for its slope. */
 const STEP = 0.25;
 
-/** The effect of each size on each figure, by central differences about the car without errors. Yields after each size. */
-export function* effectsOf(build: Build, held: readonly Held[]): Generator<number, Effects, void> {
-  const effects: (number | null)[][] = readings.map(() => []);
+/** What is told of a build, as many values each time; null where it does not go together. */
+export type Told = (study: Study | null) => readonly (number | null)[];
+
+/** The effect of each size on each value, by central differences about the car without errors. Yields after each size. */
+function* slopesOf(build: Build, held: readonly Held[], told: Told): Generator<number, Effects, void> {
+  const effects: (number | null)[][] = told(build(new Float64Array(held.length))).map(() => []);
   const at = (i: number, error: number) => {
     const errors = new Float64Array(held.length);
     errors[i] = error;
-    const study = build(errors);
-    return readings.map((reading) => comparedOf(reading, study));
+    return told(build(errors));
   };
   for (const [i, { tolerance }] of held.entries()) {
     const step = (STEP * tolerance) / DEVIATIONS;
@@ -40,6 +42,19 @@ export function* effectsOf(build: Build, held: readonly Held[]): Generator<numbe
     yield (i + 1) / held.length;
   }
   return effects;
+}
+
+/** The effect of each size on each figure. Yields after each size. */
+export function effectsOf(build: Build, held: readonly Held[]): Generator<number, Effects, void> {
+  return slopesOf(build, held, (study) => readings.map((reading) => comparedOf(reading, study)));
+}
+
+/** One standard deviation of each value over builds, as straight lines have it; null where a slope cannot be told. */
+export function deviationsOf(build: Build, held: readonly Held[], told: Told): readonly (number | null)[] {
+  const slopes = slopesOf(build, held, told);
+  let slope = slopes.next();
+  while (!slope.done) slope = slopes.next();
+  return slope.value.map((effects) => linearBand(0, effects)?.deviation ?? null);
 }
 
 /** A band by slopes alone. */
