@@ -10,7 +10,7 @@ import { csv } from "./csv.ts";
 import type { Json } from "./json.ts";
 import { inUnits, unitsOf, written } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { cautions, degrees, fixed, type Length, travelPlace } from "./words.ts";
+import { cautions, degrees, fixed, type Length, straightAheadWords, travelPlace } from "./words.ts";
 
 /** What a report on sensitivity is made from: every row, what must be held most tightly first. */
 export interface SensitivityReport {
@@ -110,6 +110,12 @@ export function premises({ study, rows }: SensitivityReport, unit: LengthUnit, l
   ];
 }
 
+/** What "Rack at straight ahead" is, where it is among what is to be held or watched. */
+function straightAheadLines(rows: readonly SensitivityRow[]): readonly string[] {
+  const row = rows.find(({ quantity, hold }) => quantity.pair.endsWith("straight-ahead") && hold !== "free");
+  return row === undefined ? [] : ["", ...wrap(`${row.quantity.label}: ${straightAheadWords}.`, WIDTH)];
+}
+
 /** The report for reading: what to hold, what to watch, what does not matter. */
 export function sensitivityText(report: SensitivityReport, unit: LengthUnit, length: Length): string[] {
   const { study, rows } = report;
@@ -126,6 +132,7 @@ export function sensitivityText(report: SensitivityReport, unit: LengthUnit, len
       );
       return ["", head, ...(lines.length === 0 ? ["        nothing"] : lines)];
     }),
+    ...straightAheadLines(rows),
     "",
     ...wrap(
       "DOES NOT MATTER for these numbers: less than a twentieth. Clearance, thread and strength are not in it.",

@@ -145,6 +145,12 @@ describe("sensitivity against the same edit made by hand", () => {
 });
 
 describe("sensitivity", () => {
+  it("says at the bench what the rack at straight ahead is, where that is to be held", async () => {
+    const { out } = await run(["sensitivity", "balanced-two-seater"]);
+    const [, held = ""] = out.replace(/\s+/g, " ").split("HOLD THESE TIGHTLY");
+    expect(held).toContain("Rack at straight ahead: where the rack (or column) stands in its housing");
+  });
+
   it("is told for cars of every linkage and mechanism within the page, what to hold first", async () => {
     const told = presetNames().filter((name) => !/balanced|ahead|centre|cut-rods/.test(name));
     expect(told.length).toBeGreaterThan(4);

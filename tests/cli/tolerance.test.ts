@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { z } from "zod";
 import { loadPreset, presetNames } from "../../src/files/presets.ts";
+import { PLACES } from "../../src/solve/check/sweep.ts";
 import { folder, run } from "./run.ts";
 import { units } from "./shapes.ts";
 
@@ -193,6 +194,13 @@ describe("tolerance", slow, () => {
     const checked = await tolerance("check-before-welding");
     for (const id of ["rod-end", "clearance", "shock-stroke", "engagement"])
       expect(checked.limits.find((each) => each.id === id)?.good.of, id).toBe(100);
+    const { out } = await run(["tolerance", "check-before-welding", "--builds", "100"]);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      `looked at in 5 by 5 places of steering and travel, where check looks at ${PLACES} by ${PLACES}`,
+    );
+    const balanced = (await run(["tolerance", "balanced-two-seater", "--builds", "200"])).out.replace(/\s+/g, " ");
+    expect(balanced).toContain("Rack at straight ahead: hold it within");
+    expect(balanced).toContain("stands in its housing when the wheels point straight: pin or clamp");
   });
 
   it("says what is wrong with what was asked", async () => {

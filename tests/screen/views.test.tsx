@@ -263,6 +263,14 @@ describe("before and after", () => {
       ).toMatch(words);
   });
 
+  it("says above the changes what they are from: the last step, also one taken back, or the pinned car", () => {
+    const bench = offsetRack();
+    expect(bench.text()).not.toContain("+-last step");
+    expect(bench.press("+").text()).toContain("+-last step");
+    expect(bench.press("+", "u").text()).toContain("+-last step");
+    expect(bench.press("+", "b").text()).not.toContain("+-last step");
+  });
+
   it("pins the car: every number shows its change from there, however many changes follow", () => {
     const bench = offsetRack().press("b", "right", "right", "8");
     expect(bench.text()).toContain("+- pinned");

@@ -40,7 +40,7 @@ export function Numbers({
   return (
     <>
       <Text bold wrap="truncate">
-        {`${(pinned ? " +- pinned" : "").padEnd(widths.label)}${"LEFT".padEnd(widths.cell)}RIGHT`}
+        {`${headOf(before, pinned).padEnd(widths.label)}${"LEFT".padEnd(widths.cell)}RIGHT`}
       </Text>
       {shown.map((row) => (
         <Row key={`${row.label} ${row.caption}`} row={row} widths={widths} />
@@ -48,6 +48,12 @@ export function Numbers({
       {shown.length < widths.numberRows ? <Box height={widths.numberRows - shown.length} /> : null}
     </>
   );
+}
+
+/** What the changes are from: the pinned car, or the one before the last step, be that a change or one taken back. */
+function headOf(before: Study | null, pinned: boolean): string {
+  if (pinned) return " +- pinned";
+  return before === null ? "" : " +-last step";
 }
 
 function Row({ row, widths }: { readonly row: ReadoutRow; readonly widths: Widths }) {
