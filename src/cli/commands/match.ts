@@ -99,7 +99,10 @@ READINGS is a YAML file. Angles are degrees, or a length over a board:
   built-to: { lengths: 1/16, angles: 0.5, rack.offset: 1/4 }
 built-to: how far the car may be off its file. Usual tolerances: plates and
 caster 0.5, camber 0.25, bump gauge and toe 0.1 degree, what is built 1/16 in
-or 1 mm and 0.5 degree, tapes 1/16 in or 1 mm (common practice, no source).`;
+or 1 mm and 0.5 degree, tapes 1/16 in or 1 mm (common practice, no source).
+rack: a rack set by tape may be off by 1/16 in or 1 mm too, and what that turns
+the wheels by is added to the plates' tolerance (as the root of the sum of the
+squares). at: lock is free of it: a stop needs no tape.`;
 
 async function openReadings(desk: Desk, name: string, study: Study): Promise<CarReadings> {
   const { text, source } = await sheetText(desk, "readings", name);

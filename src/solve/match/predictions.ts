@@ -5,7 +5,8 @@ import { sideAt } from "../../measures/points.ts";
 import type { Study } from "../../measures/study.ts";
 import { toe } from "../../measures/toe.ts";
 import type { Wheel } from "../../vehicle/car.ts";
-import type { CarReading } from "../../vehicle/car-readings/reading.ts";
+import type { CarReading, Stood } from "../../vehicle/car-readings/reading.ts";
+import { tapeTolerance } from "../../vehicle/car-readings/tolerances.ts";
 import { placeOf } from "./places.ts";
 import { inputTurning, turnAt } from "./turned.ts";
 
@@ -105,7 +106,8 @@ function turnPredictions(reading: Turn, before: Study): readonly Prediction[] {
         const input = inputStood(reading, study);
         return input === null ? null : toward(turnAt(study, wheel, input));
       };
-      return [{ reading, wheel, kind: "angle", read, tolerance, predict }];
+      const set = setBy(before, wheel, stood);
+      return [{ reading, wheel, kind: "angle", read, tolerance: Math.hypot(tolerance, set), predict }];
     });
   if (left === null || right === null) return [];
   const other = (study: Study, set: number) => {
@@ -124,6 +126,18 @@ function turnPredictions(reading: Turn, before: Study): readonly Prediction[] {
       predict: (study) => other(study, left),
     },
   ];
+}
+
+/**
+ * How far a wheel turns, rad, while the rack moves by what the tape that it was set by is good to, for it may have stood so
+ * far from where it is said to; 0 against a stop, which no tape sets, and of a column, whose place is read as an angle.
+ * Taken as each wheel's own, though both share it: rather too wide than too narrow for either.
+ */
+function setBy(study: Study, wheel: Wheel, stood: Stood): number {
+  if (stood === "lock" || study.inputKind !== "rack") return 0;
+  const tape = tapeTolerance(study.car.form.units);
+  const [more, less] = [turnAt(study, wheel, stood + tape / 2), turnAt(study, wheel, stood - tape / 2)];
+  return more === null || less === null ? 0 : Math.abs(more - less);
 }
 
 /** Half a degree, rad. */
