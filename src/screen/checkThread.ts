@@ -26,13 +26,14 @@ export async function checkHelper(answer: (answer: CheckAnswer) => void): Promis
   let wanted: string | null = null;
   let worker: Worker | null = new Worker(thread, { eval: true, workerData: { address, slice: slices.aside } });
   let check = (text: string | null): void => worker?.postMessage(text);
-  worker.unref();
   worker.on("message", answer);
   worker.on("error", () => {
     worker = null;
     check = checkDesk(answer, slices.here);
     check(wanted);
   });
+  // Listening holds the process; an open screen does that by itself, and a closed one is not to wait for checks.
+  worker.unref();
   return {
     check: (text) => {
       wanted = text;

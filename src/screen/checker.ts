@@ -18,6 +18,7 @@ export function checker(send: (message: Message) => void): Checker {
   let wanted: string | null = null;
   let timer: NodeJS.Timeout | null = null;
   let helper: Promise<CheckHelper> | null = null;
+  let ended = false;
 
   function failed(error: unknown): void {
     send({ is: "failed", words: `The checks failed: ${String(error)}.` });
@@ -42,7 +43,8 @@ export function checker(send: (message: Message) => void): Checker {
 
   function see(model: Model): void {
     const { car, study } = model.bench;
-    if (car.text === wanted) return;
+    // The last message, which ends the screen, is seen as well: nothing may begin that would outlive it.
+    if (ended || car.text === wanted) return;
     drop();
     if (car.text === model.check?.text || "refused" in study) return;
     wanted = car.text;
@@ -53,6 +55,7 @@ export function checker(send: (message: Message) => void): Checker {
   }
 
   function end(): void {
+    ended = true;
     drop();
     helper?.then((each) => each.end()).catch(() => undefined);
   }

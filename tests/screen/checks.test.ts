@@ -107,4 +107,13 @@ describe("the checker", () => {
     await new Promise((resolve) => setTimeout(resolve, 400));
     expect(sent).toEqual([]);
   });
+
+  it("begins nothing once it has ended, though it is shown a car", async () => {
+    const sent: Message[] = [];
+    const { see, end } = checker((message) => sent.push(message));
+    end();
+    see(new Bench(opened("balanced-two-seater")).model);
+    await new Promise((resolve) => setTimeout(resolve, 2000));
+    expect(sent).toEqual([]);
+  });
 });
