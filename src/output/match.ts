@@ -15,6 +15,7 @@ export function matchText(matched: Matched, title: string | null, unit: LengthUn
   return [
     ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, WIDTH),
     "",
+    ...foreignLines(matched),
     ...offLines(matched, unit, length),
     ...readingTable(matched, unit, length),
     ...wrap(
@@ -31,6 +32,26 @@ export function matchText(matched: Matched, title: string | null, unit: LengthUn
       WIDTH,
     ),
     ...wrap(cautions.join(" "), WIDTH),
+  ];
+}
+
+/** More parts than so many, each moved so many times further than it is built to: it is no car of this file. */
+const FOREIGN = { parts: 2, times: 8 };
+/** From this share of the readings on that go with nothing else, and at least so many of them. */
+const ADRIFT = { share: 0.25, readings: 4 };
+
+/** Said before all else where readings and file can hardly be of the same car: a list of what is off would mislead. */
+function foreignLines({ parts, readings }: Matched): readonly string[] {
+  const far = parts.filter(({ unknown, moved }) => Math.abs(moved) > FOREIGN.times * unknown.tolerance);
+  const adrift = readings.filter(({ wrong }) => wrong !== null);
+  const isAdrift = adrift.length >= ADRIFT.readings && adrift.length >= ADRIFT.share * readings.length;
+  if (far.length <= FOREIGN.parts && !isAdrift) return [];
+  return [
+    ...wrap(
+      "SO MUCH IS OFF that these readings are probably not of this car, or left and right are swapped in some of them. Look at that first: what follows says little until then.",
+      WIDTH,
+    ),
+    "",
   ];
 }
 

@@ -175,3 +175,13 @@ describe("match", () => {
     );
   });
 });
+
+describe("readings of another car", () => {
+  it("are said to be so before anything else, and those of the car itself are not", async () => {
+    const foreign = "SO MUCH IS OFF that these readings are probably not of this car";
+    expect((await run(["match", "balanced-two-seater", "as-built"])).out).not.toContain(foreign);
+    const { out } = await run(["match", "widened-offset-rack", "as-built"]);
+    expect(out).toContain(foreign);
+    expect(out.indexOf(foreign)).toBeLessThan(out.indexOf("MOST LIKELY OFF"));
+  }, 120_000);
+});

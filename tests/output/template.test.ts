@@ -79,6 +79,13 @@ describe("the drawings", () => {
     }
   });
 
+  it("have no outline whose welded edge would cut through the hole, and say why", () => {
+    const text = presetText("check-before-welding").replace(/reach: "3 1\/4"/, "reach: 1/8");
+    const made = templatesOf(studyFrom(text), writing, ["tab"]);
+    expect(made.wanting.map(({ needs }) => needs).join()).toContain("would cut through the hole");
+    expect(made.drawings.flatMap(({ shapes }) => shapes.filter((each) => each.is === "arc"))).toEqual([]);
+  });
+
   it("show the upright from two sides that agree with the joints: heights along the king-pin line, and the arm", () => {
     const placeIn = (name: string, said: string): Flat => {
       const { shapes } = named(name);

@@ -4,7 +4,7 @@ import { linkageOf } from "../../vehicle/linkages.ts";
 import { pointAt } from "../drawn/places.ts";
 import type { Study } from "../study.ts";
 
-/** How the line through the two pivots of an arm runs, going ahead: outward seen from above, and upward; rad. */
+/** How the line through the two pivots of an arm runs, going ahead: outward seen from above, and upward seen square from the side; rad. */
 export interface PivotLine {
   readonly arm: string;
   readonly outward: number;
@@ -19,7 +19,6 @@ export function pivotLines({ car }: Pick<Study, "car">, wheel: Wheel): readonly 
     const [from, to] = moves.about.map(place);
     if (from === undefined || to === undefined) return [];
     const along = to.x >= from.x ? minus(to, from) : minus(from, to);
-    const flat = Math.hypot(along.x, along.y);
-    return [{ arm: label, outward: Math.atan2(along.y, along.x), upward: Math.atan2(along.z, flat) }];
+    return [{ arm: label, outward: Math.atan2(along.y, along.x), upward: Math.atan2(along.z, Math.abs(along.x)) }];
   });
 }

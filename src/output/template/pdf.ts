@@ -163,7 +163,12 @@ function tile(
   const below = [
     ...scaleBars([margin + 6, margin + 17]),
     words([margin, margin + 3], `${name}: ${place}`, 3),
-    words([margin + 135, margin + 12], "FULL SIZE: do not scale to fit", 3),
+    ...[
+      "FULL SIZE: print at 100 %,",
+      "do not scale to fit. Measure the bars",
+      "and one size before cutting.",
+      "Geometry only, not strength.",
+    ].map((text, i) => words([margin + 135, margin + 20 - 4 * i], text, 2.6)),
   ];
   draw(page, below, plain, foot);
 }

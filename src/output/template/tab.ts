@@ -6,6 +6,8 @@ import { type At, crossAt, type Drawing, holeAt, line, type Shape, words } from 
 
 /** A tab of which the outline is given. */
 interface Outline {
+  /** Diameter of its hole. */
+  readonly hole: number;
   readonly radius: number;
   readonly foot: number;
   readonly reach: number;
@@ -13,12 +15,13 @@ interface Outline {
 
 /** The outline, null where the file does not give all of it. */
 export function outlineOf(tab: Tab | null): Outline | null {
-  const { "end-radius": radius = null, foot = null, reach = null } = tab ?? {};
-  return radius === null || foot === null || reach === null ? null : { radius, foot, reach };
+  const { hole = null, "end-radius": radius = null, foot = null, reach = null } = tab ?? {};
+  return hole === null || radius === null || foot === null || reach === null ? null : { hole, radius, foot, reach };
 }
 
 /** Why an outline can't be drawn; null where it can. */
-export function whyNoOutline({ radius, foot, reach }: Outline): string | null {
+export function whyNoOutline({ hole, radius, foot, reach }: Outline): string | null {
+  if (2 * reach <= hole) return "the edge that is welded on would cut through the hole";
   return Math.hypot(reach, foot / 2) > radius ? null : "the edge that is welded on lies within the rounded end";
 }
 
