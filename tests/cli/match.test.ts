@@ -149,11 +149,13 @@ describe("match", () => {
     const readings = place.put("mine.yaml", "units: in\ncamber: { left: -0.5, right: -0.5 }\n");
     const swapped = await run(["match", readings, "balanced-two-seater"]);
     expect([swapped.code, swapped.out]).toEqual([2, ""]);
-    expect(swapped.err.replace(/\s+/g, " ")).toContain("this is a file of readings; the car goes first");
+    expect(swapped.err.replace(/\s+/g, " ")).toContain(
+      "this is a file of readings on a built car, not a car file: rackwright match CAR",
+    );
     const car = place.put("car.yaml", presetText("balanced-two-seater"));
     const twice = await run(["match", "balanced-two-seater", car]);
     expect([twice.code, twice.out]).toEqual([2, ""]);
-    expect(twice.err.replace(/\s+/g, " ")).toContain("this is a car's file; the readings go second");
+    expect(twice.err.replace(/\s+/g, " ")).toContain("this is a car file, not a file of readings on a built car");
   }, 60_000);
 
   it("points at what is wrong in a file of readings", async () => {

@@ -1,6 +1,5 @@
 import { existsSync } from "node:fs";
 import { Command } from "commander";
-import { loadText } from "../../files/load.ts";
 import { newFile, pathOf } from "../../files/save.ts";
 import type { Study } from "../../measures/study.ts";
 import { matchText } from "../../output/match.ts";
@@ -10,9 +9,6 @@ import { printable } from "../../output/printable.ts";
 import type { Matched } from "../../solve/match/match.ts";
 import { readCarReadings } from "../../vehicle/car-readings/read.ts";
 import type { CarReadings } from "../../vehicle/car-readings/reading.ts";
-import { gaugeSections } from "../../vehicle/car-readings/sections.ts";
-import { pairAt } from "../../vehicle/tree.ts";
-import { readYaml } from "../../vehicle/yaml.ts";
 import { openStudy, refusal } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -43,7 +39,6 @@ export function matchCommand(desk: Desk): Command {
     )
     .action(async (file: string, name: string) => {
       const options = command.optsWithGlobals<MatchOptions>();
-      refuseSwapped(file, name);
       const study = await openStudy(desk, file);
       if (options.out !== undefined && existsSync(pathOf(options.out)))
         throw new Ended(
@@ -109,33 +104,6 @@ async function openReadings(desk: Desk, name: string, study: Study): Promise<Car
   const readings = readCarReadings(text, study.car);
   if ("complaints" in readings) throw refusal(source, readings.complaints);
   return readings;
-}
-
-/** Ends the command where the readings stand in the car's place, or a car in the readings'. */
-function refuseSwapped(file: string, name: string): void {
-  const [first, second] = [sheetKind(file), sheetKind(name)];
-  if (first === "readings")
-    throw new Ended(
-      Exit.badInput,
-      `${printable(file)}: this is a file of readings; the car goes first: rackwright match CAR READINGS.`,
-    );
-  if (second === "car")
-    throw new Ended(
-      Exit.badInput,
-      `${printable(name)}: this is a car's file; the readings go second: rackwright match CAR READINGS.`,
-    );
-}
-
-/** What a file holds by its first keys; null where there is no such file or it is neither. */
-function sheetKind(name: string): "car" | "readings" | null {
-  if (!existsSync(name)) return null;
-  const loaded = loadText(name);
-  if ("complaints" in loaded) return null;
-  const tree = readYaml(loaded.text);
-  if ("complaints" in tree) return null;
-  const has = (key: string) => pairAt(tree.root, key) !== null;
-  if (has("front")) return "car";
-  return Object.keys(gaugeSections).some(has) ? "readings" : null;
 }
 
 /** `doubts`: which cause the file takes where another fits as well, said in the file and beside it. */
