@@ -7,7 +7,7 @@ import { surveyOf } from "../solve/surveyOf.ts";
 import { median, report } from "./pace.ts";
 
 /**
- * A sheet of 40 points and 120 readings brought together, uncertainties, wrong readings and what is not settled included:
+ * A sheet of 40 points and 120 readings brought together, uncertainties and what is not settled included, none to spare:
  * the first of a cold process and the warm ones as shares of the 500 ms that they may take, the warm ones also as a multiple
  * of one singular value decomposition of as many readings by as many unknowns, which takes turns with them in this run.
  */
