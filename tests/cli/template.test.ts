@@ -11,7 +11,9 @@ describe("rackwright template", () => {
     const { code, out } = await run(["template", "check-before-welding"]);
     expect(code).toBe(0);
     expect(out).toContain("tab-left");
-    expect(out).toContain("Outline of the right tab: needs hardware: tab: right: end-radius, foot,");
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "Outline of the right tab (drawn without it): needs hardware: tab: right: end-radius (from",
+    );
     expect(out).toContain("Write them with --out FOLDER");
     expect(out).toContain("do not scale to fit");
     for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
@@ -30,6 +32,29 @@ describe("rackwright template", () => {
     expect(existsSync(join(place, "templates.pdf"))).toBe(false);
     expect(readFileSync(join(place, "tab-left.svg"), "utf8")).toBe(before);
   });
+
+  it("says first what stands against cutting: on the list, in JSON, and on every drawing", async () => {
+    const place = join(work.path, "warned");
+    const { out } = await run(["template", "widened-offset-rack", "--svg", "--out", place]);
+    expect(out).toContain("! DANGEROUS: a rod comes to 17.5° from its dead point");
+    expect(out).toContain("a new folder:");
+    for (const name of readdirSync(place))
+      expect(readFileSync(join(place, name), "utf8"), name).toContain("DANGEROUS: a rod comes to 17.5°");
+    const missed = await run(["template", "tab-to-place", "--json"]);
+    expect(JSON.parse(missed.out).first.join(" ")).toContain("of the goals in the file's find");
+    const fine = await run(["template", "balanced-two-seater", "--json"]);
+    expect(JSON.parse(fine.out).first).toEqual([]);
+  });
+
+  it("gives up on a folder where none can be made, though what it lies in says that it is not there", async () => {
+    // A folder under /proc answers so; where there is no /proc a file in the way does.
+    const file = work.put("in-the-way", "x");
+    for (const place of [...(existsSync("/proc") ? ["/proc/none/here"] : []), join(file, "none", "here")]) {
+      const { code, err } = await run(["template", "check-before-welding", "--draw", "rack", "--out", place]);
+      expect(code, place).toBe(2);
+      expect(err, place).toContain(place);
+    }
+  }, 20_000);
 
   it("writes a PDF where no form is asked for, Letter for inches and A4 for millimetres", async () => {
     const box = async (more: readonly string[], name: string) => {

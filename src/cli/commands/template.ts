@@ -1,11 +1,15 @@
 import { Command, InvalidArgumentError, Option } from "commander";
 import { type NewDocument, writeDocuments } from "../../files/documents.ts";
+import { beforeCutting } from "../../output/beforeCutting.ts";
 import type { PaperSize } from "../../output/paper/pdfDocument.ts";
 import { printable } from "../../output/printable.ts";
 import { writingIn } from "../../output/sheet/writing.ts";
 import type { Drawing } from "../../output/template/flat.ts";
-import { templatesJson, templatesText } from "../../output/template/listing.ts";
+import { templatesJson, templatesText, type Written } from "../../output/template/listing.ts";
 import { type Kind, kinds, templatesOf } from "../../output/template/templates.ts";
+import { checkJob } from "../../solve/check/check.ts";
+import { missedGoals } from "../../solve/goals/missed.ts";
+import { finished } from "../../solve/job.ts";
 import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -84,8 +88,11 @@ export function templateCommand(desk: Desk): Command {
       const options = command.optsWithGlobals<TemplateOptions>();
       const study = await openStudy(desk, file);
       const unit = options.units ?? study.car.form.units;
-      const templates = templatesOf(study, writingIn(unit), options.draw);
-      const names: string[] = [];
+      const writing = writingIn(unit);
+      const checks = finished(checkJob(study)) ?? { items: [] };
+      const first = beforeCutting({ study, checks, missed: missedGoals(study) }, writing, null);
+      const templates = templatesOf(study, writing, options.draw, first);
+      let made: Written | null = null;
       if (options.out !== undefined) {
         const documents = await documentsOf(
           study.car.title,
@@ -98,14 +105,14 @@ export function templateCommand(desk: Desk): Command {
             Exit.badInput,
             `nothing to write: ${templates.wanting.map(({ what, needs }) => `${what} needs ${needs}`).join("; ")}`,
           );
-        const complaint = writeDocuments(options.out, documents);
-        if (complaint !== null) throw new Ended(Exit.badInput, `${printable(complaint)}.`);
-        names.push(...documents.map(({ name }) => name));
+        const written = writeDocuments(options.out, documents);
+        if ("complaint" in written) throw new Ended(Exit.badInput, `${printable(written.complaint)}.`);
+        made = { folder: options.out, isNew: written.isNew, names: documents.map(({ name }) => name) };
       } else if (options.svg || options.dxf || options.pdf)
         throw new Ended(Exit.badInput, "where to? Name a folder with --out, such as --out templates.");
       printReport(desk, options, {
-        json: () => templatesJson(templates, names),
-        text: () => templatesText(study.car.title, templates, options.out ?? null, names, unit),
+        json: () => templatesJson(templates, first, made),
+        text: () => templatesText(study.car.title, templates, first, made, unit),
       });
     });
 }

@@ -10,7 +10,7 @@ import type { Writing } from "./writing.ts";
  * "This place misses 2 of the goals in the file's find: want Ackermann 60 % to 110 %: is 24 %; …": what a search has still to
  * settle; null where nothing is missed.
  */
-export function missedWords(missed: readonly Met[], { unit, length }: Writing): string | null {
+export function missedAims(missed: readonly Met[], { unit, length }: Writing): string | null {
   if (missed.length === 0) return null;
   const each = missed.map(
     ({ goal, reading }) =>

@@ -1,16 +1,13 @@
 import type { Study } from "../../measures/study.ts";
 import type { CheckItem, State } from "../../solve/check/item.ts";
-import type { CheckReport } from "../../solve/check/report.ts";
-import type { Met } from "../../solve/goals/score.ts";
 import type { ProofSpread } from "../../solve/tolerance/proofSpread.ts";
 import { labelsOf } from "../../vehicle/labels.ts";
 import { notesOf } from "../../vehicle/notes.ts";
-import { assumedWords } from "../assumed.ts";
-import { bewareOf } from "../beware.ts";
+import { beforeCutting, type Judged } from "../beforeCutting.ts";
 import { countWords, itemBrief, itemWords } from "../check.ts";
 import { type Block, list, mind, type Paper, type PaperPart, tableOf, words } from "../paper/paper.ts";
-import { cautions, nearDeadPoint, outOfReach, steersBackwards, wildToe } from "../words.ts";
-import { missedWords } from "./aims.ts";
+import { cautions } from "../words.ts";
+import { missedAims } from "./aims.ts";
 import { changePart } from "./changes.ts";
 import { armPart, rodPart } from "./cut.ts";
 import { lacksOf } from "./lacks.ts";
@@ -24,36 +21,18 @@ import type { Writing } from "./writing.ts";
  * What a build sheet is made from: the car to build, its checks, the goals of its own search that it misses, how far ordinary
  * building moves what proves it, and the car as it is now, if there is one.
  */
-export interface SheetReport {
-  readonly study: Study;
-  readonly checks: CheckReport;
-  readonly missed: readonly Met[];
+export interface SheetReport extends Judged {
   /** Null where the car as drawn cannot be set. */
   readonly spread: ProofSpread | null;
   readonly from: Study | null;
 }
 
 /** What has to be put right, or known, before anything is cut. */
-function firstPart({ study, checks, missed, from }: SheetReport, writing: Writing): PaperPart {
-  const { length } = writing;
-  const loud = [
-    steersBackwards(study),
-    wildToe(study),
-    study.worst.blame === null ? null : `DOES NOT REACH: it ${outOfReach(study, study.worst.blame, length)}`,
-    from === null ? nearDeadPoint(study) : null,
-  ].filter((each) => each !== null);
-  const beware = from === null ? [] : bewareOf(from, study, length).filter((each) => !loud.includes(each));
-  const broken = checks.items.filter(({ state }) => state === "broken").length;
-  const assumed = assumedWords(study.car);
-  const open = missedWords(missed, writing);
+function firstPart(report: SheetReport, writing: Writing): PaperPart {
   return {
     heading: "Before anything is cut",
     blocks: [
-      ...[...loud, ...beware].map((each) => mind(`${each}.`)),
-      ...(open === null ? [] : [mind(`${open}.`)]),
-      ...(broken === 0 ? [] : [mind(`${broken} of the checks ${broken === 1 ? "is" : "are"} BROKEN, as said below.`)]),
-      ...(assumed === null ? [] : [mind(`${assumed}. Measure these first: what is assumed is not to be welded by.`)]),
-      ...study.car.warnings.map(({ message }) => mind(`${message}.`)),
+      ...beforeCutting(report, writing, report.from).map(mind),
       words("Measure twice. Sizes are centre to centre, the car level at ride height, left and right the driver's."),
     ],
   };
@@ -85,7 +64,7 @@ function checkPart(report: SheetReport, writing: Writing): PaperPart {
 
 /** What is still open: a place that does not do what the file asks of it, and what the file does not say. */
 function lackBlocks({ study, missed }: SheetReport, writing: Writing): readonly PaperPart[] {
-  const open = missedWords(missed, writing);
+  const open = missedAims(missed, writing);
   const rows = lacksOf(study).map(({ what, keys }) => [what, keys.join("; ")]);
   const blocks: readonly Block[] = [
     ...(open === null ? [] : [mind(`${open}.`)]),

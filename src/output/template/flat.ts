@@ -100,6 +100,8 @@ export function scaleBars([x, y]: At): readonly Shape[] {
 
 /** Letters in a line of notes: across the narrowest paper. */
 const noteWidth = 60;
+/** Fewer letters in a line than that are no reading. */
+const narrowest = 28;
 
 /** Said on every drawing, since it is cut by it. */
 export const cautions: readonly string[] = [
@@ -107,6 +109,26 @@ export const cautions: readonly string[] = [
   "Measure the bars, and one size of the drawing on the car, before anything is cut.",
   "Geometry only, not strength: have welds and hardware inspected by someone qualified.",
 ];
+
+/**
+ * The shapes of a drawing with its title and notes beside it, in lines of so many letters, for paper that has bars of its own;
+ * null where there is no room for a line.
+ */
+export function letteredBeside({ title, notes, shapes }: Drawing, room: number): readonly Shape[] | null {
+  const { left, right, high } = boxOf(shapes);
+  const start = right + 8;
+  const free = room - (start - left);
+  const inLine = (size: number) => Math.floor(free / (widest * size));
+  if (inLine(letters) < narrowest) return null;
+  const titles = wrap(title, inLine(5));
+  const first = high - 5 - (titles.length - 1) * 7;
+  const lines = [...notes, ...cautions].flatMap((note) => wrap(note, inLine(letters)));
+  return [
+    ...shapes,
+    ...titles.map((text, i) => words([start, high - 5 - i * 7], text, 5)),
+    ...lines.map((text, i) => words([start, first - 8 - i * 5], text)),
+  ];
+}
 
 /** The shapes of a drawing with its title, its notes and the bars below it: what is printed or cut by. */
 export function lettered({ title, notes, shapes }: Drawing): readonly Shape[] {

@@ -10,39 +10,56 @@ function sizeOf({ shapes }: Drawing): { readonly wide: number; readonly high: nu
   return { wide: right - left, high: high - low };
 }
 
-/** The drawings of a car, their sizes, what is written and what the file lacks for more. */
+/** The folder that drawings were written to, and their names there. */
+export interface Written {
+  readonly folder: string;
+  readonly isNew: boolean;
+  readonly names: readonly string[];
+}
+
+/** The drawings of a car, what comes first before cutting by them, their sizes, what is written and what the file lacks for more. */
 export function templatesText(
   title: string,
   { drawings, wanting }: Templates,
-  folder: string | null,
-  names: readonly string[],
+  first: readonly string[],
+  written: Written | null,
   unit: LengthUnit,
 ): readonly string[] {
   const length = (mm: number) => sayLength(mm, unit === "in" ? { unit, fraction: 16 } : { unit });
   return [
     title,
     "",
+    ...first.flatMap((each) => wrap(`! ${each}`, WIDTH, "", 2)),
+    ...(first.length === 0 ? [] : [""]),
     ...drawings.map((each) => {
       const { wide, high } = sizeOf(each);
       return `  ${each.name.padEnd(28)}${length(wide)} by ${length(high)}`;
     }),
-    ...(wanting.length === 0 ? [] : ["", "Not drawn, since the file does not say enough:"]),
+    ...(wanting.length === 0 ? [] : ["", "Left out, since the file does not say enough:"]),
     ...wanting.flatMap(({ what, needs }) => wrap(`${what}: needs ${needs}.`, WIDTH, "  ", 4)),
     "",
-    ...(folder === null
+    ...(written === null
       ? ["Write them with --out FOLDER: a PDF to print, or --svg, or --dxf for a cutter."]
-      : wrap(`Written to ${folder}: ${names.join(", ")}.`, WIDTH)),
+      : wrap(
+          `Written to ${written.folder}${written.isNew ? ", a new folder" : ""}: ${written.names.join(", ")}.`,
+          WIDTH,
+        )),
     "",
     ...cautions.flatMap((each) => wrap(each, WIDTH)),
   ];
 }
 
 /** The same for other programs; lengths in mm, as the drawings are. */
-export function templatesJson({ drawings, wanting }: Templates, names: readonly string[]): Json {
+export function templatesJson(
+  { drawings, wanting }: Templates,
+  first: readonly string[],
+  written: Written | null,
+): Json {
   return {
     units: { length: "mm" },
+    first: [...first],
     drawings: drawings.map((each) => ({ name: each.name, title: each.title, notes: [...each.notes], ...sizeOf(each) })),
     wanting: wanting.map(({ what, needs }) => ({ what, needs })),
-    written: [...names],
+    written: [...(written?.names ?? [])],
   };
 }

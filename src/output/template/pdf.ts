@@ -11,7 +11,18 @@ import {
 } from "@cantoo/pdf-lib";
 import { drawable, type Face, newPdf, type PaperSize, papers } from "../paper/pdfDocument.ts";
 import { printable } from "../printable.ts";
-import { type At, type Box, boxOf, type Drawing, lettered, line, type Shape, scaleBars, words } from "./flat.ts";
+import {
+  type At,
+  type Box,
+  boxOf,
+  type Drawing,
+  lettered,
+  letteredBeside,
+  line,
+  type Shape,
+  scaleBars,
+  words,
+} from "./flat.ts";
 
 /** Points in a millimetre: 72 in an inch of 25.4 mm, by the definition of PDF's user space (ISO 32000-1, 8.3.2.3). */
 const POINTS = 72 / 25.4;
@@ -87,7 +98,15 @@ function tilesOf(shapes: readonly Shape[], size: PaperSize): Tiles {
   const [short, long] = [papers[size][0] / POINTS, papers[size][1] / POINTS];
   const standing = tilesOn(shapes, { wide: short, high: long });
   const lying = tilesOn(shapes, { wide: long, high: short });
-  return lying.columns * lying.rows < standing.columns * standing.rows ? lying : standing;
+  return pagesOf(lying) < pagesOf(standing) ? lying : standing;
+}
+
+/** A drawing with what is to be read with it, on one page that stands or lies; null where it takes more. */
+function onePage(drawing: Drawing, size: PaperSize): readonly Shape[] | null {
+  const [short, long] = [papers[size][0] / POINTS, papers[size][1] / POINTS];
+  const rooms = [short, long].map((wide) => wide - 2 * margin - 2 * around);
+  const ways = [lettered(drawing), ...rooms.map((room) => letteredBeside(drawing, room))];
+  return ways.find((shapes) => shapes !== null && pagesOf(tilesOf(shapes, size)) === 1) ?? null;
 }
 
 function tilesOn(shapes: readonly Shape[], page: Page): Tiles {
@@ -180,9 +199,8 @@ function tile(
 export async function drawingsPdf(title: string, drawings: readonly Drawing[], size: PaperSize): Promise<Uint8Array> {
   const { pdf, plain } = await newPdf(title);
   for (const drawing of drawings) {
-    const whole = lettered(drawing);
-    const fits = pagesOf(tilesOf(whole, size)) === 1;
-    const shapes = fits ? whole : drawing.shapes;
+    const whole = onePage(drawing, size);
+    const shapes = whole ?? drawing.shapes;
     const tiles = tilesOf(shapes, size);
     for (let row = 0; row < tiles.rows; row += 1)
       for (let column = 0; column < tiles.columns; column += 1) {
@@ -190,7 +208,7 @@ export async function drawingsPdf(title: string, drawings: readonly Drawing[], s
         tile(page, shapes, tiles, { column, row }, plain, drawing.title);
       }
     // What is to be read with a drawing of several pages has one of its own.
-    if (!fits) {
+    if (whole === null) {
       const notes = lettered({ ...drawing, shapes: [] });
       const one = tilesOf(notes, size);
       const page = pdf.addPage([one.page.wide * POINTS, one.page.high * POINTS]);

@@ -9,6 +9,8 @@ export function rackPlateDrawing({ car }: Study, { length, cut }: Writing): Draw
   const holes = [...(plate?.holes ?? [])];
   if (holes.length === 0) return null;
   const offset = numberIn(car.numbers, "rack.offset");
+  const from = (value: number, positive: string, negative: string, line: string) =>
+    cut(Math.abs(value)) === cut(0) ? `on ${line}` : `${wayWords(value, positive, negative, cut)} ${line}`;
   const reach = Math.max(...holes.map(([, { along }]) => Math.abs(along)), Math.abs(offset)) + 15;
   return {
     name: "rack-plate",
@@ -17,14 +19,14 @@ export function rackPlateDrawing({ car }: Study, { length, cut }: Writing): Draw
       "Seen from above, ahead up the paper; on a plate that stands, from behind, up the paper is up.",
       ...holes.map(
         ([name, { along, aside, diameter }]) =>
-          `Hole "${name}": ${length(diameter)}, ${wayWords(along, "left", "right", cut)} of the rack's middle, ${wayWords(aside, "ahead or up", "behind or down", cut)}.`,
+          `Hole "${name}": ${length(diameter)}, ${from(along, "left of", "right of", "the rack's middle")}, ${from(aside, "ahead of (or above)", "behind (or below)", "the rack's line")}.`,
       ),
-      `The rack's middle, half way between its inner eyes, is ${cut(Math.abs(offset)) === cut(0) ? "on" : wayWords(offset, "left of", "right of", cut)} the car's centreline.`,
+      `The rack's middle, half way between its inner eyes, is ${from(offset, "left of", "right of", "the car's centreline")}.`,
       ...(plate?.thickness == null ? [] : [`Plate ${length(plate.thickness)} thick; its outline is yours.`]),
     ],
     shapes: [
       line("mark", [-reach, 0], [reach, 0]),
-      words([-reach, 2], "rack's line"),
+      words([-reach, 12], "rack's line"),
       ...crossAt([0, 0], 10),
       words([3, -14], "rack's middle"),
       line("mark", [offset, -40], [offset, 40]),

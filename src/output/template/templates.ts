@@ -41,18 +41,25 @@ function forSides(alike: (wheel: Wheel) => unknown, draw: (wheel: Wheel) => read
   );
 }
 
-const tabKeys = ["hole", "end-radius", "foot", "reach"] as const;
+/** What a tab's outline is drawn from, and what each is in a few words. */
+const tabKeys = [
+  ["hole", "the hole's diameter"],
+  ["end-radius", "from the hole's middle to the rounded edge around it"],
+  ["foot", "length of the edge that is welded on"],
+  ["reach", "from the hole's middle square to that edge"],
+] as const;
 
 function tabs(study: Study, writing: Writing): Templates {
   const tab = (wheel: Wheel) => study.car.sections.hardware?.tab?.[wheel] ?? null;
   const upright = (wheel: Wheel) => standingUpright(study, wheel);
   const wanting = wheels.flatMap((wheel): readonly Wanting[] => {
-    const keys = tabKeys.filter((key) => (tab(wheel)?.[key] ?? null) === null);
+    const keys = tabKeys.filter(([key]) => (tab(wheel)?.[key] ?? null) === null);
     const given = outlineOf(tab(wheel));
     const why = given === null ? null : whyNoOutline(given);
-    const what = `Outline of the ${wheel} tab`;
+    const what = `Outline of the ${wheel} tab (drawn without it)`;
     if (why !== null) return [{ what, needs: `a longer reach or foot, or a smaller end-radius: ${why}` }];
-    return keys.length === 0 ? [] : [{ what, needs: `hardware: tab: ${wheel}: ${keys.join(", ")}` }];
+    if (keys.length === 0) return [];
+    return [{ what, needs: `hardware: tab: ${wheel}: ${keys.map(([key, what]) => `${key} (${what})`).join(", ")}` }];
   });
   const drawings = forSides(
     (wheel) => [upright(wheel), tab(wheel)],
@@ -69,12 +76,15 @@ function uprights(study: Study, writing: Writing): Templates {
   return { ...nothing, drawings: forSides(upright, (wheel) => uprightDrawings(wheel, upright(wheel), writing)) };
 }
 
+const holesNeed =
+  "hardware: rack: holes, each by a name of yours with along (to the left from half way between the inner eyes), aside and diameter";
+
 function rack(study: Study, writing: Writing): Templates {
   if (study.inputKind !== "rack")
     return { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: "a rack, and this car has none" }] };
   const drawing = rackPlateDrawing(study, writing);
   return drawing === null
-    ? { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: "hardware: rack: holes" }] }
+    ? { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: holesNeed }] }
     : { ...nothing, drawings: [drawing] };
 }
 
@@ -96,11 +106,19 @@ const makers: Readonly<Record<Kind, (study: Study, writing: Writing) => Template
   brackets,
 };
 
-/** The drawings of those kinds at full size, left and right apart, and what the file does not say enough for. */
-export function templatesOf(study: Study, writing: Writing, asked: readonly Kind[] = kinds): Templates {
+/**
+ * The drawings of those kinds at full size, left and right apart, and what the file does not say enough for. What has to be
+ * known before anything is cut (`first`) stands on each, since a sheet of paper goes to the bench alone.
+ */
+export function templatesOf(
+  study: Study,
+  writing: Writing,
+  asked: readonly Kind[] = kinds,
+  first: readonly string[] = [],
+): Templates {
   const made = kinds.filter((kind) => asked.includes(kind)).map((kind) => makers[kind](study, writing));
   return {
-    drawings: made.flatMap(({ drawings }) => drawings),
+    drawings: made.flatMap(({ drawings }) => drawings.map((each) => ({ ...each, notes: [...first, ...each.notes] }))),
     wanting: made.flatMap(({ wanting }) => wanting),
   };
 }

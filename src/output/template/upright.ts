@@ -4,8 +4,11 @@ import { type Writing, wayWords } from "../sheet/writing.ts";
 import { degrees } from "../words.ts";
 import { type At, crossAt, type Drawing, line, type Shape, words } from "./flat.ts";
 
-function marked(at: At, text: string): readonly Shape[] {
-  return [...crossAt(at, 6), { is: "circle", layer: "mark", at, radius: 3 }, words([at[0] + 8, at[1] + 1.5], text)];
+/** A place and its name, which keeps off the king-pin line that stands at 0. */
+function marked(at: At, text: string, above = 1.5): readonly Shape[] {
+  const [x, y] = at;
+  const start = x < 0 && x > -30 ? 8 : x + 8;
+  return [...crossAt(at, 6), { is: "circle", layer: "mark", at, radius: 3 }, words([start, y + above], text)];
 }
 
 /** The upright on the jig table, its king-pin line upright: from behind, and from the wheel's side. */
@@ -22,7 +25,7 @@ export function uprightDrawings(wheel: Wheel, upright: StandingUpright, { cut }:
       ...marked(at(foot), "lower joint"),
       ...marked(at({ ...foot, up: upper }), "upper joint"),
       ...marked(at(spindle), "spindle"),
-      ...marked(at(wheelCenter), "wheel's middle"),
+      ...marked(at(wheelCenter), "wheel's middle", -6.5),
       line("mark", at(spindle), at(wheelCenter)),
       ...marked(at(hole), "tie-rod hole"),
     ];
