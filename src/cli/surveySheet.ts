@@ -1,11 +1,7 @@
 import { blunderWords, facingWords, unreadPoints, unsettledWords } from "../output/survey.ts";
 import { type Surveyed, settleSurvey } from "../solve/survey/survey.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
-import { isSheet } from "../vehicle/from-tape/is-sheet.ts";
-import { readUnit } from "../vehicle/from-tape/reading.ts";
-import { answersOn } from "../vehicle/from-tape/sheet.ts";
-import { blankSurvey } from "../vehicle/survey/blank.ts";
-import { grownFrom } from "../vehicle/survey/grown.ts";
+import { grownText, ofShortList } from "../vehicle/survey/grow.ts";
 import type { SurveyForm } from "../vehicle/survey/points.ts";
 import { readSurvey } from "../vehicle/survey/sheet.ts";
 import { isBlank, type Survey } from "../vehicle/survey/survey.ts";
@@ -26,33 +22,43 @@ const notFilledIn =
 
 const whole = (message: string): Complaint => ({ line: null, column: null, part: "", message });
 
-/** What the sheet that a name stands for says. Ends the command where it is none. */
+/**
+ * What the sheet that a name stands for says; a short list of readings counts for what it says of a survey's points. Ends
+ * the command where it is none.
+ */
 export async function readSheetOf(
   desk: Desk,
   name: string,
 ): Promise<{ readonly survey: Survey; readonly source: string }> {
   const { text, source } = await sheetText(desk, "sheets", name);
-  if (isSheet(text))
-    throw new Ended(
-      Exit.badInput,
-      `${source} is the short list of readings, of which "rackwright new my-car --from-tape ${source}" makes a car. To go on with it as a survey of every point: rackwright tape ${source} --blank double-arm > survey.yaml.`,
-    );
-  const survey = readSurvey(text);
+  const grown = grownText(text, ofShortList);
+  const survey = grown === null ? readSurvey(text) : withoutLines(readSurvey(grown));
   if ("complaints" in survey) throw refusal(source, survey.complaints);
   if (isBlank(survey)) throw refusal(source, [whole(notFilledIn)]);
+  if (grown !== null)
+    desk.note(
+      `note: "${source}" is the short list of readings: taken for what it says of single points of a double-arm front end with a rack. What it reads from king-pin lines is not in it. To go on with it: rackwright tape ${source} --blank double-arm > survey.yaml`,
+    );
   return { survey, source };
+}
+
+/** Lines of a list that was made from another one lead nowhere. */
+function withoutLines(read: ReturnType<typeof readSurvey>): ReturnType<typeof readSurvey> {
+  const off = <T extends object>(each: T) => ({ ...each, line: null });
+  if ("complaints" in read) return { complaints: read.complaints.map((each) => ({ ...off(each), column: null })) };
+  return { ...read, readings: read.readings.map(off) };
 }
 
 /** The list of a survey with what a short list of readings says of it already. Ends the command where it is none. */
 export async function grownSheet(desk: Desk, name: string, form: SurveyForm): Promise<string> {
   const { text, source } = await sheetText(desk, "sheets", name);
-  const answers = answersOn(text);
-  if (!isSheet(text) || answers === null)
+  const grown = grownText(text, form);
+  if (grown === null)
     throw new Ended(
       Exit.badInput,
       `${source} is no short list of readings, as "rackwright new --tape-sheet" prints one: nothing of it can be filled in.`,
     );
-  return blankSurvey(form, readUnit(answers.units ?? "in") ?? "in", grownFrom(answers, form));
+  return grown;
 }
 
 /** The sheet that a name stands for, settled. Ends the command where it comes to nothing. */

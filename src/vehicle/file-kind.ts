@@ -25,7 +25,7 @@ const known: Readonly<Record<FileKind, Known>> = {
   "from-tape": {
     is: isSheet,
     what: "a sheet of readings with a tape",
-    use: "rackwright new my-car --from-tape, and this file's name, makes a car of it",
+    use: "rackwright new my-car --from-tape, and this file's name, makes a car of it; rackwright tape, and its name, takes it for a survey of points",
   },
   readings: {
     is: (text) =>

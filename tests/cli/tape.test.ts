@@ -351,10 +351,33 @@ describe("a short list that grows into a survey", () => {
     expect(out).toMatch(/^ {4}radius: "10 1\/2"$/m);
   });
 
-  it("says how to go on where it is taken for a survey, and refuses what is no short list", async () => {
-    const taken = await run(["tape", place.put("short.yaml", short)]);
-    expect(taken.code).toBe(2);
-    expect(taken.err).toContain("--blank double-arm > survey.yaml");
+  it("is taken for a survey as it is: the same as by way of the list that is filled in", async () => {
+    const file = place.put("short.yaml", short);
+    const { out: long } = await run(["tape", file, "--blank", "double-arm"]);
+    const [once, twice] = [await run(["tape", file]), await run(["tape", place.put("long.yaml", long)])];
+    expect({ once: once.code, twice: twice.code }).toEqual({ once: 0, twice: 0 });
+    const bare = (text: string) => text.replace(/ \(line \d+\)/g, "").replace(/^([X? ]) +(\d+)? +/gm, "$1 ");
+    // The tables' columns are as wide as what stands in them, and the short list has no lines to name.
+    const words = (text: string) => bare(text).split("THE 6 READINGS")[0];
+    expect(words(once.out)).toBe(words(twice.out));
+    expect(once.out).not.toMatch(/line \d/);
+    expect(once.err).toContain("--blank double-arm > survey.yaml");
+    expect(once.out).toContain("NOT SETTLED by these readings");
+  });
+
+  it("complains of what is no reading on it by the point that it is of", async () => {
+    const file = place.put("short.yaml", short.replace("9 1/4", "about 9"));
+    const { code, out, err } = await run(["tape", file]);
+    expect({ code, out }).toEqual({ code: 2, out: "" });
+    expect(err).toContain(`${file}: heights.left tie-rod.outer: found "about 9"`);
+    // A line of a list that the builder never saw would lead him astray.
+    expect(err).not.toMatch(/yaml:\d/);
+  });
+
+  it("is refused as a car with both ways to go on, and what is no short list is not filled in", async () => {
+    const { err } = await run(["steer", place.put("short.yaml", short)]);
+    expect(err).toContain("rackwright new my-car --from-tape");
+    expect(err).toContain("rackwright tape");
     const other = await run(["tape", "donor-front", "--blank", "strut"]);
     expect(other.code).toBe(2);
     expect(other.err).toContain("is no short list of readings");

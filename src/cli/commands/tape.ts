@@ -66,6 +66,7 @@ export function tapeCommand(desk: Desk): Command {
           "the same, with what the short list says filled in",
         ],
         ["rackwright tape sheet.yaml", "the points, what does not fit, and what to read next"],
+        ["rackwright tape short.yaml", "the same of a short list, as far as it goes"],
         ["rackwright tape sheet.yaml --out my-car", "the same, and the car written to my-car.yaml"],
         ["rackwright tape --blank double-arm --diagonals", "six readings, to see whether a car is bent"],
         ["rackwright tape six.yaml --against my-car.yaml", "those beside the car as it was built"],
