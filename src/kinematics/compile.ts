@@ -4,7 +4,7 @@ import { linkages } from "./linkages.ts";
 import { compileCentreRack, compileRack, rackEyes } from "./mechanisms/rack.ts";
 import { compileRelay, relayEyes } from "./mechanisms/relay.ts";
 import { compileSteeringPlate, plateEyes } from "./mechanisms/steeringPlate.ts";
-import { approach, evaluate, settle } from "./settle.ts";
+import { approach, evaluate, reach } from "./settle.ts";
 import { Corner, Own, Work } from "./slots.ts";
 import { fitStart } from "./start.ts";
 import { compileUpright } from "./upright.ts";
@@ -82,7 +82,7 @@ function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
     const target = own.wheelCenter.z + travel.middle + z * travel.half;
     const t = work[Work.HalfAngle];
     work[Work.PerHeight] = (1 + t * t) / (2 * work[Work.HeightRate]);
-    return approach(front, corner, NEIGHBOUR, target) ? work[Work.HalfAngle] : settle(front, corner, target);
+    return approach(front, corner, NEIGHBOUR, target) ? work[Work.HalfAngle] : reach(front, corner, target);
   });
   return null;
 }

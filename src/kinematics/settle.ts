@@ -142,6 +142,23 @@ export function settle(front: Front, corner: ReadyCorner, target: number): numbe
   return closesAt(beyond) ? end(last) : blame(beyond, last);
 }
 
+/**
+ * The arm's angle for a height whatever the links do: that of `settle` where no link gives out on the way, and where one does
+ * what runs on smoothly from there, for a start to be fitted through.
+ *
+ * @param target height of the wheel centre, mm
+ * @returns t = tan(θ/2)
+ */
+export function reach(front: Front, corner: ReadyCorner, target: number): number {
+  const missAt = (angle: number): number => {
+    place(front, corner, Math.tan(0.5 * angle));
+    return corner.work[Work.Height] - target;
+  };
+  const t = Math.tan(0.5 * reachAnyhow(missAt, 0, corner.constants[Corner.Rise]));
+  evaluate(front, corner, t);
+  return t;
+}
+
 /** Whether a placed corner has every link met and its wheel rising with its arm as drawn. Where it does, its rates are written. */
 function stands(front: Front, corner: ReadyCorner): boolean {
   const { work, constants } = corner;

@@ -111,7 +111,7 @@ describe("the map of a tab's plane", () => {
     expect(lacks.join()).not.toContain("tubes: tie-rod");
   });
 
-  it("is seen whole after a quarter of the work, and is the same however it was stepped", () => {
+  it("is seen whole after an eighth of the work, and is the same however it was stepped", () => {
     const study = preset("balanced-two-seater");
     const map = mapOf(study);
     const whole = finished(tabMapJob(study, map));
@@ -119,9 +119,28 @@ describe("the map of a tab's plane", () => {
     expect(job.step(20)).toBe(false);
     const { cells } = job.best();
     for (let at = 0; at < cells.length; at++) expect(cells[standIn(at, map.outs.rows)]).toBeDefined();
-    expect(job.progress()).toBeCloseTo(20 / 63, 12);
+    expect(job.progress()).toBeCloseTo(20 / (2 * 63), 12);
     while (!job.step(3));
     expect(job.best()).toEqual(whole);
+  });
+
+  it("has every cell half way through, forbidden alike and within a tenth of a degree of its last rod-to-arm angle", () => {
+    const study = preset("widened-offset-rack");
+    const map = mapOf(study);
+    const job = tabMapJob(study, map);
+    job.step(63);
+    const coarse = job.best().cells;
+    const whole = finished(tabMapJob(study, map))?.cells ?? [];
+    expect(whole).toHaveLength(63);
+    expect(coarse.map((cell) => cell?.noGo)).toEqual(whole.map((cell) => cell?.noGo));
+    // After the score come the figures in their order.
+    const angle = 1 + carFigures.findIndex(({ id }) => id === "leastRodAngleLeft");
+    const apart = whole.flatMap((cell, at) => {
+      const [a, b] = [cell?.values[angle] ?? null, coarse[at]?.values[angle] ?? null];
+      return a === null || b === null ? [] : [Math.abs(a - b)];
+    });
+    expect(apart.length).toBeGreaterThan(10);
+    expect(Math.max(...apart)).toBeLessThan((0.1 * Math.PI) / 180);
   });
 
   it("says what the clearances lack", () => {
