@@ -336,6 +336,15 @@ describe("a place that misses the goals of the file's own search", () => {
     expect(goalOf((await sheet(must)).missed)).toEqual(["inner-lock", "rod-to-arm", "turning-circle"]);
   });
 
+  it("is not held to be good where the file says too little to judge it: the sheet asks for what is lacking", async () => {
+    const text = presetText("tab-to-place").replace("rod-to-arm: 30 }", "rod-to-arm: 30, clearance: 1/2 }");
+    const untold = work.put("untold.yaml", text);
+    expect((await sheet(untold)).notJudged).toEqual([{ goal: "clearance", needs: "tubes" }]);
+    const [, open = ""] = (await run(["sheet", untold])).out.split("STILL TO BE DECIDED");
+    expect(flat(open)).toContain("Judging the goal clearance tubes");
+    expect((await sheet("tab-to-place")).notJudged).toEqual([]);
+  });
+
   it("is none of a car that asks for nothing", async () => {
     expect((await sheet("balanced-two-seater")).missed).toEqual([]);
   });

@@ -40,7 +40,7 @@ const paper: Paper = {
 
 const study = studyFrom(presetText("check-before-welding"));
 const checks = finished(checkJob(study)) ?? { items: [] };
-const sheet = sheetPaper({ study, checks, missed: [], spread: null, from: null }, writingIn("in"));
+const sheet = sheetPaper({ study, checks, missed: [], unjudged: [], spread: null, from: null }, writingIn("in"));
 
 function boxesOf(bytes: Uint8Array): readonly string[] {
   return [

@@ -4,7 +4,7 @@ import { sheetJson } from "../../output/sheet/json.ts";
 import { sheetPaper } from "../../output/sheet/sheet.ts";
 import { writingIn } from "../../output/sheet/writing.ts";
 import { checkJob } from "../../solve/check/check.ts";
-import { missedGoals } from "../../solve/goals/missed.ts";
+import { missedGoals, unjudgedGoals } from "../../solve/goals/missed.ts";
 import { finished } from "../../solve/job.ts";
 import { proofSpreadOf } from "../../solve/tolerance/proofSpread.ts";
 import { openStudy } from "../car.ts";
@@ -47,6 +47,7 @@ export function sheetCommand(desk: Desk): Command {
           from,
           checks,
           missed: missedGoals(study),
+          unjudged: unjudgedGoals(study),
           spread: proofSpreadOf(study, boardLength(unit)),
         };
         await printPaper(desk, options, unit, {

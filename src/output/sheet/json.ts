@@ -67,7 +67,7 @@ function tabJson(study: Study, wheel: Wheel, unit: LengthUnit): Json {
 }
 
 /** What a build sheet is made from, as JSON, numbers not rounded. */
-export function sheetJson({ study, checks, missed, spread, from }: SheetReport, unit: LengthUnit): Json {
+export function sheetJson({ study, checks, missed, unjudged, spread, from }: SheetReport, unit: LengthUnit): Json {
   const { length, angle } = sayers(unit);
   const board = boardLength(unit);
   return {
@@ -111,6 +111,7 @@ export function sheetJson({ study, checks, missed, spread, from }: SheetReport, 
     })),
     checks: checkJson(study, checks, unit),
     missed: missed.map((met) => missedJson(met, unit)),
+    notJudged: unjudged.map(({ name, needs }) => ({ goal: name, needs })),
     lacks: lacksOf(study).map(({ what, keys }) => ({ what, keys })),
   };
 }

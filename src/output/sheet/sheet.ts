@@ -22,6 +22,8 @@ import type { Writing } from "./writing.ts";
  * building moves what proves it, and the car as it is now, if there is one.
  */
 export interface SheetReport extends Judged {
+  /** Goals of its own search that its file says too little for, and the section that each lacks. */
+  readonly unjudged: readonly { readonly name: string; readonly needs: string }[];
   /** Null where the car as drawn cannot be set. */
   readonly spread: ProofSpread | null;
   readonly from: Study | null;
@@ -63,9 +65,12 @@ function checkPart(report: SheetReport, writing: Writing): PaperPart {
 }
 
 /** What is still open: a place that does not do what the file asks of it, and what the file does not say. */
-function lackBlocks({ study, missed }: SheetReport, writing: Writing): readonly PaperPart[] {
+function lackBlocks({ study, missed, unjudged }: SheetReport, writing: Writing): readonly PaperPart[] {
   const open = missedAims(missed, writing);
-  const rows = lacksOf(study).map(({ what, keys }) => [what, keys.join("; ")]);
+  const rows = [
+    ...lacksOf(study).map(({ what, keys }) => [what, keys.join("; ")]),
+    ...unjudged.map(({ name, needs }) => [`Judging the goal ${name}`, needs]),
+  ];
   const blocks: readonly Block[] = [
     ...(open === null ? [] : [mind(`${open}.`)]),
     ...(rows.length === 0
