@@ -65,6 +65,7 @@ export interface Refusal {
     | "idler-has-no-axis"
     | "idler-joint-on-its-axis"
     | "centre-link-in-line"
+    | "centre-link-along-shaft"
     | "centre-link-twists";
   /** null where the steering mechanism, which serves both, is meant. */
   readonly wheel: "left" | "right" | null;

@@ -1,6 +1,9 @@
 /** While the outer wheel has turned less than this, the shares of the ideal say nothing. */
 export const LEAST_OUTER = (2 * Math.PI) / 180;
 
+/** Steers are known to about this, rad: an ideal that differs from parallel steer by less has no share to speak of. */
+const NO_DIFFERENCE = 1e-9;
+
 /**
  * Ackermann's condition, cot(outer) − cot(inner) = w/l, solved for the inner wheel: with it both wheels roll about one
  * centre on the rear axle's line. Standard; see Jazar, Vehicle Dynamics, ch. 7, and Gillespie, Fundamentals of Vehicle
@@ -23,9 +26,11 @@ export function percentOfIdealInner(inner: number, outer: number, w: number, l: 
 
 /**
  * Ackermann percentage, referred to the ideal inner angle of the outer wheel's angle: (inner − outer)/(ideal − outer) ×
- * 100. Parallel steer is 0, the full condition 100. Null while outer is under 2 degrees. Other definitions in use (by
- * the outer angle, by cotangents) give values up to 8 points off for the same wheels.
+ * 100. Parallel steer is 0, the full condition 100. Null while outer is under 2 degrees, and where both steering axes
+ * meet the ground at one place: parallel steer is then the ideal itself. Other definitions in use (by the outer angle,
+ * by cotangents) give values up to 8 points off for the same wheels.
  */
 export function ackermann(inner: number, outer: number, w: number, l: number): number | null {
-  return outer < LEAST_OUTER ? null : ((inner - outer) / (idealInner(outer, w, l) - outer)) * 100;
+  const ideal = idealInner(outer, w, l) - outer;
+  return outer < LEAST_OUTER || Math.abs(ideal) < NO_DIFFERENCE ? null : ((inner - outer) / ideal) * 100;
 }

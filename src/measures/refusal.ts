@@ -55,6 +55,10 @@ const WORDS: Readonly<Record<Refusal["refused"], { readonly part: string; readon
     part: "relay",
     words: "centre link is drawn in line with the idler arm, so which way they fold cannot be told",
   },
+  "centre-link-along-shaft": {
+    part: "relay",
+    words: "centre link is drawn along the pitman arm's shaft, so it cannot carry the tie rods' ends: draw it across",
+  },
   "centre-link-twists": {
     part: "relay",
     words: "centre link twists as it moves: make the pitman arm's and the idler arm's axes parallel",

@@ -44,6 +44,13 @@ describe("shares of the ideal", () => {
     );
   });
 
+  test("say nothing of Ackermann where both steering axes meet the ground at one place: no share of nothing", () => {
+    expect(ackermann(radians(20), radians(18), 0, 2000)).toBeNull();
+    expect(percentOfIdealInner(radians(20), radians(18), 0, 2000)).toBeCloseTo((100 * 20) / 18, 9);
+    // A millimetre apart there is a share again, however odd.
+    expect(Number.isFinite(ackermann(radians(20), radians(18), 1, 2000))).toBe(true);
+  });
+
   test("say nothing while the outer wheel has turned less than 2 degrees, or the wrong way", () => {
     expect([ackermann(0.1, radians(1.999), 1300, 2400), percentOfIdealInner(0.1, radians(1.999), 1300, 2400)]).toEqual([
       null,

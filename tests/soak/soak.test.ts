@@ -1,10 +1,18 @@
 import { expect, test } from "vitest";
 import { carShare } from "./cars.ts";
+import { frontShare } from "./fronts.ts";
 import { keyShare } from "./keys.ts";
 import { textShare } from "./texts.ts";
 
 /** A fixed share of what `npm run soak` goes on with: many seeds a test, so that each is small. */
 const seeds = (from: number, count: number) => Array.from({ length: count }, (_, i) => from + i);
+
+test.each(seeds(0, 10))(
+  "any front end's numbers keep its lengths, have a mirror, and give figures or none: three hundreds %i",
+  (thousand) => {
+    for (const seed of seeds(300 * thousand + 1, 300)) expect(frontShare(seed), `seed ${seed}`).toBeNull();
+  },
+);
 
 test.each(seeds(0, 10))("shaken cars are worked out or refused, with no number missing: tens %i", (ten) => {
   for (const seed of seeds(10 * ten + 1, 10)) expect(carShare(seed), `seed ${seed}`).toBeNull();

@@ -1,12 +1,13 @@
 import { carShare } from "./cars.ts";
+import { frontShare, frontsMet } from "./fronts.ts";
 import { keyShare } from "./keys.ts";
 import { textShare } from "./texts.ts";
 
 /**
- * Random and broken cars, texts and keys, for as long as is asked: `npm run soak -- 10` for ten minutes, `npm run soak --
+ * Random numbers of front ends, random and broken cars, texts and keys, for as long as is asked: `npm run soak -- 10` for ten minutes, `npm run soak --
  * 10 keys 4000` for keys only, from seed 4000 on. What is wrong is printed with its seed; the count comes at the end.
  */
-const shares = { cars: carShare, texts: textShare, keys: keyShare } as const;
+const shares = { fronts: frontShare, cars: carShare, texts: textShare, keys: keyShare } as const;
 
 type Name = keyof typeof shares;
 
@@ -31,5 +32,6 @@ for (let seed = first; seed === first || performance.now() < until; seed += 1) {
   }
 }
 for (const [name, count] of counts) process.stdout.write(`${name}: ${count} from seed ${first} on\n`);
+if (wanted.includes("fronts")) process.stdout.write(`fronts: ${JSON.stringify(frontsMet)}\n`);
 process.stdout.write(wrong === 0 ? "Nothing is wrong.\n" : `${wrong} wrong.\n`);
 process.exitCode = wrong === 0 ? 0 : 1;

@@ -50,7 +50,8 @@ export function compileStrut(
   const up = times(line, (dot(line, axis) < 0 ? -1 : 1) / length(line));
   const foot = minus(axis, times(up, dot(axis, up)));
   const offset = length(foot);
-  const out = offset > NOTHING * size ? times(foot, 1 / offset) : squareTo(up);
+  // Made square to the strut once more: a foot of a hair is what is left of two long vectors, mostly rounding.
+  const out = offset > NOTHING * size ? unit(minus(foot, times(up, dot(foot, up)))) : squareTo(up);
   const across = cross(up, out);
   const place = (a: Point): Point => ({ x: dot(a, up), y: dot(a, out), z: dot(a, across) });
 
@@ -61,6 +62,10 @@ export function compileStrut(
   put(own, Leg.Wheel, place(minus(drawn.wheelCenter, points.lowerJoint)));
   put(own, Leg.Spin, place(drawnSpin(drawn)));
   return { lower: points.lowerJoint, upper: points.top };
+}
+
+function unit(a: Point): Point {
+  return times(a, 1 / length(a));
 }
 
 /** Any unit vector square to a unit vector that is not crosswise; struts never are. */

@@ -29,8 +29,13 @@ const enum Gear {
 
 /** Share of the link's length that an eye may stand off its line while it still counts as on it. */
 const ON_LINE = 1e-6;
+/**
+ * Sine of the angle between the link and the pitman's axis below which eyes off its line have no place: J − P then says
+ * too little of which way the link has turned. At this, 1e-16 of a metre is still less than 1e-9 mm of an eye.
+ */
+const ALONG = 0.02;
 /** Sine of the angle between two axes that still count as parallel. */
-const PARALLEL = 1e-9;
+const PARALLEL = 1e-12;
 
 /** Writes the mechanism's constants, or says why it is none. */
 export function compileRelay(relay: Relay, own: Float64Array): Refusal | null {
@@ -48,10 +53,10 @@ export function compileRelay(relay: Relay, own: Float64Array): Refusal | null {
   const branch = -dot(idler.v, minus(relay.pitmanJoint, idler.center));
   const side = cross(n, link);
   const flat2 = dot(side, side);
-  if (!(Math.abs(branch) > NOTHING * dot(idler.u, idler.u)) || !(flat2 > NOTHING * span * span))
-    return refuse("centre-link-in-line");
+  if (!(Math.abs(branch) > NOTHING * dot(idler.u, idler.u)) || !(span > 0)) return refuse("centre-link-in-line");
 
   const parallel = length(cross(n, relay.idlerAxis)) <= PARALLEL * length(relay.idlerAxis);
+  if (parallel && !(flat2 > ALONG * ALONG * span * span)) return refuse("centre-link-along-shaft");
   const eyes: Point[] = [];
   for (const eye of [relay.leftEye, relay.rightEye]) {
     const arm = minus(eye, relay.pitmanJoint);
