@@ -4,7 +4,7 @@ import type { Corner, Drawn, Relay, StrutPoints } from "../../src/kinematics/dra
 import { Pose } from "../../src/kinematics/slots.ts";
 import { frontOf, solved } from "../oracles/kernel.ts";
 import { point } from "../oracles/vectors.ts";
-import { keptOf, offBy } from "../soak/kept.ts";
+import { eyeToEye, keptOf, offBy } from "../soak/kept.ts";
 
 /** Drawings that the soak found to lose lengths by rounding, more than the 1e-9 mm that is promised. Invented; mm, rad. */
 
@@ -71,6 +71,22 @@ describe("a centre link on parallel shafts", () => {
     left: { ...corner, tieRodOuter: point(-110, 520, 205), wheelCenter: point(0, 640, 280) },
     right: { ...corner, tieRodOuter: point(-110, 520, 205), wheelCenter: point(0, 640, 280) },
     range: { ...range, travelLow: 0, travelHigh: 0 },
+  });
+
+  test("holds its eyes apart where they stand much farther off than the link is long, seen along the shafts", () => {
+    const steep = {
+      ...relay,
+      pitmanJoint: point(-135, 162, -206),
+      idlerPivot: point(1500, -158, 214),
+      idlerJoint: point(-129, 150, 202),
+      leftEye: point(-139, 145, 194),
+      rightEye: point(-139, -145, 194),
+    };
+    const front = frontOf(drawn(steep));
+    for (let column = -3; column <= 6; column += 0.25) {
+      const poses = solved(front, column, 0);
+      expect(Math.abs(eyeToEye(poses) - 290), `column ${column}`).toBeLessThan(1e-9);
+    }
   });
 
   test("is refused where it is drawn along them, since it then cannot tell which way its eyes have gone", () => {

@@ -19,8 +19,17 @@ const wanted = names.length > 0 ? names : (Object.keys(shares) as Name[]);
 const counts = new Map<Name, number>(wanted.map((name) => [name, 0]));
 let wrong = 0;
 
+/** How often the count so far is said, ms: a run that is stopped has then told what it did. */
+const every = 300_000;
+let tell = performance.now() + every;
+const tally = () => [...counts].map(([name, count]) => `${name}: ${count} from seed ${first} on`).join("\n");
+
 const until = performance.now() + minutes * 60_000;
 for (let seed = first; seed === first || performance.now() < until; seed += 1) {
+  if (performance.now() > tell) {
+    tell += every;
+    process.stdout.write(`so far ${tally().replaceAll("\n", ", ")}\n`);
+  }
   for (const name of wanted) {
     const found = await Promise.resolve()
       .then(() => shares[name](seed))
@@ -31,7 +40,7 @@ for (let seed = first; seed === first || performance.now() < until; seed += 1) {
     process.stdout.write(`${name} seed ${seed}: ${found}\n`);
   }
 }
-for (const [name, count] of counts) process.stdout.write(`${name}: ${count} from seed ${first} on\n`);
+process.stdout.write(`${tally()}\n`);
 if (wanted.includes("fronts")) process.stdout.write(`fronts: ${JSON.stringify(frontsMet)}\n`);
 process.stdout.write(wrong === 0 ? "Nothing is wrong.\n" : `${wrong} wrong.\n`);
 process.exitCode = wrong === 0 ? 0 : 1;

@@ -10,7 +10,8 @@ import { Work } from "../slots.ts";
  *     pitman  P(δ) = C + u cos δ + v sin δ            δ = column × turn
  *     idler   J(φ) = Cₓ + uₓ cos φ + vₓ sin φ,        |J − P| = s, the centre link, fixes φ (circle meets sphere)
  *     eye     P + f (J − P) + g (n × (J − P)) + h n   n the pitman's axis
- * With the two axes parallel, J − P keeps its share along n and only turns about n, so f, g and h are constant. With
+ * With the two axes parallel, J − P keeps its share along n and only turns about n, so f, g and h are constant; what is
+ * known to be constant is put in for what was worked out, since eyes may stand much farther off than the link is long. With
  * axes that are not, a link on ball joints may roll about its own line: then only eyes on that line have a place
  * (g = h = 0), and others are refused. All in the vehicle's frame. Elementary geometry.
  */
@@ -25,6 +26,9 @@ const enum Gear {
   /** f, g and h of each eye. */
   LeftEye = 25,
   RightEye = 28,
+  /** The link's shares square to n and along it; both nought where the axes are not parallel. */
+  Flat = 31,
+  Rise = 32,
 }
 
 /** Share of the link's length that an eye may stand off its line while it still counts as on it. */
@@ -75,6 +79,8 @@ export function compileRelay(relay: Relay, own: Float64Array): Refusal | null {
   own[Gear.IdlerRadius2] = dot(idler.u, idler.u);
   put(own, Gear.LeftEye, eyes[0]);
   put(own, Gear.RightEye, eyes[1]);
+  own[Gear.Flat] = parallel ? Math.sqrt(flat2) : 0;
+  own[Gear.Rise] = parallel ? dot(link, n) : 0;
   return null;
 }
 
@@ -115,13 +121,25 @@ export const relayEyes: InnerEyes = (own, input, left, right) => {
   }
   const cosJ = (a * d - b * q) / h;
   const sinJ = (b * d + a * q) / h;
-  const lx = ux * cosJ + vx * sinJ - ex;
-  const ly = uy * cosJ + vy * sinJ - ey;
-  const lz = uz * cosJ + vz * sinJ - ez;
+  let lx = ux * cosJ + vx * sinJ - ex;
+  let ly = uy * cosJ + vy * sinJ - ey;
+  let lz = uz * cosJ + vz * sinJ - ez;
 
   const nx = own[Gear.Axis];
   const ny = own[Gear.Axis + 1];
   const nz = own[Gear.Axis + 2];
+  const flat = own[Gear.Flat];
+  if (flat > 0) {
+    const found = lx * nx + ly * ny + lz * nz;
+    const fx = lx - found * nx;
+    const fy = ly - found * ny;
+    const fz = lz - found * nz;
+    const exact = flat / Math.sqrt(fx * fx + fy * fy + fz * fz);
+    const rise = own[Gear.Rise];
+    lx = fx * exact + rise * nx;
+    ly = fy * exact + rise * ny;
+    lz = fz * exact + rise * nz;
+  }
   for (let side = 0; side < 2; side++) {
     const eye = side === 0 ? Gear.LeftEye : Gear.RightEye;
     const f = own[eye];
