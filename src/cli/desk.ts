@@ -1,3 +1,4 @@
+import { printableText } from "../output/printable.ts";
 import { Exit, type ExitCode } from "./exit.ts";
 import { type Streams, write } from "./streams.ts";
 
@@ -28,9 +29,9 @@ export class Desk {
     this.#data.push(data);
   }
 
-  /** Anything else, for stderr, without its last newline. */
+  /** Anything else, for stderr, without its last newline. What of it would act on a terminal is written out. */
   note(text: string): void {
-    this.#notes.push(`${text.trimEnd()}\n`);
+    this.#notes.push(`${printableText(text.trimEnd())}\n`);
   }
 
   /** Whether data waits to be written. */

@@ -1,6 +1,7 @@
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { Column } from "./column.ts";
 import { inUnits, unitName } from "./numbers.ts";
+import { printable } from "./printable.ts";
 
 /**
  * Rows as CSV (RFC 4180): a heading with units, lines ended by CR LF, a field left empty where there is no value.
@@ -22,10 +23,11 @@ export function csv<Row>(columns: readonly Column<Row>[], rows: readonly Row[], 
 }
 
 /**
- * One field, quoted where it must be. A text that a spreadsheet would run as a formula is kept a text by an apostrophe
+ * One field, quoted where it must be, what would act on a terminal written out. A text that a spreadsheet would run as a formula is kept a text by an apostrophe
  * in front; numbers are none of those, a minus included.
  */
 export function field(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) && Number.isNaN(Number(text)) ? `'${text}` : text;
+  const shown = text.replace(/[^\r\n\t]+/g, printable);
+  const safe = /^[=+\-@\t\r]/.test(shown) && Number.isNaN(Number(shown)) ? `'${shown}` : shown;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

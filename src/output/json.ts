@@ -1,13 +1,14 @@
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { Column } from "./column.ts";
 import { inUnits } from "./numbers.ts";
+import { printableJson } from "./printable.ts";
 
 /** What a report in JSON is made of. There is no undefined and no NaN: what cannot be told is null. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 
-/** A report as JSON text, two spaces a level, with a newline at its end. */
+/** A report as JSON text, two spaces a level, with a newline at its end. A terminal it is shown on is not moved by it. */
 export function jsonText(report: Json): string {
-  return `${JSON.stringify(report, null, 2)}\n`;
+  return `${printableJson(JSON.stringify(report, null, 2))}\n`;
 }
 
 /** A row as its columns' paths lay it out, in the reader's units, not rounded. */

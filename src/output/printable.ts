@@ -1,9 +1,24 @@
-/** Characters that could move a terminal's cursor or change its colours: a title from a stranger's file may hold them. */
-const control = /\p{Cc}/gu;
+/**
+ * Characters that act instead of showing: they move a terminal's cursor, change its colours, end a line or turn it round, so
+ * that it reads otherwise than it is. A name from a stranger's file may hold them.
+ */
+const acting = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufff9-\uffff]/gu;
 
-/** A line with nothing in it but what is seen: control characters are written out. */
+/** A line with nothing in it but what is seen: what would act is written out. */
 export function printable(line: string): string {
-  return line.replace(control, (character) => `\\u{${(character.codePointAt(0) ?? 0).toString(16)}}`);
+  return line.replace(acting, (character) => `\\u{${(character.codePointAt(0) ?? 0).toString(16)}}`);
+}
+
+/** The same of a text of several lines, which it keeps. */
+export function printableText(text: string): string {
+  return text.split("\n").map(printable).join("\n");
+}
+
+/** The same of JSON, whose own escapes lose nothing: outside of its texts it has none of these but line ends. */
+export function printableJson(json: string): string {
+  return json.replace(acting, (character) =>
+    character === "\n" ? character : `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
 }
 
 /** The same text for a terminal or a printer that knows ASCII only; what it cannot write is a question mark. */

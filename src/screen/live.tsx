@@ -1,4 +1,5 @@
 import { render } from "ink";
+import { printableText } from "../output/printable.ts";
 import type { Capabilities } from "../terminal/capabilities.ts";
 import { chord, type Key } from "../terminal/key.ts";
 import { createSession } from "../terminal/session.ts";
@@ -58,7 +59,7 @@ export function runLive(
   setImmediate(() => checks.see(model));
   setImmediate(() => prepareProducts().then(session.invalidate, () => undefined));
   return left.then((code) => {
-    if (lastWords !== null) stderr.write(`${lastWords}\n`);
+    if (lastWords !== null) stderr.write(`${printableText(lastWords)}\n`);
     return code;
   });
 }

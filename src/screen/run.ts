@@ -1,3 +1,4 @@
+import { printable } from "../output/printable.ts";
 import { prepareEnvironment } from "../terminal/environment.ts";
 import { openCar } from "./files.ts";
 import type { Source } from "./model.ts";
@@ -33,7 +34,7 @@ export async function runScreen(asked: Asked, around: Surroundings): Promise<num
   if ("complaints" in opened) {
     const { wrapped } = await import("./view/wrap.ts");
     const width = around.stdout.columns || usualColumns;
-    around.stderr.write(`${opened.complaints.flatMap((each) => wrapped(each, width)).join("\n")}\n`);
+    around.stderr.write(`${opened.complaints.flatMap((each) => wrapped(printable(each), width)).join("\n")}\n`);
     return badFile;
   }
   if (capabilities.plain || !capabilities.interactive) {

@@ -27,9 +27,9 @@ function wholeFile(message: string): { complaints: readonly Complaint[] } {
   return { complaints: [{ line: null, column: null, part: "", message }] };
 }
 
-/** The first character that no text file holds: a control character, or what broken bytes turn into. */
+/** The first character that no text file holds: a control character (YAML 1.2.2, 5.1), or what broken bytes turn into. */
 function binaryAt(text: string): number {
-  return text.search(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f\ufffd\ufffe\uffff]/);
+  return text.search(/[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ufffd\ufffe\uffff]/);
 }
 
 function restOfLine(text: string, at: number): string {

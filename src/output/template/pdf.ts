@@ -10,7 +10,6 @@ import {
   rgb,
 } from "@cantoo/pdf-lib";
 import { drawable, type Face, newPdf, type PaperSize, papers } from "../paper/pdfDocument.ts";
-import { printable } from "../printable.ts";
 import {
   type At,
   type Box,
@@ -43,7 +42,7 @@ const looks = {
 function draw(page: PDFPage, shapes: readonly Shape[], plain: Face, to: (at: At) => { x: number; y: number }): void {
   for (const shape of shapes) {
     if (shape.is === "words") {
-      const text = drawable(printable(shape.text), plain);
+      const text = drawable(shape.text, plain);
       page.drawText(text, { ...to(shape.at), size: shape.high * POINTS, font: plain.font, color: black });
     } else if (shape.is === "line") {
       const { thickness, dashArray } = looks[shape.layer];

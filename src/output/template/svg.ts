@@ -1,5 +1,4 @@
 import { htmlWords } from "../paper/escape.ts";
-import { printable } from "../printable.ts";
 import { fixed } from "../words.ts";
 import { type At, boxOf, type Drawing, lettered, type Shape } from "./flat.ts";
 
@@ -28,7 +27,7 @@ export function drawingSvg(drawing: Drawing): string {
         return `<path d="M${spot(radius, at, from)}A${n(radius)} ${n(radius)} 0 ${large} 0 ${spot(radius, at, to)}"/>`;
       }
       case "words":
-        return `<text x="${x(shape.at[0])}" y="${y(shape.at[1])}" font-size="${n(shape.high)}">${htmlWords(printable(shape.text))}</text>`;
+        return `<text x="${x(shape.at[0])}" y="${y(shape.at[1])}" font-size="${n(shape.high)}">${htmlWords(shape.text)}</text>`;
     }
   };
   const layer = (shape: Shape) => (shape.is === "words" ? "text" : shape.layer);
@@ -39,7 +38,7 @@ export function drawingSvg(drawing: Drawing): string {
       .join("\n")}\n</g>`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${n(wide)}mm" height="${n(tall)}mm" viewBox="0 0 ${n(wide)} ${n(tall)}">`,
-    `<title>${htmlWords(printable(drawing.title))}</title>`,
+    `<title>${htmlWords(drawing.title)}</title>`,
     group("cut", 'fill="none" stroke="#000" stroke-width="0.35"'),
     group("mark", 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="4 1.5"'),
     group("text", 'fill="#000" font-family="sans-serif"'),

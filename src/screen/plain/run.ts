@@ -1,6 +1,6 @@
 import { createInterface } from "node:readline";
 import { checkText } from "../../output/check.ts";
-import { toAscii } from "../../output/printable.ts";
+import { printable, toAscii } from "../../output/printable.ts";
 import { cautions } from "../../output/words.ts";
 import { finished } from "../../solve/job.ts";
 import { prepareProducts } from "../../vehicle/units/products.ts";
@@ -41,7 +41,7 @@ export async function runPlain(
   }
 
   function say(lines: readonly string[]): void {
-    for (const line of lines.flatMap(folded)) stdout.write(`${unicode ? line : toAscii(line)}\n`);
+    for (const line of lines.flatMap(folded)) stdout.write(`${unicode ? printable(line) : toAscii(printable(line))}\n`);
   }
 
   /** A sentence broken between words where the terminal says how wide it is; what follows stands in as far as its start. */
