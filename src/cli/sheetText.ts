@@ -1,6 +1,6 @@
 import { lstatSync } from "node:fs";
 import { loadText } from "../files/load.ts";
-import { loadSheet, type SheetFolder, sheetNames } from "../files/sheets.ts";
+import { loadSheet, type SheetKind, sheetNames } from "../files/sheets.ts";
 import { printable } from "../output/printable.ts";
 import { nearest } from "../vehicle/nearest.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
@@ -15,11 +15,11 @@ export interface SheetText {
 }
 
 /** The text of the sheet that a name stands for. A file of that name wins over an example. Ends the command where there is none. */
-export async function sheetText(desk: Desk, folder: SheetFolder, name: string): Promise<SheetText> {
+export async function sheetText(desk: Desk, kind: SheetKind, name: string): Promise<SheetText> {
   const file = loadText(name);
-  const isExample = "complaints" in file && sheetNames(folder).includes(name);
-  if ("complaints" in file && !isExample && isNowhere(name)) throw nothingCalled(folder, name);
-  const loaded = isExample ? loadSheet(folder, name) : file;
+  const isExample = "complaints" in file && sheetNames(kind).includes(name);
+  if ("complaints" in file && !isExample && isNowhere(name)) throw nothingCalled(kind, name);
+  const loaded = isExample ? loadSheet(kind, name) : file;
   const source = printable(name);
   if ("complaints" in loaded) throw refusal(source, loaded.complaints);
   if (isExample) desk.note(`note: the example sheet "${source}"; there is no file of that name here.`);
@@ -32,13 +32,13 @@ function isNowhere(name: string): boolean {
   return name !== "" && lstatSync(name, { throwIfNoEntry: false }) === undefined;
 }
 
-const kinds: Readonly<Record<SheetFolder, string>> = {
+const kinds: Readonly<Record<SheetKind, string>> = {
   sheets: "tape sheet",
   readings: "file of readings on a built car",
 };
 
-function nothingCalled(folder: SheetFolder, name: string): Ended {
-  const [said, what, all] = [printable(name), kinds[folder], sheetNames(folder)];
+function nothingCalled(kind: SheetKind, name: string): Ended {
+  const [said, what, all] = [printable(name), kinds[kind], sheetNames(kind)];
   if (isCar(name)) return new Ended(Exit.badInput, `"${said}" is a car, not a ${what}. ${listOf(all)}`);
   const meant = nearest(name, all);
   const advice = meant === null ? listOf(all) : `Did you mean "${meant}"?`;

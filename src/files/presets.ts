@@ -1,9 +1,7 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { nearest } from "../vehicle/nearest.ts";
 import { type Refused, readCar } from "../vehicle/read.ts";
 import { shown } from "../vehicle/shown.ts";
+import { exampleNames, exampleText } from "./examples.ts";
 import { reasonOf } from "./reason.ts";
 
 /** An example car that comes with the program. */
@@ -16,22 +14,9 @@ export interface Preset {
   readonly about: string;
 }
 
-/** The folder of the example cars: beside the built program's folder, as beside the sources. */
-export function presetsFolder(): string {
-  let folder = dirname(fileURLToPath(import.meta.url));
-  while (!existsSync(join(folder, "presets", "balanced-two-seater.yaml")) && dirname(folder) !== folder)
-    folder = dirname(folder);
-  return join(folder, "presets");
-}
-
 /** The names of the example cars, in order of the alphabet. */
 export function presetNames(): readonly string[] {
-  try {
-    const files = readdirSync(presetsFolder()).filter((file) => file.endsWith(".yaml"));
-    return files.map((file) => file.slice(0, -".yaml".length)).sort();
-  } catch {
-    return [];
-  }
+  return exampleNames("cars");
 }
 
 /** What is odd about an example: the first paragraph of the comments at the top of its text, on one line. */
@@ -54,7 +39,7 @@ export function loadPreset(name: string): { readonly name: string; readonly text
     return { complaints: [{ line: null, column: null, part: "", message }] };
   }
   try {
-    return { name, text: readFileSync(join(presetsFolder(), `${name}.yaml`), "utf8") };
+    return { name, text: exampleText("cars", name) };
   } catch (error) {
     const message = `the example car ${name} cannot be read: ${reasonOf(error)}`;
     return { complaints: [{ line: null, column: null, part: "", message }] };

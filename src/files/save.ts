@@ -1,9 +1,9 @@
 import { accessSync, constants, lstatSync, readFileSync, realpathSync, type Stats, statSync } from "node:fs";
 import { homedir } from "node:os";
 import { dirname, join, relative, resolve } from "node:path";
+import { presetsFolder } from "./examples.ts";
 import { hashOf } from "./hash.ts";
 import { largestFile } from "./load.ts";
-import { presetsFolder } from "./presets.ts";
 import { codeOf, reasonOf } from "./reason.ts";
 import { createFile, replaceFile } from "./write.ts";
 
@@ -47,8 +47,9 @@ function isInside(path: string, folder: string): boolean {
 }
 
 function isPreset(path: string): boolean {
+  const presets = presetsFolder();
   try {
-    return isInside(join(realpathSync(dirname(path)), "x"), realpathSync(presetsFolder()));
+    return presets !== null && isInside(join(realpathSync(dirname(path)), "x"), realpathSync(presets));
   } catch {
     return false;
   }

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { type BuildOptions, build } from "esbuild";
 import { bundleOptions } from "../../bin/bundle.js";
 import { noDeveloperTools } from "../../bin/lean/plugins.js";
+import { buildSingle } from "../../bin/single.js";
 import { inTerminal, median, report } from "./pace.ts";
 
 /**
@@ -52,14 +53,23 @@ const ordinary = await hello("ordinary", {
   plugins: [noDeveloperTools],
 });
 const lean = await hello("lean", bundleOptions);
+const single = join(place, "rackwright.mjs");
+await buildSingle(single);
 
 const programs = {
   nothing: { text: null, words: ["-e", "0"] },
   hello: { text: "hello", words: [ordinary] },
   leanHello: { text: "hello", words: [lean] },
   screen: { text: "RODS", words: ["bin/rackwright.js"] },
+  single: { text: "RODS", words: [single] },
 };
-const times: Record<keyof typeof programs, number[]> = { nothing: [], hello: [], leanHello: [], screen: [] };
+const times: Record<keyof typeof programs, number[]> = {
+  nothing: [],
+  hello: [],
+  leanHello: [],
+  screen: [],
+  single: [],
+};
 for (let round = 0; round < rounds; round += 1) {
   for (const name of Object.keys(programs) as (keyof typeof programs)[]) {
     const took = await timeTo(programs[name].text, programs[name].words);
@@ -68,9 +78,11 @@ for (let round = 0; round < rounds; round += 1) {
 }
 rmSync(place, { recursive: true, force: true });
 
-const { nothing, hello: ordinaryHello, leanHello, screen } = times;
+const { nothing, hello: ordinaryHello, leanHello, screen, single: inOneFile } = times;
 report("first-screen/node-doing-nothing", median(screen) / median(nothing), 2.5);
 report("first-screen/hello-in-an-ordinary-bundle", median(screen) / median(ordinaryHello), 1.35);
 report("first-screen/hello-in-a-bundle-like-ours", median(screen) / median(leanHello));
 report("hello-in-an-ordinary-bundle/node-doing-nothing", median(ordinaryHello) / median(nothing));
 report("hello-in-a-bundle-like-ours/node-doing-nothing", median(leanHello) / median(nothing));
+report("first-screen-of-the-one-file/node-doing-nothing", median(inOneFile) / median(nothing));
+report("first-screen-of-the-one-file/first-screen", median(inOneFile) / median(screen));

@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { presetsFolder } from "../../src/files/presets.ts";
+import { exampleText } from "../../src/files/examples.ts";
 import { gaugeSections } from "../../src/vehicle/car-readings/sections.ts";
 import { kindOf } from "../../src/vehicle/file-kind.ts";
 import { linkages } from "../../src/vehicle/linkages.ts";
@@ -184,12 +183,9 @@ describe("a sheet that is not filled in", () => {
 });
 
 describe("a file of another kind", () => {
-  const car = place.put("a-car.yaml", readFileSync(join(presetsFolder(), "tab-to-place.yaml"), "utf8"));
+  const car = place.put("a-car.yaml", exampleText("cars", "tab-to-place"));
   const sheet = place.put("a-sheet.yaml", donor);
-  const readings = place.put(
-    "some-readings.yaml",
-    readFileSync(join(presetsFolder(), "readings/as-built.yaml"), "utf8"),
-  );
+  const readings = place.put("some-readings.yaml", exampleText("readings", "as-built"));
 
   it.each([
     ["a car as a sheet", ["tape", car], car, "this is a car file, not a tape sheet"],

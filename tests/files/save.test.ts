@@ -11,8 +11,8 @@ import {
 import { homedir } from "node:os";
 import { join } from "node:path";
 import { afterEach, describe, expect, test, vi } from "vitest";
+import { presetsFolder } from "../../src/files/examples.ts";
 import { hashOf } from "../../src/files/hash.ts";
-import { presetsFolder } from "../../src/files/presets.ts";
 import { newFile, pathOf, type Saved, saveText } from "../../src/files/save.ts";
 import { ownFolder } from "./folder.ts";
 
@@ -153,17 +153,14 @@ describe("or nothing is changed", () => {
   });
 
   test("when it is an example car, by whatever path", () => {
-    const before = readFileSync(join(presetsFolder(), "rack-ahead.yaml"), "utf8");
-    symlinkSync(presetsFolder(), folder.at("presets"));
-    symlinkSync(join(presetsFolder(), "rack-ahead.yaml"), folder.at("mine.yaml"));
-    for (const path of [
-      join(presetsFolder(), "rack-ahead.yaml"),
-      folder.at("presets/rack-ahead.yaml"),
-      folder.at("mine.yaml"),
-    ])
+    const presets = presetsFolder() ?? "";
+    const before = readFileSync(join(presets, "rack-ahead.yaml"), "utf8");
+    symlinkSync(presets, folder.at("presets"));
+    symlinkSync(join(presets, "rack-ahead.yaml"), folder.at("mine.yaml"));
+    for (const path of [join(presets, "rack-ahead.yaml"), folder.at("presets/rack-ahead.yaml"), folder.at("mine.yaml")])
       expect(complaint(saveText(path, "x", hashOf(before)))).toContain("example cars cannot be changed");
-    expect(complaint(newFile(join(presetsFolder(), "other.yaml"), "x"))).toContain("example cars cannot be changed");
-    expect(readFileSync(join(presetsFolder(), "rack-ahead.yaml"), "utf8")).toBe(before);
+    expect(complaint(newFile(join(presets, "other.yaml"), "x"))).toContain("example cars cannot be changed");
+    expect(readFileSync(join(presets, "rack-ahead.yaml"), "utf8")).toBe(before);
   });
 });
 
