@@ -1,11 +1,10 @@
 import { scalar } from "../edits/written.ts";
 import { linkageOf } from "../linkages.ts";
 import { mechanismOf } from "../mechanisms.ts";
-import { quantitiesOf } from "../quantities.ts";
 import { remark } from "../remark.ts";
 import type { LengthUnit } from "../words.ts";
+import { askedOfCar } from "./asked.ts";
 import { diagonalsOf } from "./diagonals.ts";
-import { pointQuantities } from "./given.ts";
 import type { Grown } from "./grown.ts";
 import { floorMarks, planOf, type ToTake } from "./plan.ts";
 import { pointsOf, type SurveyForm } from "./points.ts";
@@ -46,7 +45,6 @@ interface Nest {
 
 /** What the sheet asks of the car beside its points, nested as in a car file. */
 function carLines(form: SurveyForm, { car }: Grown): readonly string[] {
-  const points = pointQuantities(form);
   const nest: Nest = {};
   const put = (path: readonly string[], help: string) => {
     let at = nest;
@@ -60,12 +58,7 @@ function carLines(form: SurveyForm, { car }: Grown): readonly string[] {
       }
     });
   };
-  for (const { id, path, shared, help, absent } of quantitiesOf(form)) {
-    if (points.has(id) || (absent !== null && !asked.test(id)) || id.startsWith("right.")) continue;
-    put(shared ?? path, help);
-  }
-  for (const { path, help } of mechanismOf(form.mechanism).choices)
-    if (path.at(-1) !== "take-off") put(["steering", ...path], help);
+  for (const { path, help } of askedOfCar(form)) put(path, help);
   const written = (inside: Nest, indent: string, above: string): readonly string[] =>
     Object.entries(inside).flatMap(([key, below]) => {
       const path = `${above}${key}`;
@@ -75,9 +68,6 @@ function carLines(form: SurveyForm, { car }: Grown): readonly string[] {
     });
   return ["car:", ...written(nest, "  ", "")];
 }
-
-/** What is asked though a car file may leave it out. */
-const asked = /^(tire\.width|.*\.wheel\.(camber|toe)|.*\.straight-ahead|rack\.per-turn)$/;
 
 /** The six diagonals alone, to fill in beside the file of the car as it was built. */
 export function blankDiagonals(form: SurveyForm, units: LengthUnit): string {

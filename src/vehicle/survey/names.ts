@@ -18,6 +18,21 @@ const counts: Readonly<Record<Way["names"], readonly [number, number]>> = { one:
 
 type Found = number | { readonly complaint: string };
 
+const indexes = new WeakMap<readonly SurveyPoint[], ReadonlyMap<string, number>>();
+
+/** The points' places in their list by their plain names: a sheet asks for hundreds. */
+function indexOf(points: readonly SurveyPoint[]): ReadonlyMap<string, number> {
+  const known = indexes.get(points);
+  if (known !== undefined) return known;
+  const index = new Map<string, number>();
+  points.forEach(({ name }, i) => {
+    const plain = plainName(name);
+    if (!index.has(plain)) index.set(plain, i);
+  });
+  indexes.set(points, index);
+  return index;
+}
+
 /**
  * The point that a name means; one without its side is on `side`, one without its part is of that of the `first`, and a bare
  * "left" or "right" is the first one on that side.
@@ -29,15 +44,17 @@ function pointCalled(
   first: SurveyPoint | null,
 ): Found {
   const name = plainName(text);
-  const at = (wanted: string) => points.findIndex((each) => plainName(each.name) === wanted);
+  const index = indexOf(points);
   if (first !== null && (name === "left" || name === "right")) {
     const there = first.wheel === name ? first : acrossFrom(first, points);
     return there === null ? { complaint: `"${first.name}" has no other side` } : points.indexOf(there);
   }
   const part = plainName(first?.name.replace(/\.[^.]*$/, "") ?? "");
-  const found = [name, `${side} ${name}`, `${part} ${name}`].map(at).find((each) => each >= 0);
+  const found = [name, `${side} ${name}`, `${part} ${name}`]
+    .map((each) => index.get(each))
+    .find((each) => each !== undefined);
   if (found !== undefined) return found;
-  if (at(`left ${name}`) >= 0)
+  if (index.has(`left ${name}`))
     return { complaint: `"${safe(text)}" is on both sides: write "left ${safe(text)}", "right …" or "both …"` };
   const near = nearest(
     text,

@@ -101,7 +101,16 @@ function withoutTwins(pairs: readonly Pair[]): readonly Pair[] {
  * The readings to take of a front end, in the order of a walk around it: heights off the floor, then the plumb marks' places
  * on it, then the tape from centre to centre, each side by itself and across. So many that each is checked by the others.
  */
-export function planOf(form: SurveyForm): readonly ToTake[] {
+export function planOf({ linkage, mechanism }: SurveyForm): readonly ToTake[] {
+  const name = `${linkage} ${mechanism}`;
+  const plan = plans.get(name) ?? made({ linkage, mechanism });
+  plans.set(name, plan);
+  return plan;
+}
+
+const plans = new Map<string, readonly ToTake[]>();
+
+function made(form: SurveyForm): readonly ToTake[] {
   const names = pointsOf(form).map(({ name }) => name);
   const slants = names.flatMap((name) =>
     wheels

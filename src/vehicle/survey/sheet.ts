@@ -41,8 +41,30 @@ const usual = { in: inch / 8, mm: 3, angle: 0.5 * degree } as const;
 /** Gathers complaints, so that one look finds all that is wrong. */
 type Complain = (path: readonly string[], message: string, at?: "key") => void;
 
+/** A sheet as it stands, with what it says; it need not have a reading yet. */
+export interface Sheet {
+  readonly tree: Tree;
+  readonly survey: Survey;
+  /** What its readings are read by. */
+  readonly bench: Bench;
+}
+
+interface Wrong {
+  readonly complaints: readonly Complaint[];
+}
+
 /** What a sheet of readings between a front end's points says, or all that is wrong with it, each with its line. */
-export function readSurvey(text: string): Survey | { readonly complaints: readonly Complaint[] } {
+export function readSurvey(text: string): Survey | Wrong {
+  const sheet = readSheet(text);
+  if ("complaints" in sheet) return sheet;
+  if (sheet.survey.readings.length > 0) return sheet.survey;
+  const groups = ways.slice(0, 4).map(({ group }) => `${group}:`);
+  const message = `there is no reading on this sheet yet: fill in ${groups.join(", ")} and so on`;
+  return { complaints: [{ line: null, column: null, part: "", message }] };
+}
+
+/** The same of a sheet that may still be blank. */
+export function readSheet(text: string): Sheet | Wrong {
   const tree = readYaml(text);
   if ("complaints" in tree) return tree;
   const other = otherKind(text, "survey");
@@ -73,18 +95,8 @@ export function readSurvey(text: string): Survey | { readonly complaints: readon
   const rough = roughIn(tree, points, units, complain);
   const car = givenIn(tree, form, units);
   complaints.push(...car.complaints);
-  if (readings.length === 0 && complaints.length === 0)
-    complaints.push({
-      line: null,
-      column: null,
-      part: "",
-      message: `there is no reading on this sheet yet: fill in ${ways
-        .slice(0, 4)
-        .map(({ group }) => `${group}:`)
-        .join(", ")} and so on`,
-    });
   if (complaints.length > 0) return { complaints: sorted(complaints) };
-  return {
+  const survey: Survey = {
     title: sourceAt(tree, ["title"]),
     units,
     form,
@@ -96,6 +108,7 @@ export function readSurvey(text: string): Survey | { readonly complaints: readon
     given: car.given,
     words: car.words,
   };
+  return { tree, survey, bench };
 }
 
 function sorted(complaints: readonly Complaint[]): readonly Complaint[] {
