@@ -1,4 +1,3 @@
-import { blunderWords, facingWords, unreadPoints, unsettledWords } from "../output/survey.ts";
 import { type Surveyed, settleSurvey } from "../solve/survey/survey.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
 import { grownText, ofShortList } from "../vehicle/survey/grow.ts";
@@ -8,7 +7,6 @@ import { isBlank, type Survey } from "../vehicle/survey/survey.ts";
 import { refusal } from "./car.ts";
 import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
-import { lengthsIn } from "./report.ts";
 import { sheetText } from "./sheetText.ts";
 
 /** A sheet of readings settled, and what the sheet is called. */
@@ -67,19 +65,4 @@ export async function openSheet(desk: Desk, name: string): Promise<Sheet> {
   const surveyed = settleSurvey(survey);
   if ("complaint" in surveyed) throw refusal(source, [whole(surveyed.complaint)]);
   return { surveyed, source };
-}
-
-/** Comments for the top of a car file: where it is from, and what must not be overlooked. */
-export function headsOf({ surveyed, source }: Sheet): readonly string[] {
-  const length = lengthsIn(surveyed.survey.units);
-  const unsettled = unsettledWords(surveyed);
-  const unread = unreadPoints(surveyed);
-  return [
-    `Points from the tape, by the sheet ${source}. What was not measured is assumed, and its line says so until you change it.`,
-    ...blunderWords(surveyed, length).map((words) => `Set aside: ${words}`),
-    ...(surveyed.free.length === 0 ? [] : [`Where the whole stands ${surveyed.free.join(", ")} was not read.`]),
-    ...facingWords(surveyed),
-    ...(unsettled.length === 0 ? [] : [`Not settled: ${unsettled.join("; ")}.`]),
-    ...(unread.length === 0 ? [] : [`Not read: ${unread.join(", ")}.`]),
-  ];
 }

@@ -6,17 +6,20 @@ import { stateFolder } from "./state.ts";
 /** Readings that were typed but are no car yet, by the name of their field. */
 export type Draft = Readonly<Record<string, string>>;
 
+/** The form that they were typed into: the short list, or the sheet of readings between points. */
+export type DraftOf = "tape" | "survey";
+
 /** More than any tape's readings, bytes: what is larger is none of ours. */
 const absurd = 64 * 1024;
 
-function pathOf(environment: NodeJS.ProcessEnv): string | null {
+function pathOf(environment: NodeJS.ProcessEnv, of: DraftOf): string | null {
   const folder = stateFolder(environment);
-  return folder === null ? null : join(folder, "tape.json");
+  return folder === null ? null : join(folder, `${of}.json`);
 }
 
 /** The readings of a form that was left before it was a car; null where there are none, or none that can be read. */
-export function readDraft(environment: NodeJS.ProcessEnv = process.env): Draft | null {
-  const path = pathOf(environment);
+export function readDraft(environment: NodeJS.ProcessEnv = process.env, of: DraftOf = "tape"): Draft | null {
+  const path = pathOf(environment, of);
   try {
     const text = path === null ? "" : readFileSync(path, "utf8");
     const found: unknown = text.length > absurd ? null : JSON.parse(text);
@@ -28,8 +31,12 @@ export function readDraft(environment: NodeJS.ProcessEnv = process.env): Draft |
 }
 
 /** Keeps readings until they are thrown away, whole or not at all; null throws them away. Gives a complaint, or null. */
-export function keepDraft(draft: Draft | null, environment: NodeJS.ProcessEnv = process.env): string | null {
-  const path = pathOf(environment);
+export function keepDraft(
+  draft: Draft | null,
+  environment: NodeJS.ProcessEnv = process.env,
+  of: DraftOf = "tape",
+): string | null {
+  const path = pathOf(environment, of);
   if (path === null) return "The readings cannot be kept safe: there is no folder for them.";
   try {
     if (draft === null) {

@@ -5,6 +5,15 @@ import type { SurveyReading } from "../vehicle/survey/readings.ts";
 import { formatLength, type LengthStyle } from "../vehicle/units/format.ts";
 import type { Json } from "./json.ts";
 import { inUnits } from "./numbers.ts";
+import {
+  blunderWords,
+  facingWords,
+  isAngle,
+  nextWords,
+  scatterWords,
+  unreadPoints,
+  unsettledWords,
+} from "./surveyWords.ts";
 import { type Cells, table, WIDTH, wrap } from "./table.ts";
 import { cautions, degrees, type Length } from "./words.ts";
 
@@ -16,116 +25,6 @@ export interface SurveyReport {
 
 /** So many standard deviations either way hold the truth 19 times of 20 (normal distribution). */
 export const nineteenOfTwenty = 1.96;
-
-/** How a reading of each kind is off: too much, too little. */
-const ways: Readonly<Record<SurveyReading["kind"], readonly [more: string, less: string]>> = {
-  distance: ["long", "short"],
-  plumb: ["long", "short"],
-  line: ["long", "short"],
-  height: ["high", "low"],
-  out: ["too far out", "too far in"],
-  ahead: ["too far ahead", "too far back"],
-  angle: ["too steep", "too flat"],
-};
-
-const isAngle = ({ kind }: Pick<SurveyReading, "kind">) => kind === "angle";
-
-function say(reading: SurveyReading, value: number, length: Length): string {
-  return isAngle(reading) ? degrees(value, 2) : length(value);
-}
-
-/** "3/4 in long": by how much and which way a reading is off, positive too much. */
-function offBy(reading: SurveyReading, by: number, length: Length): string {
-  const [more, less] = ways[reading.kind];
-  return `${say(reading, Math.abs(by), length)} ${by > 0 ? more : less}`;
-}
-
-function withLine({ name, line }: SurveyReading): string {
-  return line === null ? name : `${name} (line ${line})`;
-}
-
-/** The readings that do not fit, each in a sentence or two. */
-export function blunderWords({ blunders, readings }: Surveyed, length: Length): readonly string[] {
-  return blunders.map(({ reading: at, or }) => {
-    const { reading, computed } = readings[at];
-    const off = offBy(reading, reading.value - computed, length);
-    const beside = `read ${say(reading, reading.value, length)}, they make it ${say(reading, computed, length)}`;
-    const others = or.map((each) => withLine(readings[each].reading));
-    const which =
-      others.length === 0
-        ? "Measure it again."
-        : `Or another is wrong in its stead, and the sheet cannot tell which: measure again this one and ${others.slice(0, 3).join("; ")}.`;
-    return `${withLine(reading)} reads ${off} against all the others: ${beside}. ${which}`;
-  });
-}
-
-const axes = ["ahead", "out", "up"] as const;
-
-/** What of each point is not settled: "left eye: ahead, up". */
-export function unsettledWords({ points, survey }: Surveyed): readonly string[] {
-  return points.flatMap(({ point, deviations }) => {
-    const loose = axes.filter((_, axis) => deviations[axis] === "undetermined");
-    return loose.length === 0 ? [] : [`${survey.points[point].name}: ${loose.join(", ")}`];
-  });
-}
-
-/** Which points no reading names: they stand in a car as assumed. */
-export function unreadPoints({ points, survey }: Surveyed): readonly string[] {
-  const read = new Set(points.map(({ point }) => point));
-  return survey.points.filter((_, i) => !read.has(i)).map(({ name }) => name);
-}
-
-/** What is to be known where nothing tells ahead from behind, in a sentence; none where something does. */
-export function facingWords({ facesRead }: Surveyed): readonly string[] {
-  return facesRead
-    ? []
-    : [
-        "Nothing on the sheet tells ahead from behind: the mirror image fits as well, and the one that is more like a front end mostly is was taken. Read how far ahead one point is of another.",
-      ];
-}
-
-/**
- * What to read next, in a sentence or two; null where nothing more can be read. Points that no reading names come first: what
- * settles the others settles none of them.
- */
-export function nextWords(next: readonly NextReading[], unread: number, length: Length): string | null {
-  const [first, ...more] = next;
-  const points = unread === 1 ? "the point that is" : `the ${unread} points that are`;
-  const missing =
-    unread === 0
-      ? null
-      : `First ${points} not read at all, unless what is assumed of ${unread === 1 ? "it" : "them"} will do.`;
-  if (first === undefined) return missing;
-  if (first.settles) {
-    const names = more.map(({ name }) => name).join("; ");
-    const words =
-      more.length === 0
-        ? `One more reading settles it: ${first.name}.`
-        : `What settles most: ${first.name}; then ${names}.`;
-    const others = `Of the others ${first.name} settles most${more.length === 0 ? "" : `; then ${names}`}.`;
-    return missing === null ? words : `${missing} ${others}`;
-  }
-  const { before = 0, after = 0 } = first.spread ?? {};
-  const gain = (1 - after / before) * 100;
-  const settled = `verything is settled. Of one more reading ${first.name} would gain most: the points, ${length(before)} off on average, come ${gain.toFixed(0)} % nearer.`;
-  return missing === null ? `E${settled}` : `${missing} Of the others e${settled}`;
-}
-
-/** More scatter than that is hardly chance: the readings are not as good as the sheet says, or a part moved meanwhile. */
-const hardly = 0.01;
-
-function scatterWords({ scatter, chance, survey }: Surveyed, length: Length): string {
-  const each = `each to ${length(survey.tolerance)} unless the sheet says otherwise, 19 of 20 nearer than that`;
-  if (scatter === null) return `${each}. No reading checks another: a wrong one would not show`;
-  const size = scatter.toFixed(2);
-  const verdict =
-    chance !== null && chance < hardly
-      ? "more than chance explains: they are coarser than the sheet says, or something moved between two of them"
-      : scatter < 0.5
-        ? "they are better than the sheet says"
-        : "as the sheet says";
-  return `${each}. Those that fit scatter ${size} times as much: ${verdict}`;
-}
 
 function deviationText(deviation: number | "undetermined", style: LengthStyle): string {
   return deviation === "undetermined" ? "?" : formatLength(nineteenOfTwenty * deviation, style);
@@ -139,16 +38,21 @@ export function outOf(
   return survey.points[point].wheel === "right" ? -place[1] : place[1];
 }
 
-function pointRows(surveyed: Surveyed, unit: LengthUnit): readonly Cells[] {
+/** From this width on points have their names in full in a table. */
+const fullNames = 62;
+
+function pointTable(surveyed: Surveyed, unit: LengthUnit, width: number): readonly string[] {
   const style: LengthStyle = unit === "in" ? { unit, decimals: 2 } : { unit };
-  return surveyed.points.map((each) => {
+  const rows = surveyed.points.map((each): Cells => {
     const values = [each.place[0], outOf(surveyed, each), each.place[2]];
     const { name } = surveyed.survey.points[each.point];
+    const short = width < fullNames ? name.replace(/^left /, "L ").replace(/^right /, "R ") : name;
     return [
-      `${name}${each.mirrored ? " (mirrored)" : ""}`,
+      `${short}${each.mirrored ? " (mirrored)" : ""}`,
       ...values.flatMap((value, axis) => [formatLength(value, style), deviationText(each.deviations[axis], style)]),
     ];
   });
+  return table([["point", "ahead", "+-", "out", "+-", "up", "+-"]], rows, [0]);
 }
 
 function readingCells({ reading, computed, check }: SurveyedReading, unit: LengthUnit): Cells {
@@ -167,30 +71,32 @@ function misfit({ reading, computed }: SurveyedReading): number {
   return Math.abs(reading.value - computed) / reading.sigma;
 }
 
-/** A sheet of readings settled, as text. `all` for every reading; else those that fit worst. */
-export function surveyText(
+/** What a sheet of readings comes to, in lines of so many columns: what does not fit, what is not settled, every point. */
+export function surveyVerdict(
   { surveyed, next }: SurveyReport,
   unit: LengthUnit,
   length: Length,
-  all: boolean,
+  width: number,
 ): readonly string[] {
   const { survey, readings, blunders, points, free } = surveyed;
-  const shown = all ? readings : [...readings].sort((a, b) => misfit(b) - misfit(a)).slice(0, worstShown);
   const unchecked = readings.filter(({ check }) => check !== null && !check.checked).length;
   const unsettled = unsettledWords(surveyed);
   const unread = unreadPoints(surveyed);
-  const said = (words: string) => wrap(words, WIDTH, "  ");
+  const said = (words: string) => wrap(words, width, "  ");
   const forward = nextWords(next, unread.length, length);
   return [
-    survey.title ?? "Readings with a tape",
-    ...wrap(`${readings.length} readings of ${points.length} points, ${scatterWords(surveyed, length)}.`, WIDTH),
+    ...wrap(survey.title ?? "Readings with a tape", width),
+    ...wrap(`${readings.length} readings of ${points.length} points, ${scatterWords(surveyed, length)}.`, width),
     "",
     ...(blunders.length === 0
       ? ["NO READING STANDS OUT against the others."]
       : [
-          blunders.length === 1
-            ? "ONE READING DOES NOT FIT: set aside, the points are those of all the others"
-            : `${blunders.length} READINGS DO NOT FIT: set aside, the points are those of all the others`,
+          ...wrap(
+            blunders.length === 1
+              ? "ONE READING DOES NOT FIT: set aside, the points are those of all the others"
+              : `${blunders.length} READINGS DO NOT FIT: set aside, the points are those of all the others`,
+            width,
+          ),
           ...blunderWords(surveyed, length).flatMap(said),
         ]),
     ...(unchecked === 0
@@ -207,8 +113,17 @@ export function surveyText(
     ...(unread.length === 0 ? [] : said(`Not read at all, and assumed in a car: ${unread.join(", ")}.`)),
     ...(forward === null ? [] : ["NEXT", ...said(forward)]),
     "",
-    `POINTS, ${unit}: out on their own side; each within its +- 19 times of 20`,
-    ...table([["point", "ahead", "+-", "out", "+-", "up", "+-"]], pointRows(surveyed, unit), [0]),
+    ...wrap(`POINTS, ${unit}: out on their own side; each within its +- 19 times of 20`, width),
+    ...pointTable(surveyed, unit, width),
+  ];
+}
+
+/** A sheet of readings settled, as text. `all` for every reading; else those that fit worst. */
+export function surveyText(report: SurveyReport, unit: LengthUnit, length: Length, all: boolean): readonly string[] {
+  const { readings } = report.surveyed;
+  const shown = all ? readings : [...readings].sort((a, b) => misfit(b) - misfit(a)).slice(0, worstShown);
+  return [
+    ...surveyVerdict(report, unit, length, WIDTH),
     "",
     all ? `READINGS, ${unit}` : `THE ${shown.length} READINGS THAT FIT WORST, ${unit} (--readings shows all)`,
     ...table(

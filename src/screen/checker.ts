@@ -1,5 +1,5 @@
+import type { Helper } from "./aside.ts";
 import type { CheckAnswer } from "./checkDesk.ts";
-import type { CheckHelper } from "./checkThread.ts";
 import type { Model } from "./model.ts";
 import type { Message } from "./turn.ts";
 
@@ -17,7 +17,7 @@ export interface Checker {
 export function checker(send: (message: Message) => void): Checker {
   let wanted: string | null = null;
   let timer: NodeJS.Timeout | null = null;
-  let helper: Promise<CheckHelper> | null = null;
+  let helper: Promise<Helper> | null = null;
   let ended = false;
 
   function failed(error: unknown): void {
@@ -31,7 +31,7 @@ export function checker(send: (message: Message) => void): Checker {
   }
 
   function ask(text: string | null): void {
-    helper?.then(({ check }) => check(text)).catch(failed);
+    helper?.then((each) => each.ask(text)).catch(failed);
   }
 
   function drop(): void {
@@ -49,7 +49,7 @@ export function checker(send: (message: Message) => void): Checker {
     if (car.text === model.check?.text || "refused" in study) return;
     wanted = car.text;
     timer = setTimeout(() => {
-      helper ??= import("./checkThread.ts").then(({ checkHelper }) => checkHelper(take));
+      helper ??= checkHelper(take);
       ask(car.text);
     }, pause);
   }
@@ -61,4 +61,9 @@ export function checker(send: (message: Message) => void): Checker {
   }
 
   return { see, end };
+}
+
+async function checkHelper(take: (answer: CheckAnswer) => void): Promise<Helper> {
+  const [{ helperAt }, { address, checkDesk }] = await Promise.all([import("./aside.ts"), import("./checkDesk.ts")]);
+  return helperAt({ address, name: "checkDesk", desk: checkDesk }, take);
 }

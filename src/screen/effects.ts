@@ -4,7 +4,9 @@ import { isTaken, newFile, saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar, shortly } from "./files.ts";
-import type { Model } from "./model.ts";
+import type { Model, SheetSource } from "./model.ts";
+import { settler } from "./settler.ts";
+import { keepSheet, keptSheet, openSheet, writeSheet } from "./sheetFiles.ts";
 import type { Effect, Message } from "./turn.ts";
 
 /** What the effects reach: the way back into the model, the way out, and the surroundings. */
@@ -61,6 +63,7 @@ function worker(send: World["send"]) {
 export function doer(first: Model, world: World): Doer {
   let journal = journalOf(first);
   const work = worker(world.send);
+  const surveys = settler(world.send);
 
   function journalOf({ origin }: Model): Journal {
     return new Journal(journalName(origin.source), origin.saved, world.env);
@@ -112,6 +115,16 @@ export function doer(first: Model, world: World): Doer {
     world.send({ is: "opened", opened });
   }
 
+  function cannotOpen(error: unknown): void {
+    world.send({ is: "failed", words: `It cannot be opened: ${String(error)}.` });
+  }
+
+  async function takeSheet(source: SheetSource): Promise<void> {
+    const opened = await openSheet(source);
+    if ("complaints" in opened) world.send({ is: "failed", words: shortly(opened) });
+    else world.send({ is: "sheetOpened", opened, kept: await keptSheet(world.env) });
+  }
+
   function record({ what, settles }: Effect & { do: "journal" }, { bench, origin }: Model): void {
     // Changes that were found are kept on as the single ones that they are, and of the text that they were made on.
     if (settles?.base) journal = new Journal(journalName(origin.source), settles.base, world.env);
@@ -124,9 +137,14 @@ export function doer(first: Model, world: World): Doer {
     else if (settles !== null) discardLeftover(settles.path);
   }
 
+  function end(): void {
+    work.halt();
+    surveys.end();
+  }
+
   function quit(model: Model): void {
     if (!isUnsaved(model)) journal.close();
-    work.halt();
+    end();
     world.quit(null);
   }
 
@@ -135,7 +153,7 @@ export function doer(first: Model, world: World): Doer {
       world.send({ is: "failed", words: "Your changes could not be kept safe: save them, or d drops them." });
       return;
     }
-    work.halt();
+    end();
     const { source } = model.origin;
     const name = source.from === "file" ? source.path : source.id;
     world.quit(`Not saved, but kept: open ${name} again, and your changes are offered.`);
@@ -152,11 +170,23 @@ export function doer(first: Model, world: World): Doer {
     lookFor: ({ path }) => {
       if (isTaken(path)) world.send({ is: "taken", path });
     },
+    keptSheet: () => {
+      keptSheet(world.env).then((kept) => world.send({ is: "keptSheet", kept }), cannotOpen);
+    },
+    keepSheet: ({ sheet }) => {
+      const complaint = keepSheet(sheet, world.env);
+      if (complaint !== null) world.send({ is: "failed", words: complaint });
+    },
+    openSheet: ({ source }) => {
+      takeSheet(source).catch(cannotOpen);
+    },
+    writeSheet: ({ path, text, known }) => world.send(writeSheet(path, text, known)),
+    settle: ({ text }) => surveys.ask(text),
     readings: () => world.send({ is: "readings", kept: readDraft(world.env) }),
     work: ({ key, job }) => work.start(key, job),
     halt: () => work.halt(),
     open: (effect) => {
-      open(effect).catch((error) => world.send({ is: "failed", words: `It cannot be opened: ${String(error)}.` }));
+      open(effect).catch(cannotOpen);
     },
     list: () => world.send({ is: "listed", choices: listCars(process.cwd()) }),
     quit: (_, model) => quit(model),

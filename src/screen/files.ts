@@ -3,8 +3,9 @@ import { relative, resolve } from "node:path";
 import { findLeftovers } from "../files/journal.ts";
 import { loadText } from "../files/load.ts";
 import { begunFrom, listPresets, loadPreset } from "../files/presets.ts";
+import { listSheets } from "../files/sheets.ts";
 import type { Complaint } from "../vehicle/complaint.ts";
-import { isSheet } from "../vehicle/from-tape/is-sheet.ts";
+import { kindOf } from "../vehicle/file-kind.ts";
 import { readCar } from "../vehicle/read.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import type { Choice, Source } from "./model.ts";
@@ -21,7 +22,8 @@ export interface Unopened {
   readonly complaints: readonly string[];
 }
 
-function unopened(name: string, complaints: readonly Complaint[]): Unopened {
+/** All that is wrong with a file of that name. */
+export function unopened(name: string, complaints: readonly Complaint[]): Unopened {
   const words = complaints.map(({ line, part, message }) => {
     const place = line === null ? "" : `, line ${line}`;
     return `${name}${place}: ${part === "" ? "" : `${part}: `}${message}.`;
@@ -57,26 +59,33 @@ export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<O
   };
 }
 
-/** Whether a file can be told to be a tape's sheet, which makes a car but is none. */
-function isTapeSheet(path: string): boolean {
+/** What a file in the folder is opened as: a sheet of readings that makes a car is none itself. */
+function choiceOf(path: string, name: string, where: string): Choice | null {
   const loaded = loadText(path);
-  return "text" in loaded && isSheet(loaded.text);
+  const kind = "text" in loaded ? kindOf(loaded.text) : null;
+  if (kind === "readings") return null;
+  const source = { from: "file", path } as const;
+  if (kind === "survey") return { sheet: source, name, about: `readings between points, ${where}` };
+  if (kind === "from-tape") return { sheet: source, name, about: `the short list of readings, ${where}` };
+  return { source, name, about: where };
 }
 
-/** The cars that can be opened: car files in this folder first, then the examples. */
+/** What can be opened: cars of this folder, its sheets of readings that make one, then the examples of both. */
 export function listCars(folder: string): readonly Choice[] {
-  const cars = carFilesIn(folder).filter((name) => !isTapeSheet(resolve(folder, name)));
-  const files = cars.map((name) => ({
-    source: { from: "file", path: resolve(folder, name) } as const,
-    name,
-    about: `in ${relative("..", folder) || folder}`,
-  }));
+  const where = `in ${relative("..", folder) || folder}`;
+  const files = carFilesIn(folder).flatMap((name) => choiceOf(resolve(folder, name), name, where) ?? []);
   const examples = listPresets().map(({ name, title }) => ({
     source: { from: "preset", id: name } as const,
     name,
     about: title,
   }));
-  return [...files, ...examples];
+  const sheets = listSheets("sheets").map(({ name, title }) => ({
+    sheet: { from: "example", name } as const,
+    name,
+    about: `${title} (readings between points)`,
+  }));
+  const isSheet = (each: Choice) => "sheet" in each;
+  return [...files.filter((each) => !isSheet(each)), ...files.filter(isSheet), ...examples, ...sheets];
 }
 
 function carFilesIn(folder: string): readonly string[] {

@@ -1,7 +1,8 @@
 import type { FigureKind } from "../measures/figure.ts";
 import { figureWords } from "../output/numbers.ts";
 import type { Quantity } from "../vehicle/quantity.ts";
-import { formatAngle, formatLength, formatRatio, type LengthStyle } from "../vehicle/units/format.ts";
+import { formatAngle, formatLength, formatRatio, type LengthStyle, sayLength } from "../vehicle/units/format.ts";
+import type { LengthUnit } from "../vehicle/words.ts";
 import type { Display } from "./model.ts";
 
 /** The way lengths are shown just now. */
@@ -75,4 +76,14 @@ export function bothValues(
 ): string {
   const words = new Set(values.map(({ quantity, value }) => saidValue(value, quantity, display)));
   return [...words].join(" left, ") + (words.size > 1 ? " right" : "");
+}
+
+/** Lengths of a tape's sheet, in its own unit whatever is shown elsewhere: as near as a tape is read. */
+export function sheetLength(units: LengthUnit): (mm: number) => string {
+  return (mm) => sayLength(mm, sheetStyle(units));
+}
+
+/** The same without the unit, for a list. */
+export function sheetStyle(units: LengthUnit): LengthStyle {
+  return units === "in" ? { unit: "in", fraction: 32 } : { unit: "mm" };
 }

@@ -1,5 +1,6 @@
 import type { Refused, Study } from "../measures/study.ts";
 import type { CheckReport } from "../solve/check/report.ts";
+import type { SettledSheet, UnsettledSheet } from "../solve/survey/settled.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { LabelName } from "../vehicle/labels.ts";
 import type { Room } from "../vehicle/sections/find.ts";
@@ -53,13 +54,17 @@ export interface Origin {
   readonly hash: string | null;
 }
 
-/** A car that can be opened. */
-export interface Choice {
-  readonly source: Source;
+/** Where a sheet of readings between points can be opened from. */
+export type SheetSource =
+  | { readonly from: "file"; readonly path: string }
+  | { readonly from: "example"; readonly name: string };
+
+/** A car that can be opened, or a sheet of readings that makes one. */
+export type Choice = {
   readonly name: string;
   /** One line: a preset's title, or where the file is. */
   readonly about: string;
-}
+} & ({ readonly source: Source } | { readonly sheet: SheetSource });
 
 /** Edits that were not saved, found when the car was opened. */
 export interface Offer {
@@ -151,6 +156,10 @@ export type Focus =
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   /** The form for a new car from a tape; `text` is what its field holds. */
   | { readonly on: "tape"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  /** The form for readings between points. */
+  | { readonly on: "survey"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  /** What they come to, every point with its uncertainty; `back` is where the form's cursor stands. */
+  | { readonly on: "points"; readonly top: number; readonly back: number }
   /** The form for an upright as a part on the bench; what was typed is by field. */
   | {
       readonly on: "upright";
@@ -193,6 +202,21 @@ export interface Spot {
 /** Readings with a tape as they were typed, by their field. */
 export type Answers = Readonly<Record<string, string>>;
 
+/** A sheet of readings between points, as the form has it. */
+export interface SheetOnBench {
+  /** The sheet itself: what is typed into a field goes into its line. */
+  readonly text: string;
+  /** The names of the files that it and its car are to be written to, as they were typed. */
+  readonly file: string;
+  readonly car: string;
+  /** The file that it was read from or written to, and the fingerprint of what stands there; null where there is none. */
+  readonly known: { readonly path: string; readonly hash: string } | null;
+  /** What a text of it came to: of any other text that is old. Null before anything is known. */
+  readonly settled: { readonly text: string; readonly outcome: SettledSheet | UnsettledSheet } | null;
+  /** The sheet that was thrown away for this one. */
+  readonly before: SheetOnBench | null;
+}
+
 /** How far the guide has come: its step, or asked for while its car is not opened yet; null while it is off. */
 export type Guide = number | "asked" | null;
 
@@ -214,6 +238,8 @@ export interface Model {
   readonly trials: readonly Trial[];
   /** The readings of a new car that is begun from a tape; null until the form is first seen. */
   readonly tape: Answers | null;
+  /** The readings between points; null until the form for them is first seen. */
+  readonly sheet: SheetOnBench | null;
   readonly guide: Guide;
   /** The long work of the view that is seen; null where none was asked for. */
   readonly work: Work | null;

@@ -7,3 +7,12 @@ export const least = { columns: 80, rows: 24 } as const;
 export function hasRoom({ columns, rows }: Pick<Model, "columns" | "rows">): boolean {
   return columns >= least.columns && rows >= least.rows;
 }
+
+/** The least terminal that the form for readings between points fits in: it can be opened by itself. */
+const leastOfForm = { columns: 60, rows: 20 } as const;
+
+/** Whether what has the keyboard can be drawn though the bench cannot. */
+export function hasRoomForForm({ columns, rows, focus }: Pick<Model, "columns" | "rows" | "focus">): boolean {
+  const isForm = focus.on === "survey" || focus.on === "points";
+  return isForm && columns >= leastOfForm.columns && rows >= leastOfForm.rows;
+}

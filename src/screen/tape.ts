@@ -20,6 +20,8 @@ export type TapeRow = Asked &
     | { readonly is: "file" }
     /** Not a field: it makes the car. */
     | { readonly is: "make" }
+    /** Nor this: it goes on to the form for readings between all points. */
+    | { readonly is: "survey" }
   );
 
 interface Asked {
@@ -38,6 +40,14 @@ const make = (page: 1 | 2): TapeRow => ({
   name: page === 1 ? "MAKE THE CAR; page 2 can wait" : "MAKE THE CAR",
   ask: "",
 });
+
+const survey: TapeRow = {
+  is: "survey",
+  key: "survey",
+  page: 2,
+  name: "PAGE 3: EVERY POINT",
+  ask: "Where everything on the front end is, from as many readings between its points as you can take: they check each other, and the wrong one is found. What is typed here goes along.",
+};
 
 function readingRows(page: 1 | 2): readonly TapeRow[] {
   return readings
@@ -66,6 +76,7 @@ export const tapeRows: readonly TapeRow[] = [
   make(1),
   ...readingRows(2),
   make(2),
+  survey,
 ];
 
 /** The unit that bare lengths of the form are in. */
@@ -89,6 +100,7 @@ export function wrongWith(row: TapeRow, answers: Answers): string | null {
   const text = (answers[row.key] ?? "").trim();
   switch (row.is) {
     case "make":
+    case "survey":
       return null;
     case "file":
       return text === "" ? "Type a name for the file, such as my-car." : null;
@@ -125,6 +137,15 @@ function leftOut({ key, required }: Reading): string {
   if (required) return "";
   const assumed = key in assumptions ? assumptions[key as keyof typeof assumptions] : null;
   return assumed === null ? "may be left out" : `else assumed ${degrees(assumed, 0)}`;
+}
+
+/** The readings that are some, as they were typed, with their unit: what another sheet can take of them. */
+export function readAnswers(answers: Answers): Answers {
+  const good = tapeRows.flatMap((row) => {
+    const text = (answers[row.key] ?? "").trim();
+    return row.is === "reading" && text !== "" && wrongWith(row, answers) === null ? [[row.key, text] as const] : [];
+  });
+  return { ...Object.fromEntries(good), units: unitsOf(answers) };
 }
 
 /** The readings as a tape gives them; what is missing or wrong is left out. */

@@ -1,6 +1,23 @@
 import type { Job } from "../solve/job.ts";
 import type { Car } from "../vehicle/car.ts";
-import type { Answers, Checked, Choice, Model, Next, Offer, Sides, Source } from "./model.ts";
+import type {
+  Answers,
+  Checked,
+  Choice,
+  Model,
+  Next,
+  Offer,
+  SheetOnBench,
+  SheetSource,
+  Sides,
+  Source,
+} from "./model.ts";
+
+/** A sheet of readings between points as it is kept, or as it was read. */
+export type KeptSheet = Pick<SheetOnBench, "text" | "file" | "car" | "known"> & {
+  /** Whether nothing is lost without it: it stands in its file as it is, or nothing is read on it. */
+  readonly isSafe: boolean;
+};
 
 /** A car that has been read, with what else was found of it. */
 export interface Opened {
@@ -34,6 +51,16 @@ export type Effect =
   | { readonly do: "readings" }
   /** Keep them on disk, when they are a car too: one of them may turn out wrong. Null throws them away. */
   | { readonly do: "keepReadings"; readonly answers: Answers | null }
+  /** Ask for the sheet of readings between points that was kept. */
+  | { readonly do: "keptSheet" }
+  /** Keep it on disk with the names of its files. Null throws it away. */
+  | { readonly do: "keepSheet"; readonly sheet: SheetOnBench | null }
+  /** Read a sheet from a file, or an example of one. */
+  | { readonly do: "openSheet"; readonly source: SheetSource }
+  /** Write a sheet, where the file still has the fingerprint that is known of it; null for one that is not there yet. */
+  | { readonly do: "writeSheet"; readonly path: string; readonly text: string; readonly known: string | null }
+  /** Bring a sheet's readings together, in the place of any other. */
+  | { readonly do: "settle"; readonly text: string }
   /** Tell whether a file has the name that a new car is to have. */
   | { readonly do: "lookFor"; readonly path: string }
   /** Write a car that was made from them to a file that is not there yet. */
@@ -78,6 +105,11 @@ export type Message =
   /** Something could not be done, in a sentence. */
   | { readonly is: "failed"; readonly words: string }
   | { readonly is: "readings"; readonly kept: Answers | null }
+  | { readonly is: "keptSheet"; readonly kept: KeptSheet | null }
+  /** A sheet was read; `kept` is the one that the form held before. */
+  | { readonly is: "sheetOpened"; readonly opened: KeptSheet; readonly kept: KeptSheet | null }
+  | { readonly is: "sheetWritten"; readonly path: string; readonly text: string; readonly hash: string }
+  | { readonly is: "settled"; readonly answer: NonNullable<SheetOnBench["settled"]> }
   /** A file has the name that a new car was to have. */
   | { readonly is: "taken"; readonly path: string }
   /** The car from a tape is written. */

@@ -4,6 +4,8 @@ import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
+import { surveyActs, typeInSurvey } from "./acts/survey.ts";
+import { failedInSurvey, openSurvey, sheetOpened, sheetWritten } from "./acts/surveyFile.ts";
 import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
@@ -24,6 +26,7 @@ const acts: Readonly<Record<Command, Act>> = {
   ...adjustActs,
   ...frontEndActs,
   ...tapeActs,
+  ...surveyActs,
   ...uprightActs,
   ...aimActs,
   ...placeActs,
@@ -50,6 +53,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     pin: null,
     trials: [],
     tape: null,
+    sheet: null,
     guide: null,
     work: null,
     check: null,
@@ -110,6 +114,14 @@ function answer(model: Model, message: Message): Turn {
       return turn(failed(model, message.words));
     case "readings":
       return openTape(model, message.kept);
+    case "keptSheet":
+      return openSurvey(model, message.kept);
+    case "sheetOpened":
+      return sheetOpened(model, message.opened, message.kept);
+    case "sheetWritten":
+      return sheetWritten(model, message.path, message.text, message.hash);
+    case "settled":
+      return turn(model.sheet === null ? model : { ...model, sheet: { ...model.sheet, settled: message.answer } });
     case "begun":
       return leaveFor({ ...model, focus: { on: "bench" } }, begunCar(message.path));
     case "taken":
@@ -119,6 +131,7 @@ function answer(model: Model, message: Message): Turn {
         ...start(message.opened, model),
         guide: guideOf(model.guide, message.opened.source),
         tape: model.tape,
+        sheet: model.sheet,
       });
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
@@ -159,6 +172,7 @@ function typed(model: Model, text: string): Model {
   const { focus } = model;
   if (focus.on === "entry") return { ...model, focus: { on: "entry", text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
+  if (focus.on === "survey") return typeInSurvey(model, focus, text);
   if (focus.on === "upright") return typeOnUpright(model, focus, text);
   if (focus.on === "aim") return typeInAim(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
@@ -175,6 +189,7 @@ function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): T
 function failed(model: Model, words: string): Model {
   const { focus } = model;
   if (focus.on === "tape") return failedInTape(model, words);
+  if (focus.on === "survey") return failedInSurvey(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
   const stays = focus.on === "opening" ? { ...model, focus: { on: "bench" } as const } : model;
   return { ...stays, notice: { text: words, tone: "wrong" } };

@@ -2,7 +2,7 @@ import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Model } from "./model.ts";
-import { tapeRows } from "./tape.ts";
+import { settledOf } from "./survey.ts";
 
 // Why a key does nothing just now, in words to the builder; null when it works.
 
@@ -85,13 +85,6 @@ export function whyNoSwap({ bench, pin }: Model): string | null {
   return pin.car.text === bench.car.text ? "The pinned car is the same as this one." : null;
 }
 
-/** Why there is no page of readings after this one. */
-export function whyLastPage({ focus }: Model): string | null {
-  return focus.on === "tape" && tapeRows[focus.cursor]?.page === 2
-    ? "This is page 2, the last one. PgUp goes to page 1."
-    : null;
-}
-
 /** Why there is nothing before the first reading. */
 export function whyFirstPage({ focus }: Model): string | null {
   return focus.on === "tape" && focus.cursor === 0 ? "This is the top of page 1. PgDn goes to page 2." : null;
@@ -106,4 +99,17 @@ export function whyNoGuide({ guide }: Model): string | null {
 export function whyNotOnBench({ bench }: Model): string | null {
   if ("refused" in bench.study) return "The front end does not go together: put it right first.";
   return whyNoUpright(bench.car);
+}
+
+/** Why there is no page of points yet. */
+export function whyNoPoints({ sheet }: Model): string | null {
+  return sheet !== null && settledOf(sheet) !== null ? null : "There is no point yet: take some readings first.";
+}
+
+/** Why no reading can be named that is worth looking at next. */
+export function whyNothingNext({ sheet }: Model): string | null {
+  const settled = sheet === null ? null : settledOf(sheet);
+  if (settled === null) return "Nothing can be told yet: take some readings first.";
+  const { surveyed, next } = settled;
+  return surveyed.blunders.length === 0 && next.length === 0 ? "No further reading would settle anything." : null;
 }

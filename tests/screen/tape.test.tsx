@@ -56,8 +56,8 @@ const rowOf = ({ model: { focus } }: Bench) => (focus.on === "tape" ? tapeRows[f
 /** Every row that is asked for down to a page's last, answered as a builder types it: the value, then Enter. */
 function fill(bench: Bench, answers: Readonly<Record<string, string>>, page: 1 | 2 = 1): Bench {
   for (const { key, is, page: own } of tapeRows) {
-    if (own > page || is === "make") continue;
-    if (rowOf(bench)?.is === "make") bench.press("down");
+    if (own > page || is === "make" || is === "survey") continue;
+    if (rowOf(bench)?.key === "make-1") bench.press("down");
     if (rowOf(bench)?.key !== key) continue;
     const value = answers[key];
     bench.press(...(value === undefined ? ["enter"] : [`=${value}`, "enter"]));

@@ -1,6 +1,7 @@
 import { presetNames } from "../../src/files/presets.ts";
 import { bindingsNow } from "../../src/screen/keys.ts";
 import type { Effect, Message } from "../../src/screen/turn.ts";
+import { settleSheet } from "../../src/solve/survey/settled.ts";
 import { Bench, opened } from "../screen/support/bench.tsx";
 import { type Chance, chanceOf } from "./chance.ts";
 
@@ -15,6 +16,8 @@ const sizes = [
 
 const typed = [
   "14 3/8",
+  "14 3/8, 14 7/16",
+  "left eye to right wheel.center",
   "+1/16",
   "-=1/16",
   "365 mm",
@@ -43,6 +46,12 @@ function answerTo(effect: Effect, chance: Chance): readonly Message[] {
       return [{ is: "listed", choices: [] }];
     case "readings":
       return [{ is: "readings", kept: null }];
+    case "keptSheet":
+      return [{ is: "keptSheet", kept: null }];
+    case "settle":
+      return [{ is: "settled", answer: { text: effect.text, outcome: settleSheet(effect.text) } }];
+    case "openSheet":
+    case "writeSheet":
     case "save":
     case "write":
     case "open":

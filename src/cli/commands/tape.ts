@@ -2,7 +2,8 @@ import { Command, Option } from "commander";
 import { newFile } from "../../files/save.ts";
 import { bentJson, bentText } from "../../output/bent.ts";
 import { printable } from "../../output/printable.ts";
-import { blunderWords, surveyJson, surveyText } from "../../output/survey.ts";
+import { surveyJson, surveyText } from "../../output/survey.ts";
+import { blunderWords, surveyHeads } from "../../output/surveyWords.ts";
 import { carOfSurvey } from "../../solve/survey/car.ts";
 import { linkages } from "../../vehicle/linkages.ts";
 import { mechanisms } from "../../vehicle/mechanisms.ts";
@@ -96,7 +97,7 @@ export function tapeCommand(desk: Desk): Command {
         );
       if (options.against !== undefined) return against(desk, sheet, options.against, options);
       // Linear algebra is loaded only for who asks for it.
-      const [{ headsOf, openSheet }, { nextReadings }] = await Promise.all([
+      const [{ openSheet }, { nextReadings }] = await Promise.all([
         import("../surveySheet.ts"),
         import("../../solve/survey/next.ts"),
       ]);
@@ -105,7 +106,7 @@ export function tapeCommand(desk: Desk): Command {
       const unit = options.units ?? surveyed.survey.units;
       const length = lengthsIn(unit);
       if (options.section !== undefined) return desk.print(sectionOf(opened, options.section));
-      if (options.out !== undefined) writeCar(desk, opened, options.out, headsOf(opened));
+      if (options.out !== undefined) writeCar(desk, opened, options.out);
       const report = { surveyed, next: nextReadings(surveyed) };
       printReport(desk, options, {
         json: () => surveyJson(report, unit),
@@ -136,15 +137,16 @@ async function against(desk: Desk, name: string, file: string, options: TapeOpti
   });
 }
 
-function writeCar(desk: Desk, { surveyed, source }: Sheet, out: string, heads: readonly string[]): void {
-  const made = carOfSurvey(surveyed, heads);
+function writeCar(desk: Desk, { surveyed, source }: Sheet, out: string): void {
+  const length = lengthsIn(surveyed.survey.units);
+  const made = carOfSurvey(surveyed, surveyHeads(surveyed, source, length));
   if ("complaint" in made) throw new Ended(Exit.badInput, `${source}: ${made.complaint} Nothing was written.`);
   const saved = newFile(target(out), made.text);
   if (!saved.saved)
     throw new Ended(Exit.badInput, `${printable(out)}: ${"complaint" in saved ? saved.complaint : saved.ask}.`);
   const path = shortest(saved.path);
   desk.note(`Wrote ${path}. Open it with: rackwright ${quoted(path)}`);
-  for (const words of blunderWords(surveyed, lengthsIn(surveyed.survey.units))) desk.note(`warning: ${words}`);
+  for (const words of blunderWords(surveyed, length)) desk.note(`warning: ${words}`);
   if (made.assumed.length > 0)
     desk.note(
       `Assumed, and marked "starting value" in the file: ${made.assumed.length} ${made.assumed.length === 1 ? "number" : "numbers"}. The screen marks them ~ and lists them under Car.`,

@@ -2,6 +2,7 @@ import { pathOf } from "../../files/save.ts";
 import type { Answers, Model } from "../model.ts";
 import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, whyPassedOver, wrongWith } from "../tape.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { toSurvey } from "./surveyFile.ts";
 
 const keptWords = "These readings were kept from last time; Ctrl-U empties a field, Ctrl-R all of them.";
 
@@ -36,6 +37,7 @@ export function moveInTape(model: Model, ways: number, chord: string): Turn {
   if (focus.on !== "tape") return turn(model);
   if (chord === "end") return leaveTo(model, makingOf(focus.cursor));
   if (!chord.startsWith("page")) return leaveTo(model, focus.cursor + ways);
+  if (ways > 0 && tapeRows[focus.cursor]?.page === 2) return onToSurvey(model);
   return leaveTo(model, ways < 0 ? 0 : tapeRows.findIndex(({ page }) => page === 2));
 }
 
@@ -48,7 +50,7 @@ function makingOf(cursor: number): number {
 export function typeInTape(model: Model, typed: string): Model {
   const { focus } = model;
   const row = rowOf(model);
-  if (focus.on !== "tape" || row === undefined || row.is === "make") return model;
+  if (focus.on !== "tape" || row === undefined || row.is === "make" || row.is === "survey") return model;
   const text = row.is === "units" ? unitTyped(typed) : typed;
   return {
     ...model,
@@ -75,6 +77,7 @@ export function acceptTape(model: Model): Turn {
   const answers = model.tape ?? {};
   if (focus.on !== "tape" || row === undefined) return turn(model);
   if (row.is === "make") return makeCar(model, answers);
+  if (row.is === "survey") return onToSurvey(model);
   const isBlank = focus.text.trim() === "";
   const wrong = isBlank ? null : wrongWith(row, answers);
   if (wrong !== null) return at(model, focus.cursor, wrong);
@@ -86,6 +89,12 @@ export function acceptTape(model: Model): Turn {
 function nextAsked(cursor: number, answers: Answers): number {
   const next = tapeRows.findIndex((row, i) => i > cursor && whyPassedOver(row, answers) === null);
   return next < 0 ? tapeRows.length - 1 : next;
+}
+
+/** To the form for every point; what was typed here stays, too. */
+function onToSurvey(model: Model): Turn {
+  const on = toSurvey(model);
+  return turn(on.model, { do: "keepReadings", answers: model.tape }, ...on.effects);
 }
 
 function makeCar(model: Model, answers: Answers): Turn {

@@ -175,7 +175,7 @@ const car: readonly Binding[] = [
     shown: "T",
     command: "fromTape",
     footer: null,
-    help: "a new car from fifteen readings with a tape: a form that says what to measure",
+    help: "a new car from fifteen readings with a tape, or from readings between all its points: a form that says what to measure",
   },
   {
     keys: ["m"],

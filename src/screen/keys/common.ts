@@ -29,3 +29,8 @@ export const upAndDownTyping: readonly Binding[] = [
   { keys: ["up"], shown: "↑", command: "listUp", footer: "↑↓ choose", help: "up the list" },
   { keys: ["down", "tab"], shown: "↓", command: "listDown", footer: null, help: "down the list; Tab too" },
 ];
+
+/** Bindings that the footer has no room for: they are in help. */
+export function silent(bindings: readonly Binding[]): readonly Binding[] {
+  return bindings.map((each) => ({ ...each, footer: null }));
+}

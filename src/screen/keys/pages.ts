@@ -1,6 +1,13 @@
-import { whyFirstPage, whyLastPage, whyNoUndo } from "../why.ts";
+import type { Model } from "../model.ts";
+import { tapeRows } from "../tape.ts";
+import { whyFirstPage, whyNoUndo } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { cancel, clear, upAndDown, upAndDownTyping } from "./common.ts";
+import { cancel, clear, silent, upAndDown, upAndDownTyping } from "./common.ts";
+import { surveyKeys } from "./survey.ts";
+
+function isOnPage2({ focus }: Model): boolean {
+  return focus.on === "tape" && tapeRows[focus.cursor]?.page === 2;
+}
 
 /** The keys of what stands in the place of the bench: lists and forms. */
 export const pageKeys = {
@@ -32,14 +39,13 @@ export const pageKeys = {
           footer: "Enter next",
           help: "take the reading and go on; at the end of a page, make the car",
         },
-        ...upAndDownTyping,
+        ...silent(upAndDownTyping),
         {
           keys: ["pageDown"],
           shown: "PgDn",
           command: "listDown",
-          footer: "PgDn page 2",
-          help: "to page 2, arms and travel, for bump steer",
-          off: whyLastPage,
+          footer: (model) => (isOnPage2(model) ? "PgDn page 3" : "PgDn page 2"),
+          help: "to page 2, arms and travel, for bump steer; from there to page 3, readings between all points",
         },
         {
           keys: ["pageUp"],
@@ -68,6 +74,7 @@ export const pageKeys = {
       ],
     },
   ],
+  ...surveyKeys,
   upright: [
     {
       heading: "WHILE MEASURING AN UPRIGHT ON THE BENCH",

@@ -4,6 +4,8 @@ import { partsFor } from "../frontEnd.ts";
 import type { Binding } from "../keys/binding.ts";
 import { bindingsNow, keys } from "../keys.ts";
 import type { Model, Sides } from "../model.ts";
+import { linesOf, settledOf } from "../survey.ts";
+import { actionWords, othersWords } from "../surveyWords.ts";
 import { beforeMaking, crossCheck, tapeRows } from "../tape.ts";
 import type { Message } from "../turn.ts";
 
@@ -50,7 +52,8 @@ export function lineHelp(): readonly string[] {
     "  left tab up +1/16",
     "  rack offset = 0",
     "  checked strut top up: a starting value is right as it is",
-    "In the form for a new car from a tape: the reading, Enter to leave it as it is, back, page 2, make or cancel.",
+    "In the form for a new car from a tape: the reading, Enter to leave it as it is, back, page 2, page 3, make or cancel.",
+    "In the one for readings between points, page 3: the reading, Enter, back, next, wrong, points, end or cancel.",
     "Or type one of these:",
     "  list: say everything",
     "  list tab: say what has these words in it",
@@ -80,6 +83,19 @@ export function readingAsked({ focus, tape }: Model): readonly string[] {
     ];
   const stands = focus.text === "" ? "" : ` It stands as ${focus.text}; Enter keeps it.`;
   return [...complaint, `${row.name}: ${row.ask}${stands}`];
+}
+
+/** The line of the form for readings between points that is asked for, with what stands there and what the others say of it. */
+export function surveyAsked({ focus, sheet }: Model): readonly string[] {
+  const form = sheet === null ? null : linesOf(sheet.text);
+  const line = focus.on === "survey" ? form?.lines[focus.cursor] : undefined;
+  if (focus.on !== "survey" || sheet === null || form === null || line === undefined) return [];
+  const complaint = focus.complaint === null ? [] : [focus.complaint];
+  const stands = focus.text === "" ? "" : ` It stands as ${focus.text}; Enter keeps it.`;
+  const settled = settledOf(sheet);
+  const others = line.is === "reading" && settled !== null ? othersWords(line, settled, form) : null;
+  const ask = line.is === "reading" ? line.ask : `${line.name}: ${"ask" in line ? line.ask : actionWords(line, sheet)}`;
+  return [...complaint, `${ask}${stands}`, ...(others === null ? [] : [others])];
 }
 
 /** Lines of the list whose label has every one of these words, or words that begin so. */
@@ -132,6 +148,7 @@ export function understand(model: Model, line: string): Understood {
         ];
   }
   if (model.focus.on === "tape") return reading(model, text);
+  if (model.focus.on === "survey") return surveyReading(text);
   if (model.focus.on === "open")
     return choose(
       model.focus.choices.map(({ name }) => name),
@@ -164,19 +181,42 @@ export function understand(model: Model, line: string): Understood {
 }
 
 /** An answer to the form for a new car from a tape. */
-function reading({ tape }: Model, text: string): Understood {
+function reading({ tape, focus }: Model, text: string): Understood {
   const wanted = text.toLowerCase();
   if (wanted === "cancel") return [{ is: "key", chord: "escape" }];
   if (wanted === "back") return [{ is: "key", chord: "up" }];
   if (wanted === "make")
     return [
-      { is: "key", chord: "pageDown" },
-      { is: "key", chord: "up" },
+      { is: "key", chord: "end" },
       { is: "key", chord: "enter" },
     ];
-  if (wanted === "page 2") return [{ is: "key", chord: "pageDown" }];
+  const pages =
+    Number(/^page ([23])$/.exec(wanted)?.[1] ?? 0) - (tapeRows[focus.on === "tape" ? focus.cursor : 0]?.page ?? 1);
+  if (/^page [23]$/.test(wanted))
+    return Array.from({ length: Math.max(0, pages) }, () => ({ is: "key", chord: "pageDown" }));
   // An empty line leaves the reading as it stands.
   return text === "" || tape === null
+    ? [{ is: "key", chord: "enter" }]
+    : [
+        { is: "typed", text },
+        { is: "key", chord: "enter" },
+      ];
+}
+
+const surveyWords: Readonly<Record<string, string>> = {
+  cancel: "escape",
+  back: "up",
+  next: "down",
+  wrong: "ctrl+n",
+  points: "ctrl+p",
+  end: "end",
+};
+
+/** An answer to the form for readings between points. */
+function surveyReading(text: string): Understood {
+  const chord = surveyWords[text.toLowerCase()];
+  if (chord !== undefined) return [{ is: "key", chord }];
+  return text === ""
     ? [{ is: "key", chord: "enter" }]
     : [
         { is: "typed", text },

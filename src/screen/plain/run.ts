@@ -13,10 +13,12 @@ import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
 import { sentences } from "../sentences.ts";
 import type { Surroundings } from "../surroundings.ts";
+import { verdictOf } from "../surveyWords.ts";
 import type { Message, Opened } from "../turn.ts";
 import { start, update } from "../update.ts";
+import { pointLines } from "../view/PointsPage.tsx";
 import { wrapped } from "../view/wrap.ts";
-import { answers, lineHelp, readingAsked, understand } from "./lines.ts";
+import { answers, lineHelp, readingAsked, surveyAsked, understand } from "./lines.ts";
 
 /**
  * The bench in lines, for a screen reader or a terminal that can only print: what is typed is a name with its new value or a
@@ -55,7 +57,9 @@ export async function runPlain(
     const next = update(model, message);
     model = next.model;
     for (const effect of next.effects) effects.do(effect, model);
-    if (message.is === "opened" || message.is === "listed" || message.is === "readings") tell();
+    if (["opened", "listed", "readings", "keptSheet", "sheetOpened"].includes(message.is)) tell();
+    if (message.is === "settled" && model.sheet !== null && model.focus.on === "survey")
+      say([verdictOf(model.sheet).text]);
   }
 
   /** What the last thing did: its notice, what is asked, and every sentence that is not as it was. */
@@ -75,6 +79,11 @@ export async function runPlain(
     }
     if (focus.on === "saveAs") say([focus.complaint ?? "Type a file name to save as, or cancel."]);
     if (focus.on === "tape") say(readingAsked(model));
+    if (focus.on === "survey") say(surveyAsked(model));
+    if (focus.on === "points") {
+      say(pointLines({ ...model, columns: stdout.columns ?? model.columns }));
+      send({ is: "key", chord: "escape" });
+    }
     if (focus.on === "open") {
       say(focus.choices.map(({ name, about }, index) => `${index + 1}: ${name}, ${about}`));
       say(["Type a number or a name, or cancel."]);
@@ -147,7 +156,7 @@ export async function runPlain(
   tell();
   return new Promise((resolve) => {
     reader.on("line", (line) => {
-      if (line.trim() !== "" || ["saveAs", "tape"].includes(model.focus.on)) take(line.trim());
+      if (line.trim() !== "" || ["saveAs", "tape", "survey"].includes(model.focus.on)) take(line.trim());
       else ask();
       if (code === null) reader.prompt();
     });

@@ -17,11 +17,21 @@ export interface FormRow {
   readonly good: boolean;
 }
 
-const nameColumns = 31;
-const valueColumns = 23;
+/** Columns of the fields' names, and of what was typed where there is no cursor. */
+export interface FormWidths {
+  readonly name: number;
+  readonly value: number;
+}
+
+const usual: FormWidths = { name: 31, value: 23 };
 
 /** Rows below the list at least: the question, how to answer it, and what all answers make. */
 const belowRows = 9;
+
+/** Rows below the list where there is no more to say than a form mostly has. */
+export function formRoom(rows: number): number {
+  return Math.max(3, Math.min(rows - 4, Math.max(belowRows, Math.floor(rows / 3))));
+}
 
 /** Fields in a list with a cursor, the one under it to be typed in, and words below. */
 export function Form({
@@ -32,6 +42,7 @@ export function Form({
   below,
   columns,
   rows,
+  widths = usual,
   onTyped,
 }: {
   /** Of these the first that fits. */
@@ -43,6 +54,7 @@ export function Form({
   readonly below: readonly Line[];
   readonly columns: number;
   readonly rows: number;
+  readonly widths?: FormWidths;
   readonly onTyped: Typed;
 }) {
   const room = rows - 1 - Math.min(rows - 4, Math.max(belowRows, below.length));
@@ -51,7 +63,7 @@ export function Form({
   const at = cursor - from;
   const isMore = (index: number) =>
     (index === 0 && from > 0 && "↑") || (index === shown.length - 1 && to < list.length && "↓") || " ";
-  const lines = shown.map((row, index) => rowLine(row, isMore(index)));
+  const lines = shown.map((row, index) => rowLine(row, isMore(index), widths));
   const here = list[cursor];
   return (
     <Box flexDirection="column" width={columns} height={rows}>
@@ -59,7 +71,9 @@ export function Form({
         {titleLine(titles, columns)}
       </Text>
       {at > 0 ? <Lines columns={columns} lines={lines.slice(0, at)} /> : null}
-      {here === undefined ? null : <FieldRow row={here} text={text} columns={columns} onTyped={onTyped} />}
+      {here === undefined ? null : (
+        <FieldRow row={here} text={text} columns={columns} widths={widths} onTyped={onTyped} />
+      )}
       <Lines columns={columns} lines={filled(lines.slice(at + 1), room - at - 1)} />
       <Lines columns={columns} lines={filled(below, rows - 1 - room)} />
     </Box>
@@ -76,14 +90,16 @@ function FieldRow({
   row,
   text,
   columns,
+  widths,
   onTyped,
 }: {
   readonly row: FormRow;
   readonly text: string;
   readonly columns: number;
+  readonly widths: FormWidths;
   readonly onTyped: Typed;
 }) {
-  const label = `> ${row.name.padEnd(nameColumns)}`;
+  const label = `> ${nameIn(row, widths)}`;
   if (row.text === null) return <Text bold inverse wrap="truncate">{`${label} Enter`}</Text>;
   return (
     <Text wrap="truncate">
@@ -95,9 +111,14 @@ function FieldRow({
   );
 }
 
-function rowLine({ name, text, echo, good }: FormRow, mark: string): Line {
+function nameIn({ name }: FormRow, { name: columns }: FormWidths): string {
+  return fitting([name], columns).padEnd(columns);
+}
+
+function rowLine(row: FormRow, mark: string, widths: FormWidths): Line {
+  const { text, echo, good } = row;
   const isEmpty = text?.trim() === "" && echo === "";
-  const value = text === null ? "" : isEmpty ? "..." : fitting([text.trim()], valueColumns - 1);
-  const start = `${mark} ${name.padEnd(nameColumns)} ${value.padEnd(valueColumns)}`;
+  const value = text === null ? "" : isEmpty ? "..." : fitting([text.trim()], widths.value - 1);
+  const start = `${mark} ${nameIn(row, widths)} ${value.padEnd(widths.value)}`;
   return good ? `${start}${echo}` : [start, { text: echo, look: "bad" }];
 }

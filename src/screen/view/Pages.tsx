@@ -50,7 +50,12 @@ export function OpenPage({
       {shown.map((choice, index) => {
         const isSelected = from + index === cursor;
         return (
-          <Text key={`${choice.source.from} ${choice.name}`} bold={isSelected} inverse={isSelected} wrap="truncate">
+          <Text
+            key={`${"sheet" in choice ? "sheet" : choice.source.from} ${choice.name}`}
+            bold={isSelected}
+            inverse={isSelected}
+            wrap="truncate"
+          >
             {` ${isSelected ? ">" : " "} ${choice.name.padEnd(nameColumns)} ${fitting([choice.about], columns - nameColumns - 5)}`}
           </Text>
         );

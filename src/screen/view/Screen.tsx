@@ -2,6 +2,7 @@ import { Box, Text } from "ink";
 import { comparedWith, isUnsaved } from "../bench.ts";
 import { cutSayer, sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
+import { hasRoomForForm } from "../room.ts";
 import { viewOf } from "../views/views.ts";
 import { AimPage } from "./AimPage.tsx";
 import { AimsPage } from "./AimsPage.tsx";
@@ -13,6 +14,8 @@ import { type Layout, layoutOf } from "./layout.ts";
 import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
+import { PointsPage } from "./PointsPage.tsx";
+import { SurveyPage } from "./SurveyPage.tsx";
 import { Tabs } from "./Tabs.tsx";
 import { TapePage } from "./TapePage.tsx";
 import { tones } from "./tone.ts";
@@ -25,7 +28,7 @@ export const caution = "Geometry only, not strength. Check lock to lock through 
 /** Everything there is to see, drawn from the model alone. */
 export function Screen({ model: whole, onTyped }: { readonly model: Model; readonly onTyped: Typed }) {
   const layout = layoutOf(whole);
-  if (layout === null) {
+  if (layout === null && !hasRoomForForm(whole)) {
     return (
       <Box flexDirection="column" width={whole.columns} height={whole.rows}>
         <TooSmall model={whole} />
@@ -34,25 +37,31 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
     );
   }
   // Of a very wide window only so much is used: nothing is wrapped for more.
-  const model: Model = { ...whole, columns: layout.columns };
+  const model: Model = { ...whole, columns: layout?.columns ?? whole.columns };
   const { focus } = model;
-  const page = ["help", "open", "parts", "starting", "tape", "upright", "aims", "aim"].includes(focus.on);
+  const page = ["help", "open", "parts", "starting", "tape", "survey", "points", "upright", "aims", "aim"].includes(
+    focus.on,
+  );
   return (
-    <Box flexDirection="column" width={layout.columns} height={model.rows}>
-      <Title model={model} columns={layout.columns} />
+    <Box flexDirection="column" width={model.columns} height={model.rows}>
+      <Title model={model} columns={model.columns} />
       {focus.on === "help" ? <HelpPage model={model} top={focus.top} rows={model.rows - 2} /> : null}
       {focus.on === "open" ? (
-        <OpenPage choices={focus.choices} cursor={focus.cursor} columns={layout.columns} rows={model.rows - 2} />
+        <OpenPage choices={focus.choices} cursor={focus.cursor} columns={model.columns} rows={model.rows - 2} />
       ) : null}
       {focus.on === "parts" ? <PartsPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {focus.on === "tape" ? <TapePage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
+      {focus.on === "survey" ? (
+        <SurveyPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
+      ) : null}
+      {focus.on === "points" ? <PointsPage model={model} top={focus.top} rows={model.rows - 2} /> : null}
       {focus.on === "upright" ? (
         <UprightPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
       ) : null}
       {focus.on === "aims" ? <AimsPage model={model} focus={focus} rows={model.rows - 2} /> : null}
       {focus.on === "aim" ? <AimPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
       {focus.on === "starting" ? <StartingPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
-      {page ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
+      {page || layout === null ? null : <Bench model={model} layout={layout} onTyped={onTyped} />}
       <Footer model={model} />
     </Box>
   );

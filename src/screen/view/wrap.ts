@@ -25,23 +25,24 @@ export function wrapped(text: string, columns: number): readonly string[] {
 /** What stands for sentences that were left out: the help page begins with all of them. */
 const more = "(? tells all)";
 
-/** The same as one word, so that no line ends within it. */
-const glued = more.replaceAll(" ", "_");
-
-/** A text in at most `rows` lines: where it has more, its last sentences are left out whole, and it says where they are. */
-export function wholeSentences(text: string, width: number, rows: number): readonly string[] {
+/**
+ * A text in at most `rows` lines: where it has more, its last sentences are left out whole, and `tells` says where they are.
+ */
+export function wholeSentences(text: string, width: number, rows: number, tells = more): readonly string[] {
+  // As one word, so that no line ends within it.
+  const glued = tells.replaceAll(" ", "_");
   const all = wrapped(text, width);
   if (all.length <= rows) return all;
   const sentences = text.split(/(?<=[.?!]) (?=[A-Z])/);
   for (let count = sentences.length - 1; count > 0; count--) {
     const lines = wrapped([...sentences.slice(0, count), glued].join(" "), width);
-    if (lines.length <= rows) return lines.map((line) => line.replace(glued, more));
+    if (lines.length <= rows) return lines.map((line) => line.replace(glued, tells));
   }
   const cut = all.slice(0, rows);
   const last = cut.at(-1) ?? "";
   return [
     ...cut.slice(0, -1),
-    fitting([`${last} ${more}`, `${last.slice(0, width - more.length - 4)}... ${more}`], width),
+    fitting([`${last} ${tells}`, `${last.slice(0, width - tells.length - 4)}... ${tells}`], width),
   ];
 }
 

@@ -5,7 +5,7 @@ import { blankSurvey } from "./blank.ts";
 import { readValue } from "./entries.ts";
 import { pointsIn } from "./names.ts";
 import type { SurveyForm } from "./points.ts";
-import { ways } from "./readings.ts";
+import { type Way, ways } from "./readings.ts";
 import { rowsOf, type SheetRow, type SheetRows, sameness } from "./rows.ts";
 import { isBlank } from "./survey.ts";
 
@@ -50,28 +50,38 @@ export function answered(sheet: SheetRows, row: SheetRow, typed: string): Answer
   const words = row.is === "reading" ? null : row.words;
   const text = words === null || bare === "" ? bare : wordMeant(bare, words);
   if (text === row.text) return { text: sheet.text };
-  if (words !== null && text !== "" && !words.includes(text))
-    return { complaint: `"${safe(text)}" is none of ${words.join(", ")}.` };
   const [key = ""] = row.path;
-  if (row.is === "head" && makes.includes(key)) return madeAnew(sheet, key, text);
+  const isMade = row.is === "head" && makes.includes(key);
+  if (words !== null && !words.includes(text) && (isMade || text !== ""))
+    return { complaint: `Found "${safe(text)}", expected ${words.join(" or ")}.` };
+  if (isMade) return madeAnew(sheet, key, text);
   return put(sheet, row.path, text === "" ? "" : valueFor(row, text));
 }
 
-/** The sheet with one more distance on it, still to be read, by the names of its points; and the row's own word. */
-export function withDistance(sheet: SheetRows, typed: string): Answered & { readonly key?: string } {
-  const way = ways.find(({ kind }) => kind === "distance");
-  if (way === undefined) return { text: sheet.text };
-  const { points } = sheet.bench;
-  const named = pointsIn(typed, way.names, points);
+/** The line of a reading on a sheet that has it, if need be put there, still to be read. */
+export type Listed = { readonly text: string; readonly key: string } | { readonly complaint: string };
+
+/** One more distance, by the names of its points. */
+export function withDistance(sheet: SheetRows, typed: string): Listed {
+  const way = ways.find(({ kind }) => kind === "distance") ?? ways[0];
+  const named = pointsIn(typed, way.names, sheet.bench.points);
   if ("complaint" in named) return { complaint: `${capital(named.complaint)}.` };
-  const [set = []] = named;
-  if (named.length > 1) return { complaint: "One side at a time: each has a line of its own." };
+  const [set, other] = named;
+  if (set === undefined || other !== undefined) return { complaint: "One side at a time: each has a line of its own." };
+  return withReading(sheet, way, set);
+}
+
+/** One more reading, of the points at these places of the list. */
+export function withReading(sheet: SheetRows, way: Way, set: readonly number[]): Listed {
+  const isIt = (row: SheetRow) => row.is === "reading" && row.way.kind === way.kind && row.sets.length === 1;
   const there = sheet.rows.find(
-    (row) => row.is === "reading" && row.way === way && sameness(way, row.sets[0] ?? []) === sameness(way, set),
+    (row) => isIt(row) && row.is === "reading" && sameness(way, row.sets[0] ?? []) === sameness(way, set),
   );
   if (there !== undefined) return { text: sheet.text, key: there.key };
-  const path = [way.group, set.map((at) => points[at]?.name ?? "").join(" to ")];
-  return { ...put(sheet, path, ""), key: path.join("\0") };
+  const between = { one: " from ", two: " to ", three: " to " }[way.names];
+  const path = [way.group, set.map((at) => sheet.bench.points[at]?.name ?? "").join(between)];
+  const after = put(sheet, path, "");
+  return "complaint" in after ? after : { text: after.text, key: path.join("\0") };
 }
 
 /** What was typed for a reading, as it is understood: every value in mm or rad, or why it is none. */

@@ -1,0 +1,63 @@
+import { answered } from "../../vehicle/survey/answer.ts";
+import type { Focus, Model, SheetOnBench } from "../model.ts";
+import { isOld, linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
+import { type Effect, type Turn, turn } from "../turn.ts";
+
+/** The form for readings between points has the keyboard. */
+export type OnSurvey = Focus & { readonly on: "survey" };
+
+/** The form with its cursor on a line, and what stands there in the field. */
+export function at(model: Model, sheet: SheetOnBench, cursor: number, complaint: string | null = null): Turn {
+  const { lines = [] } = linesOf(sheet.text) ?? {};
+  const here = Math.min(lines.length - 1, Math.max(0, cursor));
+  const line = lines[here];
+  const text = line === undefined ? "" : (textOn(line, sheet) ?? "");
+  return turn({ ...model, sheet, focus: { on: "survey", cursor: here, text, complaint } });
+}
+
+/** The same, with whatever is on the sheet kept on disk, and brought together where it is another than before. */
+export function kept(model: Model, sheet: SheetOnBench, cursor: number, complaint: string | null = null): Turn {
+  const { model: next } = at(model, sheet, cursor, complaint);
+  return turn(next, { do: "keepSheet", sheet }, ...settling(sheet));
+}
+
+export function settling(sheet: SheetOnBench): readonly Effect[] {
+  return sheet.settled === null || isOld(sheet) ? [{ do: "settle", text: sheet.text }] : [];
+}
+
+/** What the form holds just now: where its cursor is, and on what. */
+export function here({
+  focus,
+  sheet,
+}: Model): { focus: OnSurvey; sheet: SheetOnBench; line: SurveyLine; form: SurveyLines } | null {
+  const form = sheet === null ? null : linesOf(sheet.text);
+  const line = focus.on === "survey" ? form?.lines[focus.cursor] : undefined;
+  return focus.on !== "survey" || sheet === null || form === null || line === undefined
+    ? null
+    : { focus, sheet, line, form };
+}
+
+/** The sheet with what was typed into the field on it, or why it cannot stand there. */
+export function taken(model: Model): SheetOnBench | { readonly complaint: string } | null {
+  const now = here(model);
+  if (now === null) return null;
+  const { focus, sheet, line, form } = now;
+  if (line.is === "file") return { ...sheet, [line.key]: focus.text.trim() };
+  if (line.is === "write" || line.is === "make" || line.is === "another") return sheet;
+  const after = answered(form.sheet, line, focus.text);
+  return "complaint" in after ? after : { ...sheet, text: after.text };
+}
+
+/** From a line to another one: what was typed is on the sheet, and kept; what cannot be stays, with the complaint. */
+export function leaveTo(model: Model, cursor: number): Turn {
+  const sheet = taken(model);
+  if (sheet === null || model.focus.on !== "survey") return turn(model);
+  if ("complaint" in sheet) return turn({ ...model, focus: { ...model.focus, complaint: sheet.complaint } });
+  return sheet.text === model.sheet?.text && sheet.file === model.sheet.file && sheet.car === model.sheet.car
+    ? at(model, sheet, cursor)
+    : kept(model, sheet, cursor);
+}
+
+export function lineOf(sheet: SheetOnBench, key: "file" | "car"): number {
+  return linesOf(sheet.text)?.lines.findIndex((line) => line.key === key) ?? 0;
+}
