@@ -12,13 +12,14 @@ const tooOld = `if(Number.parseInt(process.versions.node,10)<20){
 process.stderr.write("rackwright: Node 20 or newer is needed; this is Node "+process.versions.node+".\\n");
 process.exit(2)}`;
 
-/** The thread that checks cars loads this file too, and wants nothing of it but those checks. */
+/** Threads of the screen load this file too, and want nothing of it but the desk that they work at. */
 const entry = `
   import { isMainThread } from "node:worker_threads";
   import { main } from "./src/main.ts";
   const { argv, env, stdin, stdout, stderr } = process;
   if (isMainThread) process.exitCode = await main(argv.slice(2), { stdin, stdout, stderr, env });
   export const { checkDesk } = isMainThread ? {} : await import("./src/screen/checkDesk.ts");
+  export const { surveyDesk } = isMainThread ? {} : await import("./src/screen/surveyDesk.ts");
 `;
 
 /** The texts of the examples of a kind, by name, in order of the alphabet. */

@@ -85,13 +85,13 @@ describe("the program as one file", () => {
     expect(rows).toEqual(["before", "code 0", "line as before", "after"]);
   });
 
-  it("has the checks done in a thread, which loads the same file and says nothing by itself", () => {
+  it("has checks and surveys done in threads, which load the same file and say nothing by themselves", () => {
     const text = `
       const { Worker } = require("node:worker_threads");
-      const thread = "import(require('node:worker_threads').workerData).then(({ checkDesk }) => console.log(typeof checkDesk))";
+      const thread = "import(require('node:worker_threads').workerData).then(({ checkDesk, surveyDesk }) => console.log(typeof checkDesk, typeof surveyDesk))";
       new Worker(thread, { eval: true, workerData: ${JSON.stringify(pathToFileURL(single).href)} });`;
     const { stdout, stderr } = spawnSync(process.execPath, ["-e", text], { encoding: "utf8" });
-    expect({ stdout, stderr }).toEqual({ stdout: "function\n", stderr: "" });
+    expect({ stdout, stderr }).toEqual({ stdout: "function function\n", stderr: "" });
   });
 
   it("carries its own licence and that of everything in it", () => {
