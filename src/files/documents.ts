@@ -50,11 +50,10 @@ export function writeDocuments(
     for (const { name, data } of documents) createFile(join(folder, name), data);
     return { isNew };
   } catch (error) {
-    return {
-      complaint:
-        codeOf(error) === "EEXIST"
-          ? `${folder} can't be made a folder: a file has its name`
-          : `${folder}: ${reasonOf(error)}`,
+    const complaints: Readonly<Record<string, string>> = {
+      EEXIST: `${folder} can't be made a folder: a file has its name`,
+      ENOENT: `${folder} can't be made: the system lets no folder be made there. Name one in your own folders`,
     };
+    return { complaint: complaints[codeOf(error)] ?? `${folder}: ${reasonOf(error)}` };
   }
 }

@@ -26,17 +26,8 @@ import {
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
-import { table, WIDTH, wrap as wrapPlain } from "./table.ts";
+import { table, WIDTH, wrap } from "./table.ts";
 import { cautions, deadPoint, degrees, type Length } from "./words.ts";
-
-/** Stands for a space that no line is broken at. */
-const GLUE = "\u00a0";
-
-/** Wraps words; a number stays with its fraction and its unit. */
-function wrap(words: string, width: number, first = "", indent = first.length): readonly string[] {
-  const glued = words.replace(/(?<=\d) (?=\d+\/\d|in\b|mm\b|ft\b|m\b|%)/g, GLUE);
-  return wrapPlain(glued, width, first, indent).map((line) => line.replaceAll(GLUE, " "));
-}
 
 /** What a report on a search is made from. */
 export interface FindReport {

@@ -1,3 +1,5 @@
+import { pieces } from "../vehicle/units/pieces.ts";
+
 /** Text in columns. A row of fewer cells than columns is a remark: what is left of its line is its last cell. */
 export type Cells = readonly string[];
 
@@ -25,12 +27,15 @@ export function table(headings: readonly Cells[], rows: readonly Cells[], left: 
 /** Text keeps this much narrower than the narrowest usual terminal. */
 export const WIDTH = 78;
 
-/** Words broken into lines no wider than `width`: the first begins with `first`, the others with spaces to `indent`. */
+/**
+ * Words broken into lines no wider than `width`, never within a number, its fraction and its unit: the first begins with
+ * `first`, the others with spaces to `indent`.
+ */
 export function wrap(words: string, width: number, first = "", indent = first.length): string[] {
   const lines: string[] = [];
   let line = first;
   let begun = false;
-  for (const word of words.split(" ")) {
+  for (const word of pieces(words)) {
     if (begun && line.length + 1 + word.length > width) {
       lines.push(line);
       line = " ".repeat(indent) + word;

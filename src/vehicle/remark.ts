@@ -1,3 +1,5 @@
+import { pieces } from "./units/pieces.ts";
+
 /** A printed page and a terminal hold so many characters a line. */
 const width = 78;
 
@@ -5,7 +7,7 @@ const width = 78;
 export function remark(words: string, indent = ""): readonly string[] {
   const lines: string[] = [];
   let line = `${indent}#`;
-  for (const word of words.split(" ")) {
+  for (const word of pieces(words)) {
     if (line.length + 1 + word.length > width) {
       lines.push(line);
       line = `${indent}#`;

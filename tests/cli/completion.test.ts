@@ -55,6 +55,10 @@ const offers: readonly (readonly [line: string, offered: readonly string[]])[] =
   ["match rack-ahead as", ["as-built"]],
   ["help sen", ["sensitivity"]],
   ["steer rack-ahead --from ", []],
+  ["sheet rack-ahead --from widened-off", ["widened-offset-rack"]],
+  ["sheet rack-ahead --from my", ["my car.yaml"]],
+  ["template rack-ahead --draw ", ["brackets", "rack", "tab", "upright"]],
+  ["template rack-ahead --out my", ["my car.yaml"]],
 ];
 
 describe.skipIf(!isPresent("bash"))("completion in bash (needs bash)", () => {

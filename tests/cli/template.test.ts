@@ -19,6 +19,16 @@ describe("rackwright template", () => {
     for (const line of out.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
   });
 
+  it("says once what both tabs lack, and nothing ends in two full stops", async () => {
+    const { out } = await run(["template", "strut-hatchback-corners"]);
+    const said = out.replace(/\s+/g, " ");
+    expect(said).toContain(
+      "Outline of both tabs (drawn without it): needs hardware: tab: both: hole (the hole's diameter)",
+    );
+    expect(said).not.toMatch(/the (left|right) tab/);
+    expect(said).toContain("sets caster and camber. Rack's");
+  });
+
   it("writes what is asked for to a folder that it makes, and never over a file", async () => {
     const place = join(work.path, "made", "here");
     const asked = ["template", "check-before-welding", "--draw", "tab,rack", "--svg", "--dxf", "--out", place];
@@ -53,6 +63,7 @@ describe("rackwright template", () => {
       const { code, err } = await run(["template", "check-before-welding", "--draw", "rack", "--out", place]);
       expect(code, place).toBe(2);
       expect(err, place).toContain(place);
+      if (place.startsWith("/proc")) expect(err).toContain("lets no folder be made there");
     }
   }, 20_000);
 
@@ -64,13 +75,18 @@ describe("rackwright template", () => {
     };
     expect(Number(await box([], "letter"))).toBeCloseTo(8.5 * 72, 1);
     expect(Number(await box(["--units", "mm"], "a4"))).toBeCloseTo((210 / 25.4) * 72, 1);
-    expect(Number(await box(["--units", "mm", "--paper", "Letter"], "asked"))).toBeCloseTo(8.5 * 72, 1);
+    expect(Number(await box(["--units", "mm", "--paper", "letter"], "asked"))).toBeCloseTo(8.5 * 72, 1);
   });
 
   it("says what is wrong with what was asked", async () => {
     const kind = await run(["template", "check-before-welding", "--draw", "tab,door"]);
     expect(kind.code).toBe(2);
     expect(kind.err).toContain('Found "door", expected some of tab, upright, rack, brackets.');
+    const paper = await run(["template", "check-before-welding", "--paper", "a5", "--out", "x"]);
+    expect(paper.err).toContain('Found "a5", expected A4 or Letter.');
+    const noName = await run(["template", "check-before-welding", "--out", ""]);
+    expect(noName.code).toBe(2);
+    expect(noName.err).toContain("Found no name, expected a folder");
     const nowhere = await run(["template", "check-before-welding", "--svg"]);
     expect(nowhere.code).toBe(2);
     expect(nowhere.err).toContain("Name a folder with --out");

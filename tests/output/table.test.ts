@@ -44,6 +44,14 @@ describe("wrapped words", () => {
     ]);
   });
 
+  it("never takes a whole number from its fraction, nor a number from its unit", () => {
+    expect(wrap("Inboard 1 7/32 in, droop 4 1/2 in.", 17, "- ", 2)).toEqual([
+      "- Inboard",
+      "  1 7/32 in,",
+      "  droop 4 1/2 in.",
+    ]);
+  });
+
   it("loses no word and keeps to the width unless one word is wider", () => {
     fc.assert(
       fc.property(

@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { shorterPhrases, wholeSentences, wrapped } from "../../src/screen/view/wrap.ts";
 
 describe("a text in lines", () => {
-  it("never ends a line within a number and its fraction", () => {
+  it("never ends a line within a number, its fraction and its unit", () => {
     expect(wrapped("Rods then 13 9/32 in left", 12)).toEqual(["Rods then", "13 9/32 in", "left"]);
+    expect(wrapped("Rods 13 9/32 in", 12)).toEqual(["Rods", "13 9/32 in"]);
   });
 
   it("keeps what says that there is more on one line", () => {

@@ -34,6 +34,22 @@ function kindsIn(text: string): readonly Kind[] {
   });
 }
 
+const sizes: readonly PaperSize[] = ["A4", "Letter"];
+
+/** A size of paper, in whatever case it is typed. */
+function paperIn(text: string): PaperSize {
+  const size = sizes.find((each) => each.toLowerCase() === text.trim().toLowerCase());
+  if (size === undefined) throw new InvalidArgumentError(`Found "${printable(text)}", expected ${sizes.join(" or ")}.`);
+  return size;
+}
+
+/** Where drawings are written: nothing is no folder, and the one that one stands in has a name that says so. */
+function folderIn(text: string): string {
+  if (text.trim() === "")
+    throw new InvalidArgumentError("Found no name, expected a folder, such as templates; . is this folder.");
+  return text;
+}
+
 /** The files asked for; what draws each format is loaded only for it. */
 async function documentsOf(
   title: string,
@@ -64,16 +80,19 @@ export function templateCommand(desk: Desk): Command {
       "Templates at full size: the tie rod's tab seen square to the steering axis, the uprights for the jig table, the rack's mounting plate and gauges for the arms' brackets. Lists them, and with --out writes them.",
     )
     .argument("<FILE>", "a car file, or a preset's name")
-    .addOption(new Option("--draw <kinds>", `only some, with commas between: ${kinds.join(", ")}`).argParser(kindsIn))
-    .option("--out <folder>", "write them to this folder, as PDF unless --svg or --dxf is given; never over a file")
+    .addOption(new Option("--draw <kinds>", "only some, with commas between").choices(kinds).argParser(kindsIn))
+    .option(
+      "--out <FOLDER>",
+      "write them to this folder, as PDF unless --svg or --dxf is given; never over a file",
+      folderIn,
+    )
     .option("--pdf", "one PDF for all, over as many pages as they need, with crosses to join them")
     .option("--svg", "an SVG file for each")
     .option("--dxf", "a DXF file for each, in millimetres, on layers cut, mark and text")
     .addOption(
-      new Option(
-        "--paper <size>",
-        "pages of the PDF (default: Letter where units are in, A4 where they are mm)",
-      ).choices(["A4", "Letter"]),
+      new Option("--paper <size>", "pages of the PDF (default: Letter where units are in, A4 where they are mm)")
+        .choices(sizes)
+        .argParser(paperIn),
     );
   return reporting(command, "whole")
     .addHelpText(

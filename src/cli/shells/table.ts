@@ -58,7 +58,12 @@ function together(offers: readonly Offer[]): Offer {
 /** What an argument's name in the help stands for. */
 function offerOf(argument: Argument, commands: readonly string[]): Offer {
   if (argument.argChoices !== undefined) return { words: argument.argChoices, files: false };
-  switch (argument.name()) {
+  return offerNamed(argument.name(), commands);
+}
+
+/** What a name in capitals stands for in the help. */
+function offerNamed(name: string, commands: readonly string[] = []): Offer {
+  switch (name) {
     case "READINGS":
       return { words: sheetNames("readings"), files: true };
     case "SHEET":
@@ -77,8 +82,14 @@ function optionOf({ short, long, description, argChoices, flags }: Option): Opti
   return {
     flags: [short, long].filter((each) => each !== undefined),
     about: gist(description),
-    value: takes === undefined ? null : { words: argChoices ?? [], files: /^[A-Z]+$/.test(takes) },
+    value: takes === undefined ? null : followOf(takes, argChoices),
   };
+}
+
+/** What may follow an option: a FILE or a FOLDER may be a new one, other names in capitals stand for what arguments do. */
+function followOf(name: string, choices: readonly string[] = []): Offer {
+  if (name === "FILE" || name === "FOLDER") return { words: [], files: true };
+  return /^[A-Z]+$/.test(name) ? offerNamed(name) : { words: choices, files: false };
 }
 
 /** The first sentence, in characters that every shell and every terminal has. */

@@ -1,3 +1,4 @@
+import { pieces } from "../../vehicle/units/pieces.ts";
 import { WIDTH, wrap } from "../table.ts";
 
 /** Cells of a table's columns, heads first, and which columns hold words. */
@@ -11,7 +12,7 @@ const GAP = "  ";
 /** A column of words is not made narrower than this. */
 const NARROWEST = 14;
 
-const longestWord = (text: string) => Math.max(...text.split(" ").map((word) => word.length));
+const longestWord = (text: string) => Math.max(...pieces(text).map((word) => word.length));
 
 /** The widths that fit the page: columns as wide as they need, then the widest of those that can be wrapped ever narrower. */
 function widthsOf({ heads, rows, words }: Columns): readonly number[] {

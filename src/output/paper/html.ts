@@ -1,17 +1,20 @@
+import { pieces } from "../../vehicle/units/pieces.ts";
 import { htmlWords } from "./escape.ts";
 import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
 import { plotSvg } from "./plot.ts";
 import { style } from "./style.ts";
 
-/** A cell's words, its fractions and units kept with their numbers: "14 3/8 in" is never broken. */
-function cellWords(text: string): string {
-  return htmlWords(text).replace(/(\d) (?=\d+\/\d|(?:in|mm)\b|\(\d)/g, "$1&nbsp;");
+/** Words, their fractions and units kept with their numbers: "14 3/8 in" is never broken. */
+function kept(text: string): string {
+  return pieces(text)
+    .map((each) => htmlWords(each).replaceAll(" ", "&nbsp;"))
+    .join(" ");
 }
 
 function tableHtml({ heads, rows, words }: PaperTable): string {
   const kind = (i: number) => (words.includes(i) ? "" : ' class="number"');
   const cell = (each: Cell, i: number) =>
-    each === null ? '<td class="blank"></td>' : `<td${kind(i)}>${cellWords(each)}</td>`;
+    each === null ? '<td class="blank"></td>' : `<td${kind(i)}>${kept(each)}</td>`;
   const head = heads.map((each, i) => `<th scope="col"${kind(i)}>${htmlWords(each)}</th>`).join("");
   const body = rows.map((row) => `<tr>${row.map(cell).join("")}</tr>`).join("\n");
   return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body}\n</tbody>\n</table>`;
@@ -20,11 +23,11 @@ function tableHtml({ heads, rows, words }: PaperTable): string {
 function blockHtml(block: Block): string {
   switch (block.kind) {
     case "words":
-      return `<p>${htmlWords(block.text)}</p>`;
+      return `<p>${kept(block.text)}</p>`;
     case "mind":
-      return `<p class="mind"><strong>Mind:</strong> ${htmlWords(block.text)}</p>`;
+      return `<p class="mind"><strong>Mind:</strong> ${kept(block.text)}</p>`;
     case "list":
-      return `<ul>\n${block.items.map((item) => `<li>${htmlWords(item)}</li>`).join("\n")}\n</ul>`;
+      return `<ul>\n${block.items.map((item) => `<li>${kept(item)}</li>`).join("\n")}\n</ul>`;
     case "table":
       return tableHtml(block);
     case "drawing":

@@ -1,4 +1,5 @@
 import { type PDFDocument, type PDFPage, rgb, degrees as turn } from "@cantoo/pdf-lib";
+import { pieces } from "../../vehicle/units/pieces.ts";
 import type { Block, Cell, Paper, PaperTable } from "./paper.ts";
 import { drawable, type Face, newPdf, type PaperSize, papers } from "./pdfDocument.ts";
 import { type Curve, type Plot, plotShapes } from "./plotShapes.ts";
@@ -31,7 +32,7 @@ function broken(text: string, { font }: Face, size: number, width: number): read
   const lines: string[] = [];
   let line = "";
   const fits = (words: string) => font.widthOfTextAtSize(words, size) <= width;
-  for (const word of text.split(" ")) {
+  for (const word of pieces(text)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (fits(longer)) {
       line = longer;

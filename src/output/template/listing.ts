@@ -41,7 +41,7 @@ export function templatesText(
     ...(written === null
       ? ["Write them with --out FOLDER: a PDF to print, or --svg, or --dxf for a cutter."]
       : wrap(
-          `Written to ${written.folder}${written.isNew ? ", a new folder" : ""}: ${written.names.join(", ")}.`,
+          `Written to ${written.folder === "." ? "this folder" : written.folder}${written.isNew ? ", a new folder" : ""}: ${written.names.join(", ")}.`,
           WIDTH,
         )),
     "",

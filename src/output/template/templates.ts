@@ -3,6 +3,7 @@ import { pivotLines } from "../../measures/bench/pivotLines.ts";
 import type { Study } from "../../measures/study.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { whyNoUpright } from "../../vehicle/hang.ts";
+import type { Tab } from "../../vehicle/sections/hardware.ts";
 import { type Writing, wheels } from "../sheet/writing.ts";
 import { bracketDrawing } from "./brackets.ts";
 import type { Drawing, Wanting } from "./flat.ts";
@@ -49,17 +50,27 @@ const tabKeys = [
   ["reach", "from the hole's middle square to that edge"],
 ] as const;
 
+type Side = Wheel | "both";
+
+/** What an outline of a tab needs of the file, under that side's key; null where it can be drawn. */
+function outlineNeeds(tab: Tab | null, side: Side): string | null {
+  const given = outlineOf(tab);
+  const why = given === null ? null : whyNoOutline(given);
+  if (why !== null) return `a longer reach or foot, or a smaller end-radius: ${why}`;
+  const keys = tabKeys.filter(([key]) => (tab?.[key] ?? null) === null);
+  if (keys.length === 0) return null;
+  return `hardware: tab: ${side}: ${keys.map(([key, what]) => `${key} (${what})`).join(", ")}`;
+}
+
 function tabs(study: Study, writing: Writing): Templates {
   const tab = (wheel: Wheel) => study.car.sections.hardware?.tab?.[wheel] ?? null;
   const upright = (wheel: Wheel) => standingUpright(study, wheel);
-  const wanting = wheels.flatMap((wheel): readonly Wanting[] => {
-    const keys = tabKeys.filter(([key]) => (tab(wheel)?.[key] ?? null) === null);
-    const given = outlineOf(tab(wheel));
-    const why = given === null ? null : whyNoOutline(given);
-    const what = `Outline of the ${wheel} tab (drawn without it)`;
-    if (why !== null) return [{ what, needs: `a longer reach or foot, or a smaller end-radius: ${why}` }];
-    if (keys.length === 0) return [];
-    return [{ what, needs: `hardware: tab: ${wheel}: ${keys.map(([key, what]) => `${key} (${what})`).join(", ")}` }];
+  const asked = (side: Side) => outlineNeeds(tab(side === "both" ? "left" : side), side);
+  const alike = outlineNeeds(tab("right"), "both") === asked("both");
+  const wanting = (alike ? (["both"] as const) : wheels).flatMap((side): readonly Wanting[] => {
+    const needs = asked(side);
+    const what = `Outline of ${side === "both" ? "both tabs" : `the ${side} tab`} (drawn without it)`;
+    return needs === null ? [] : [{ what, needs }];
   });
   const drawings = forSides(
     (wheel) => [upright(wheel), tab(wheel)],
@@ -71,7 +82,10 @@ function tabs(study: Study, writing: Writing): Templates {
 function uprights(study: Study, writing: Writing): Templates {
   const why = whyNoUpright(study.car);
   if (why !== null)
-    return { ...nothing, wanting: [{ what: "Uprights for the jig table", needs: `an upper joint. ${why}` }] };
+    return {
+      ...nothing,
+      wanting: [{ what: "Uprights for the jig table", needs: `an upper joint. ${why.replace(/\.$/, "")}` }],
+    };
   const upright = (wheel: Wheel) => standingUpright(study, wheel);
   return { ...nothing, drawings: forSides(upright, (wheel) => uprightDrawings(wheel, upright(wheel), writing)) };
 }

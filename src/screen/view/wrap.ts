@@ -1,11 +1,15 @@
+import { pieces } from "../../vehicle/units/pieces.ts";
+
 /**
- * A text in lines of at most so many columns, broken between words, never before a fraction: 13 9/32 is one number. A word
- * that is longer is broken where it must. No line is narrower than one column, however narrow the window. */
+ * A text in lines of at most so many columns, broken between words, never within a number, its fraction and its unit:
+ * 13 9/32 in is one. A word that is longer is broken where it must. No line is narrower than one column, however narrow
+ * the window.
+ */
 export function wrapped(text: string, columns: number): readonly string[] {
   const width = Math.max(1, columns);
   const lines: string[] = [];
   let line = "";
-  for (const word of text.split(/\s+(?!\d+\/\d)/)) {
+  for (const word of pieces(text.replace(/\s+/g, " "))) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (longer.length <= width) {
       line = longer;
