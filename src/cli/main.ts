@@ -1,4 +1,3 @@
-import { reasonOf } from "../files/reason.ts";
 import { findCar } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { Desk, type OpenScreen } from "./desk.ts";
@@ -15,15 +14,16 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
     const { runProgram } = await import("./program.ts");
     await runProgram(argv, desk);
   } catch (error) {
-    const ended = error instanceof Ended ? error : faulty(error);
-    desk.note(ended.said);
-    desk.exit = ended.exit;
+    const { said, exit } = endOf(error);
+    desk.note(said);
+    desk.exit = exit;
   }
   try {
     await desk.flush();
   } catch (error) {
-    streams.stderr.write(`rackwright: what it prints cannot be written: ${reasonOf(error)}.\n`);
-    return Exit.badInput;
+    const { said, exit } = endOf(error);
+    streams.stderr.write(`${said}\n`);
+    return exit;
   }
   return desk.exit;
 }
@@ -34,8 +34,9 @@ function asksForScreen(argv: readonly string[], streams: Streams): boolean {
   return onTerminal(streams) && more.length === 0 && !first.startsWith("-") && !commandNames.includes(first);
 }
 
-/** A mistake in the program: said in one line, since nobody at the bench can read a list of its functions. */
-function faulty(error: unknown): Ended {
+/** Any end of a command. A mistake in the program is said in one line, since nobody at the bench can read a list of its functions. */
+function endOf(error: unknown): Ended {
+  if (error instanceof Ended) return error;
   const words = error instanceof Error ? error.message : String(error);
   return new Ended(
     Exit.fault,

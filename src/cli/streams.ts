@@ -1,4 +1,6 @@
 import type { Readable, Writable } from "node:stream";
+import { reasonOf } from "../files/reason.ts";
+import { Ended, Exit } from "./exit.ts";
 
 /** What a command may read from and write to. Data goes to stdout, everything else to stderr. */
 export interface Streams {
@@ -18,9 +20,10 @@ export function onTerminal({ stdin, stdout }: Streams): boolean {
  * that is no error.
  */
 export function write(stream: Writable, data: string | Uint8Array): Promise<void> {
+  if (data.length === 0) return Promise.resolve();
   return new Promise((resolve, reject) => {
     // A stream that fails tells its listeners, after the callback; with no listener left it would end the program.
-    const failed = (error: NodeJS.ErrnoException) => (error.code === "EPIPE" ? resolve() : reject(error));
+    const failed = (error: NodeJS.ErrnoException) => (error.code === "EPIPE" ? resolve() : reject(unwritten(error)));
     stream.on("error", failed);
     stream.write(data, (error) => {
       if (error) return failed(error);
@@ -28,4 +31,8 @@ export function write(stream: Writable, data: string | Uint8Array): Promise<void
       resolve();
     });
   });
+}
+
+function unwritten(error: Error): Ended {
+  return new Ended(Exit.badInput, `what it prints cannot be written: ${reasonOf(error)}.`);
 }

@@ -122,6 +122,7 @@ export class Journal {
       return { path, file, size };
     } catch (error) {
       closeSync(file);
+      discardLeftover(`${path}.new`);
       throw error;
     }
   }

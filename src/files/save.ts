@@ -117,7 +117,8 @@ function save(path: string, text: string, known: string | null): Saved {
   const ask = differs(known, found);
   if (ask !== null) return { saved: false, ask, found };
   if (target.stats === null) createFile(target.path, text);
-  else replaceFile(target.path, text, target.stats);
+  // Someone else wrote it in the meantime: whoever saves is asked by what is there now.
+  else if (!replaceFile(target.path, text, target.stats)) return save(path, text, known);
   return { saved: true, path: resolve(path), hash: hashOf(text) };
 }
 

@@ -2,13 +2,12 @@ import {
   chmodSync,
   chownSync,
   closeSync,
-  constants,
-  copyFileSync,
   fsyncSync,
   linkSync,
   openSync,
   renameSync,
   type Stats,
+  statSync,
   unlinkSync,
   writeFileSync,
 } from "node:fs";
@@ -54,29 +53,51 @@ function besideOf(path: string): string {
   return join(dirname(path), `.${basename(path).slice(0, 100)}.${process.pid}.${Date.now().toString(36)}.new`);
 }
 
+/** Whether a file is still as it was looked at. What else tells files apart is not the same twice on some drives of a network. */
+function isStill(path: string, { size, mtimeMs }: Stats): boolean {
+  const now = statSync(path, { throwIfNoEntry: false });
+  return now?.size === size && now.mtimeMs === mtimeMs;
+}
+
 /**
  * Writes a file whole or not at all: a new file beside it is filled, brought to the disk and put in its place by one
- * rename. `like` is the file that it replaces, whose mode and owner it takes. Throws what the system throws; then
- * nothing has changed.
+ * rename. `like` is the file that it replaces, whose mode and owner it takes; gives false, and has changed nothing, where
+ * that was written or replaced meanwhile: a slow disk takes seconds to fill the new one. Throws what the system throws; then
+ * nothing has changed either.
  */
-export function replaceFile(path: string, text: string, like: Stats): void {
+export function replaceFile(path: string, text: string, like: Stats): boolean {
   const beside = besideOf(path);
   try {
     fill(beside, text, like);
-    renameSync(beside, path);
+    if (isStill(path, like)) {
+      renameSync(beside, path);
+      return true;
+    }
   } catch (error) {
     clear(beside);
     throw error;
   }
+  clear(beside);
+  return false;
 }
 
-/** Gives a filled file its own name too, unless there is a file of that name. Disks that know no second names get a copy. */
+/**
+ * Gives a filled file its own name, unless there is a file of that name. On a disk that knows no second names, as that of a
+ * stick, the name is taken by an empty file first, so that what it stands for is nothing or the whole.
+ */
 function giveName(beside: string, path: string): void {
   try {
     linkSync(beside, path);
+    return;
   } catch (error) {
     if (codeOf(error) === "EEXIST") throw error;
-    copyFileSync(beside, path, constants.COPYFILE_EXCL);
+  }
+  closeSync(openSync(path, "wx"));
+  try {
+    renameSync(beside, path);
+  } catch (error) {
+    clear(path);
+    throw error;
   }
 }
 

@@ -7,8 +7,10 @@ import type { Offer } from "./model.ts";
 
 const minute = 60_000;
 
+/** When something was done, in words; a clock that was set back, or a dead battery of it, makes that the future. */
 function ago(when: number, now: number): string {
   const minutes = Math.round((now - when) / minute);
+  if (minutes < -1) return "made later than this computer's clock says it is now";
   if (minutes < 1) return "less than a minute ago";
   if (minutes < 120) return minutes === 1 ? "a minute ago" : `${minutes} minutes ago`;
   const hours = Math.round(minutes / 60);

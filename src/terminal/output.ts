@@ -105,14 +105,14 @@ function write(descriptor: number, bytes: Uint8Array): number | "gone" {
 
 /** Write all, waiting for a full line a while; whether it got through. */
 function drain(descriptor: number, bytes: Uint8Array): boolean {
-  const until = Date.now() + finishMilliseconds;
+  const until = performance.now() + finishMilliseconds;
   let left = bytes;
   while (left.length > 0) {
     const count = write(descriptor, left);
     if (count === "gone") return false;
     left = left.subarray(count);
     if (count === 0) {
-      if (Date.now() > until) return false;
+      if (performance.now() > until) return false;
       sleep(retryMilliseconds);
     }
   }

@@ -104,12 +104,12 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let resolveRun: (code: number) => void = () => undefined;
   let ended = false;
   let suspended = false;
-  let resumedAt = 0;
+  let resumedAt = Number.NEGATIVE_INFINITY;
 
   let decoding = nothingDecoded;
   let silenceTimer: NodeJS.Timeout | undefined;
   let keys: readonly Key[] = [];
-  /** When a Ctrl-C that is among the keys came, ms since 1970; null where none is. */
+  /** When a Ctrl-C that is among the keys came, ms of the clock that nobody sets; null where none is. */
   let interruptedAt: number | null = null;
   /** A key that waits until Ink is ready for it. */
   let chunkForInk: string | undefined;
@@ -209,7 +209,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     decoding = decoded.state;
     if (isWaiting(decoding)) silenceTimer = setTimeout(() => settle(lapse(decoding)), silence);
     keys = keys.concat(decoded.keys);
-    if (decoded.keys.some(isInterrupt)) interruptedAt ??= Date.now();
+    if (decoded.keys.some(isInterrupt)) interruptedAt ??= performance.now();
     // While keys wait, the turn that was left for them takes these too: otherwise a fast line would never see a frame.
     if (waiting) schedule();
     else handleKeys();
@@ -242,7 +242,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   }
 
   function dropBeforeInterrupt(): void {
-    if (interruptedAt === null || Date.now() - interruptedAt < interruptPatience) return;
+    if (interruptedAt === null || performance.now() - interruptedAt < interruptPatience) return;
     const at = keys.findLastIndex(isInterrupt);
     if (at > 0) keys = keys.slice(at);
   }
@@ -288,8 +288,8 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
 
   function resume(): void {
     // The system may tell of the same return twice, by the end of the wait and by the signal.
-    if (ended || (!suspended && Date.now() - resumedAt < suspension)) return;
-    resumedAt = Date.now();
+    if (ended || (!suspended && performance.now() - resumedAt < suspension)) return;
+    resumedAt = performance.now();
     if (suspended) {
       suspended = false;
       process.on("SIGTSTP", suspend);

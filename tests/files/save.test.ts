@@ -16,12 +16,13 @@ import { hashOf } from "../../src/files/hash.ts";
 import { newFile, pathOf, type Saved, saveText } from "../../src/files/save.ts";
 import { ownFolder } from "./folder.ts";
 
-const { disk } = vi.hoisted(() => ({ disk: { fault: "", links: true, give: true } }));
+const { disk } = vi.hoisted(() => ({ disk: { fault: "", links: true, give: true, meanwhile: () => {} } }));
 
 vi.mock("node:fs", async (original) => {
   const real = await original<typeof import("node:fs")>();
   const failing = (code: string) => Object.assign(new Error("from the system"), { code });
   const writeFileSync: typeof real.writeFileSync = (file, data, options) => {
+    if (typeof file === "number") disk.meanwhile();
     if (disk.fault === "" || typeof file !== "number") return real.writeFileSync(file, data, options);
     // A full disk takes what still fits, and says so only then.
     real.writeSync(file, String(data).slice(0, String(data).length / 2));
@@ -39,7 +40,7 @@ vi.mock("node:fs", async (original) => {
 });
 
 afterEach(() => {
-  Object.assign(disk, { fault: "", links: true, give: true });
+  Object.assign(disk, { fault: "", links: true, give: true, meanwhile: () => {} });
 });
 
 const folder = ownFolder();
@@ -118,6 +119,26 @@ describe("or nothing is changed", () => {
     expect(read("car.yaml")).toBe("theirs");
     expect(saveText(folder.at("car.yaml"), "ours", hashOf("theirs"))).toMatchObject({ saved: true });
     expect(read("car.yaml")).toBe("ours");
+  });
+
+  test("when someone else writes it while a slow disk takes the new text: whoever saves is asked", () => {
+    writeFileSync(folder.at("car.yaml"), "old");
+    disk.meanwhile = () => {
+      disk.meanwhile = () => {};
+      writeFileSync(folder.at("car.yaml"), "theirs");
+    };
+    const saved = saveText(folder.at("car.yaml"), "ours", hashOf("old"));
+    expect(saved).toEqual({ saved: false, ask: "changed", found: hashOf("theirs") });
+    disk.meanwhile = () => writeFileSync(folder.at("new.yaml"), "theirs");
+    expect(complaint(saveText(folder.at("new.yaml"), "ours", null))).toContain("a file of that name already");
+    expect([read("car.yaml"), read("new.yaml")]).toEqual(["theirs", "theirs"]);
+    expect(folder.names()).toEqual(["car.yaml", "new.yaml"]);
+  });
+
+  test("when a disk without second names fails as the new file takes its name", () => {
+    Object.assign(disk, { links: false, meanwhile: () => mkdirSync(folder.at("car.yaml")) });
+    expect(complaint(saveText(folder.at("car.yaml"), "ours", null))).toContain("a file of that name already");
+    expect(folder.names()).toEqual(["car.yaml"]);
   });
 
   test("when the file is gone, or there already", () => {
