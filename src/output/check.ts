@@ -6,7 +6,7 @@ import { poundsPerInch } from "../vehicle/units/rate.ts";
 import { directionWords } from "./direction.ts";
 import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
-import { inUnits, unitsOf } from "./numbers.ts";
+import { inUnits, unitsOf, written } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import { cautions, degrees, far, fixed, inputPlace, type Length, travelPlace } from "./words.ts";
 
@@ -21,6 +21,7 @@ const FAR = 3000;
 /** A number of a check for a reader, unit included. */
 function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit, length: Length): string {
   if (kind === "length") return value < 0 ? `-${length(-value)}` : value > FAR ? far(value, unit) : length(value);
+  if (kind === "fine length") return `${written(value, "length", unit)} ${unit}`;
   if (kind === "travel") return travelPlace(value, length);
   if (kind === "angle") return degrees(value);
   if (kind === "rate") return unit === "in" ? `${fixed(value / poundsPerInch, 0)} lb/in` : `${fixed(value, 1)} N/mm`;
@@ -51,7 +52,9 @@ export function whereWords(study: Study, { where }: CheckItem, length: Length): 
 
 /** An item's value with its unit, "3/32 in"; null where it has none. */
 export function valueWords(item: CheckItem, unit: LengthUnit, length: Length): string | null {
-  return item.value === null || item.id === "range" ? null : said(item.value, item.kind, unit, length);
+  if (item.value === null || item.id === "range") return null;
+  if (item.part === "clearance" && item.value < 0) return `they overlap by ${length(-item.value)}`;
+  return said(item.value, item.kind, unit, length);
 }
 
 /** An item and its value: "Left tie rod to lower arm: 3/32 in". */
@@ -127,7 +130,8 @@ export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit
 function number(value: number | null, kind: Exclude<Kind, "direction">, unit: LengthUnit): number | null {
   if (value === null) return null;
   if (kind === "travel") return inUnits(value, "length", unit);
-  if (kind === "length" || kind === "angle") return inUnits(value, kind, unit);
+  if (kind === "length" || kind === "fine length") return inUnits(value, "length", unit);
+  if (kind === "angle") return inUnits(value, kind, unit);
   return kind === "rate" && unit === "in" ? value / poundsPerInch : value;
 }
 
@@ -154,6 +158,7 @@ function itemJson(study: Study, item: CheckItem, unit: LengthUnit): Json {
             from: limit.from,
           },
     wheel: item.wheel,
+    otherSide: item.sides === null ? null : number(item.sides.other, kind, unit),
     where:
       where === null
         ? null

@@ -1,4 +1,4 @@
-import type { CheckItem } from "../solve/check/item.ts";
+import type { CheckItem, State } from "../solve/check/item.ts";
 import type { CheckRow } from "../solve/compare/checks.ts";
 import type { Comparison, FigureRow } from "../solve/compare/compare.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
@@ -114,11 +114,11 @@ function figureBlocks(comparison: Comparison, unit: LengthUnit): readonly Block[
   ];
 }
 
-/** How an item came out: "close, 3/32 in"; a dash for a car that has none of it. */
+/** How an item came out, and on which side where the worse one is told: "close, 3/32 in, left"; a dash for a car that has none of it. */
 export function outcome(item: CheckItem | null, unit: LengthUnit, length: Length): string {
   if (item === null) return "-";
-  const value = valueWords(item, unit, length);
-  return value === null ? item.state : `${item.state}, ${value}`;
+  const side = item.sides === null ? null : item.sides.alike ? "both" : item.wheel;
+  return [item.state, valueWords(item, unit, length), side].filter((each) => each !== null).join(", ");
 }
 
 /** The checked things that came out otherwise, as far as a reader can see. */
@@ -126,14 +126,28 @@ export function differing(checks: readonly CheckRow[], unit: LengthUnit, length:
   return checks.filter(({ items }) => new Set(items.map((item) => outcome(item, unit, length))).size > 1);
 }
 
-/** What a checked thing is called. */
+/** What a checked thing is called; which side it is of stands with each outcome where that may differ from car to car. */
 export function labelOf({ items }: CheckRow): string {
-  return items.find((item) => item !== null)?.label ?? "";
+  const item = items.find((each) => each !== null);
+  return item?.sides?.name ?? item?.label ?? "";
+}
+
+const ranks: Readonly<Record<State, number>> = { pass: 0, "not given": 0, close: 1, broken: 2 };
+
+/** By how much the worst of the others came out worse than the first. */
+function worsening({ items: [first, ...others] }: CheckRow): number {
+  const rank = (item: CheckItem | null | undefined) => ranks[item?.state ?? "pass"];
+  return Math.max(...others.map(rank)) - rank(first);
+}
+
+/** The same rows, what came out worse first. */
+export function worseFirst(rows: readonly CheckRow[]): readonly CheckRow[] {
+  return rows.toSorted((a, b) => worsening(b) - worsening(a));
 }
 
 function checkBlocks(comparison: Comparison, unit: LengthUnit, length: Length): readonly Block[] {
   const { cars } = comparison;
-  const rows = differing(comparison.checks, unit, length);
+  const rows = worseFirst(differing(comparison.checks, unit, length));
   return [
     list(cars.map(({ checks }, i) => `${letter(i)}: ${countWords(checks)}`)),
     rows.length === 0
@@ -146,13 +160,23 @@ function checkBlocks(comparison: Comparison, unit: LengthUnit, length: Length): 
   ];
 }
 
-function bewareBlocks({ cars }: Comparison, length: Length): readonly Block[] {
-  const [first, ...others] = cars;
-  return others.flatMap(({ study }, i) =>
-    first === undefined
-      ? []
-      : bewareOf(first.study, study, length).map((each) => mind(`${letter(i + 1)} against A: ${each}.`)),
-  );
+/** What a check of the first car does not break, and of this one does. */
+function newlyBroken({ checks }: Comparison, i: number, unit: LengthUnit, length: Length): readonly string[] {
+  return checks.flatMap((row) => {
+    const [was = null] = row.items;
+    const { [i]: is = null } = row.items;
+    const news = is !== null && is.state === "broken" && was?.state !== "broken";
+    return news ? [`${labelOf(row)} is BROKEN${outcome(is, unit, length).replace("broken", "")}`] : [];
+  });
+}
+
+function bewareBlocks(comparison: Comparison, unit: LengthUnit, length: Length): readonly Block[] {
+  const [first, ...others] = comparison.cars;
+  return others.flatMap(({ study }, i) => {
+    if (first === undefined) return [];
+    const all = [...bewareOf(first.study, study, length), ...newlyBroken(comparison, i + 1, unit, length)];
+    return all.map((each) => mind(`${letter(i + 1)} against A: ${each}.`));
+  });
 }
 
 /** Cars beside each other, as a paper. */
@@ -163,7 +187,7 @@ export function comparePaper(comparison: Comparison, unit: LengthUnit, length: L
     const said = assumedWords(study.car);
     return said === null ? [] : [`${letter(i)}: ${said}`];
   });
-  const beware = bewareBlocks(comparison, length);
+  const beware = bewareBlocks(comparison, unit, length);
   return {
     title: cars.length === 2 ? "Two cars compared" : `${cars.length} cars compared`,
     under: [...names, "Changes are against A.", ...assumed],
@@ -209,9 +233,10 @@ export function compareJson(comparison: Comparison, unit: LengthUnit, length: Le
         changes: told(changes),
       };
     }),
-    checks: differing(comparison.checks, unit, length).map((row) => ({
+    checks: worseFirst(differing(comparison.checks, unit, length)).map((row) => ({
       id: row.id,
       label: labelOf(row),
+      sides: row.items.map((item) => (item?.sides?.alike === true ? "both" : (item?.wheel ?? null))),
       states: row.items.map((item) => item?.state ?? null),
       said: row.items.map((item) => outcome(item, unit, length)),
     })),

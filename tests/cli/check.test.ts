@@ -29,6 +29,7 @@ const shape = z.strictObject({
         }),
       ),
       wheel: z.nullable(z.enum(["left", "right"])),
+      otherSide: number,
       where: z.nullable(
         z.strictObject({ rack: z.optional(z.number()), column: z.optional(z.number()), travel: z.number() }),
       ),
@@ -56,7 +57,7 @@ describe("check", () => {
     const words = out.replace(/\s+/g, " ");
     expect(words).toMatch(/\d+ broken, \d+ close, 0 not given, \d+ pass/);
     expect(words).toMatch(
-      /BROKEN Left tie rod to lower arm: \d+\/\d+ in \(broken under 1\/4 in, close under 1\/2 in\), at rack .* of its middle, 4 1\/2 in droop/,
+      /BROKEN Tie rod to lower arm, both sides: \d+\/\d+ in \(broken under 1\/4 in, close under 1\/2 in\), at rack .* of its middle, 4 1\/2 in droop/,
     );
     expect(words).toContain("Limits are common practice, which no standard or handbook stands behind");
     expect(words).toContain("This is geometry, not a strength check.");
@@ -79,6 +80,29 @@ describe("check", () => {
       Number(of.report.items.find(({ id }) => id === "shock.bump.left")?.facts.wheelRate);
     // One lb/in by the exact definitions of pound, standard gravity and inch.
     expect(rate(millimetres)).toBeCloseTo((rate(inches) * 0.45359237 * 9.80665) / 25.4, 9);
+  });
+
+  test("tells of both sides where they are alike, and else of the worse with what the other comes to", async () => {
+    const alike = await json(full);
+    const item = (of: typeof alike, id: string) => of.report.items.find((each) => each.id === id);
+    for (const id of ["clearance.tie-rod.lower-arm", "rod-end.tie-rod-inner"]) {
+      const own = item(alike, id);
+      expect(own?.label, id).toMatch(/both sides|each tie rod/);
+      expect(own?.otherSide, id).toBeCloseTo(own?.value ?? Number.NaN, 6);
+    }
+    const text = presetText("check-before-welding").replace("eye-to-eye: 15,", "eye-to-eye: 15, offset: 0.5,");
+    const unlike = await json(place.put("unlike.yaml", text));
+    for (const id of ["clearance.tie-rod.lower-arm", "rod-end.tie-rod-inner"]) {
+      const own = item(unlike, id);
+      const { wheel, value, otherSide } = own ?? {};
+      expect(own?.label.toLowerCase(), id).toContain(String(wheel));
+      expect(otherSide, id).toBeGreaterThan(value ?? Number.NaN);
+      // With the rack as far off the other way the sides change places, to the last bit.
+      const turned = await json(place.put("turned.yaml", text.replace("offset: 0.5,", "offset: -0.5,")));
+      const mirrored = item(turned, id);
+      expect(mirrored?.wheel, id).toBe(wheel === "left" ? "right" : "left");
+      if (id.startsWith("rod-end")) expect([mirrored?.value, mirrored?.otherSide]).toEqual([value, otherSide]);
+    }
   });
 
   test.each(["fixed-kingpin-yard-kart", "torsion-beam-steering-plate", "twin-beam-relay"])(

@@ -35,6 +35,7 @@ const shape = z.strictObject({
       id: z.string(),
       label: z.string(),
       states: z.array(z.string().nullable()),
+      sides: z.array(z.enum(["left", "right", "both"]).nullable()),
       said: z.array(z.string()),
     }),
   ),
@@ -109,6 +110,31 @@ describe("rackwright compare", () => {
       // The difference is taken in mm or rad and turned into degrees or inches once.
       expect(row?.changes[1], id).toBeCloseTo((other[id] ?? 0) - (of[id] ?? 0), 10);
     }
+  });
+
+  it("says first which checks only the other car breaks, and on which side each is the worse", async () => {
+    const base = presetText("check-before-welding");
+    const [a, b] = [
+      work.put("a.yaml", base),
+      work.put("b.yaml", base.replace("eye-to-eye: 15,", "eye-to-eye: 15, offset: 2,")),
+    ];
+    const { checks } = await compared(a, b);
+    const row = checks.find(({ id }) => id === "clearance.tie-rod.lower-arm");
+    const worse = JSON.parse((await run(["check", b, "--json"])).out).items.find(
+      (each: { id: string }) => each.id === "clearance.tie-rod.lower-arm",
+    );
+    expect(row?.label).toBe("Tie rod to lower arm");
+    expect(row?.sides).toEqual(["both", worse.wheel]);
+    expect(row?.said[1]).toContain(worse.wheel);
+    const rank = (state: string | null | undefined) => ["pass", "close", "broken"].indexOf(state ?? "pass");
+    const worsened = checks.map(({ states: [was, is] }) => Math.max(rank(is), 0) - Math.max(rank(was), 0));
+    expect(worsened).toEqual(worsened.toSorted((x, y) => y - x));
+    const fresh = checks.filter(({ states: [was, is] }) => is === "broken" && was !== "broken");
+    expect(fresh.length).toBeGreaterThan(0);
+    const { out } = await run(["compare", a, b]);
+    const [, beware = ""] = out.split("BEWARE");
+    const [said = ""] = beware.split("WHAT DIFFERS");
+    for (const { label } of fresh) expect(said.replace(/\s+/g, " ")).toContain(`B against A: ${label} is BROKEN`);
   });
 
   it("tells only the checks that come out otherwise, as check itself says them", async () => {

@@ -31,7 +31,7 @@ describe("the line of checks", () => {
 
   it("is never cut short: in a narrow window it leaves out whole phrases, from the end", () => {
     const line = lineOf(checked("check-before-welding"), "CHECKS");
-    expect(line).toMatch(/5 BROKEN, 4 close \(press 0\): Rod end, left tie rod, inner end$/);
+    expect(line).toMatch(/5 BROKEN, 4 close \(press 0\): Rod end, each tie rod, inner end$/);
     expect(lineOf(checked("check-before-welding", 120, 40), "CHECKS")).toMatch(/Worst: Rod end, .*: -0\.7°$/);
     for (const name of presetNames()) expect(lineOf(checked(name), "CHECKS"), name).not.toMatch(/\.\.\.|:$/);
   });

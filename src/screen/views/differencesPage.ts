@@ -1,4 +1,4 @@
-import { differing, inputChange, inputName, labelOf, outcome } from "../../output/compare.ts";
+import { differing, inputChange, inputName, labelOf, outcome, worseFirst } from "../../output/compare.ts";
 import type { CheckReport } from "../../solve/check/report.ts";
 import { checkRows } from "../../solve/compare/checks.ts";
 import type { Car } from "../../vehicle/car.ts";
@@ -58,7 +58,7 @@ function checkedRows(model: Model, pin: Trial): readonly Row[] | null {
   const before = pinnedChecks(model, pin);
   if (before === null || check === null || check.text !== bench.car.text) return null;
   const length = sayer(display);
-  return differing(checkRows([before, check.report]), display.unit, length).map((row) => {
+  return worseFirst(differing(checkRows([before, check.report]), display.unit, length)).map((row) => {
     const [was = "-", is = "-"] = row.items.map((item) => outcome(item, display.unit, length));
     return { label: labelOf(row), was, is, change: "" };
   });

@@ -7,11 +7,14 @@ import { type Limit, type LimitName, limitKinds, limitOf } from "../../vehicle/s
 export type State = "pass" | "close" | "broken" | "not given";
 
 /**
- * What a number of a check is: mm, mm of wheel travel (bump positive), rad, a bare number, N/mm, or a direction as shares
+ * What a number of a check is: mm, mm that a tape is too coarse for, mm of wheel travel (bump positive), rad, a bare number, N/mm, or a direction as shares
  * ahead, out and up.
  */
 export type Fact = { readonly id: string; readonly label: string } & (
-  | { readonly kind: "length" | "travel" | "angle" | "ratio" | "rate" | "diameters"; readonly value: number | null }
+  | {
+      readonly kind: "length" | "fine length" | "travel" | "angle" | "ratio" | "rate" | "diameters";
+      readonly value: number | null;
+    }
   | { readonly kind: "direction"; readonly value: readonly [ahead: number, out: number, up: number] }
 );
 
@@ -30,6 +33,14 @@ export const parts = [
 
 export type Part = (typeof parts)[number];
 
+/** Both sides of a thing of which the worse one is told: its name without a side, and what the other one comes to. */
+export interface Sides {
+  readonly name: string;
+  /** Null where the file does not say enough of the other one, or where it closes nowhere. */
+  readonly other: number | null;
+  readonly alike: boolean;
+}
+
 /** One thing that was checked. */
 export interface CheckItem {
   /** Unique, without spaces. */
@@ -37,6 +48,8 @@ export interface CheckItem {
   readonly part: Part;
   /** A builder's words, side included. */
   readonly label: string;
+  /** Of what is told of the worse side alone; null of all else. */
+  readonly sides: Sides | null;
   readonly state: State;
   readonly kind: "length" | "angle" | "ratio" | "percent" | "diameters";
   readonly value: number | null;
@@ -59,6 +72,20 @@ export function upperSide(wheel: Wheel): string {
   return wheel === "left" ? "Left" : "Right";
 }
 
+/** Sides that are mirrored read the same to rounding, mm or rad. */
+const ALIKE = 1e-6;
+
+/** Both sides of a thing, of which the worse comes to a value and the other to another. */
+export function sidesOf(name: string, value: number | null, other: number | null): Sides {
+  return { name, other, alike: value !== null && other !== null && Math.abs(value - other) < ALIKE };
+}
+
+/** What the other side comes to, where it comes to something else. */
+export function otherFacts(wheel: Wheel, { other, alike }: Sides, kind: "length" | "angle"): readonly Fact[] {
+  if (alike || other === null) return [];
+  return [{ id: "otherSide", label: `${wheel === "left" ? "right" : "left"} side`, kind, value: other }];
+}
+
 /** How a value stands against a limit. */
 export function stateOf(value: number | null, limit: Limit & { readonly bad: "under" | "over" }): State {
   if (value === null) return "not given";
@@ -68,13 +95,19 @@ export function stateOf(value: number | null, limit: Limit & { readonly bad: "un
 }
 
 /** What an item says beside its value, its state and its limit. */
-type Rest = Omit<CheckItem, "state" | "value" | "kind" | "limit">;
+type Rest = Omit<CheckItem, "state" | "value" | "kind" | "limit" | "sides">;
 
 /** An item that a limit of the car decides. */
-export function limited(study: Study, name: LimitName, value: number | null, rest: Rest): CheckItem {
+export function limited(
+  study: Study,
+  name: LimitName,
+  value: number | null,
+  rest: Rest,
+  sides: Sides | null = null,
+): CheckItem {
   const limit = { ...limitOf(study.car.sections.limits, name), bad: limitKinds[name].bad };
   const kind = name === "engagement" ? "diameters" : limitKinds[name].kind;
-  return { ...rest, kind, value, limit, state: stateOf(value, limit) };
+  return { ...rest, sides, kind, value, limit, state: stateOf(value, limit) };
 }
 
 /** An item that is so or not, without a value. */
@@ -87,6 +120,7 @@ export function stated(
     id,
     part,
     label,
+    sides: null,
     state,
     kind: "length",
     value: null,

@@ -5,7 +5,7 @@ import type { Study } from "../../measures/study.ts";
 import { limitKinds, limitOf } from "../../vehicle/sections/limits.ts";
 import type { DirectionName } from "../../vehicle/sections/rod-ends.ts";
 import { pairFacts } from "./boltPair.ts";
-import { type CheckItem, type Fact, limited, notGiven, stateOf } from "./item.ts";
+import { type CheckItem, type Fact, limited, notGiven, otherFacts, sidesOf, stateOf } from "./item.ts";
 import type { Worst } from "./sweep.ts";
 import { shanksOf, type WatchedEnd } from "./watchedEnd.ts";
 
@@ -79,20 +79,29 @@ function cautionsOf({ joint, end }: RodEndInPlace): readonly string[] {
   ];
 }
 
-function itemOf(study: Study, watched: WatchedEnd, worst: Worst, facts: readonly Fact[]): CheckItem {
-  const { end } = watched;
-  return limited(study, "rod-end", worst?.value ?? null, {
-    id: `rod-end.${end.joint.path.join("-")}`,
-    part: "rod ends",
-    label: `Rod end, ${end.wheel} ${end.joint.label}: angle to spare`,
-    wheel: end.wheel,
+function itemOf(
+  study: Study,
+  { end }: WatchedEnd,
+  worst: Worst,
+  other: number | null,
+  facts: readonly Fact[],
+): CheckItem {
+  const { wheel, joint } = end;
+  const value = worst?.value ?? null;
+  const sides = sidesOf(`Rod end, ${joint.label}: angle to spare`, value, other);
+  const rest = {
+    id: `rod-end.${joint.path.join("-")}`,
+    part: "rod ends" as const,
+    label: `Rod end, ${sides.alike ? "each" : wheel} ${joint.label}: angle to spare`,
+    wheel,
     where: worst,
-    facts,
+    facts: [...otherFacts(wheel, sides, "angle"), ...facts],
     cautions: cautionsOf(end),
-  });
+  };
+  return limited(study, "rod-end", value, rest, sides);
 }
 
-/** One item a joint: of both sides the one that has less left. */
+/** One item a joint: of both sides the one that has less left, and what the other has. */
 export function* rodEndItems(
   study: Study,
   watched: readonly WatchedEnd[],
@@ -110,7 +119,9 @@ export function* rodEndItems(
     for (; !next.done; next = search.next()) yield done / names.length;
     const facts = factsOf(study, watched[at], worst[at], all, next.value);
     const pair = name === "tie-rod.inner" ? pairFacts(watched) : [];
-    items.push(itemOf(study, watched[at], worst[at], [...facts, ...pair]));
+    const other = own.find((i) => i !== at);
+    const others = other === undefined ? null : (worst[other]?.value ?? null);
+    items.push(itemOf(study, watched[at], worst[at], others, [...facts, ...pair]));
     const [first] = own.map((i) => watched[i]);
     if (own.length === 1 && first !== undefined) items.push(otherSide(first.end));
   }

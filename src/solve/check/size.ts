@@ -15,6 +15,7 @@ function told(id: string, label: string, value: number | null, lacks: string): C
     kind: "length",
     value,
     limit: null,
+    sides: null,
     wheel: null,
     where: null,
     facts: [],

@@ -59,6 +59,7 @@ function reached(study: Study): CheckItem {
     kind: "length",
     value: blame === null ? 0 : Math.abs(blame.gap),
     limit: null,
+    sides: null,
     wheel: blame?.wheel ?? null,
     where: blame === null ? null : { input: blame.input, travel: blame.travel },
     facts: [],

@@ -77,6 +77,7 @@ export function targetItems(study: Study): readonly CheckItem[] {
         part: "targets",
         state: stateOf(each.value, limit),
         limit,
+        sides: null,
         facts: [],
         cautions: [],
       }),

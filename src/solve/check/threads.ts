@@ -17,7 +17,7 @@ function factsOf(fit: RodFit): readonly Fact[] {
     fit.shorter < 0
       ? length("tooShort", "too short for its threads by", -fit.shorter)
       : length("shorter", "shorter by", fit.shorter),
-    length("step", `${per} changes the rod by`, fit.step),
+    { id: "step", label: `${per} changes the rod by`, kind: "fine length", value: fit.step },
     { id: "toePerStep", label: "and this wheel's toe by", kind: "angle", value: fit.toePerStep },
   ];
 }
@@ -70,6 +70,7 @@ function jamNutItem(wheel: Wheel, fit: RodFit): CheckItem {
     id: `thread.jam-nut.${wheel}`,
     part: "threads",
     label: `${upperSide(wheel)} tie rod, bare thread beside the jam nut, ${worse.end} end`,
+    sides: null,
     // What is screwed in as far as the nut lets it has none left: to rounding that is room enough.
     state: worse.jamNutRoom < -1e-6 ? "broken" : "pass",
     kind: "length",
