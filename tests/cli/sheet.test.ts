@@ -194,14 +194,17 @@ describe("what is changed of the present car", () => {
   it("says rods in turns of their tubes: 1/8 in by 20 threads an inch at both ends is 1 1/4 turns", async () => {
     const { changes } = await sheet(next, "--from", now);
     // 1/2-20 right-hand and left-hand: a turn is 2/20 in (ASME B1.1, quoted from memory).
+    const turned = { turns: expect.closeTo(1.25, 9), turned: "tube", fits: true, newTube: null };
+    // The outer ends have the right-hand thread.
     expect(changes).toEqual([
-      { wheel: "left", by: expect.closeTo(1 / 8, 9), turns: expect.closeTo(1.25, 9), turned: "tube", fits: true },
-      { wheel: "right", by: expect.closeTo(-1 / 8, 9), turns: expect.closeTo(1.25, 9), turned: "tube", fits: true },
+      { wheel: "left", by: expect.closeTo(1 / 8, 9), ...turned, longerClockwiseFrom: "outer" },
+      { wheel: "right", by: expect.closeTo(-1 / 8, 9), ...turned, longerClockwiseFrom: "outer" },
     ]);
     const { out } = await run(["sheet", next, "--from", now]);
     const text = out.replace(/\s+/g, " ");
-    expect(text).toContain("Left tie rod 1/8 in (0.125) longer: 1 1/4 turns (1.25) of the tube");
-    expect(text).toContain("Right tie rod 1/8 in (0.125) shorter: 1 1/4 turns (1.25) of the tube");
+    const turns = "1 1/4 turns (1.25) of the tube";
+    expect(text).toContain(`Left tie rod 1/8 in (0.125) longer: ${turns}, clockwise seen from its outer end`);
+    expect(text).toContain(`Right tie rod 1/8 in (0.125) shorter: ${turns}, anticlockwise seen from its outer end`);
     expect(text).toContain("Nothing else changes.");
   });
 
@@ -227,6 +230,17 @@ describe("what is changed of the present car", () => {
     expect(out).toContain("Right tie rod: stays");
   });
 
+  it("turns no tube that is thrown away: a new one, and what to set it to", async () => {
+    const other = work.put("other.yaml", withRods("15", "15", "    cut: 11.935\n  right:\n    cut: 12\n"));
+    const { changes } = await sheet(other, "--from", now);
+    expect(changes.map((each: { newTube: number | null }) => each.newTube)).toEqual([null, expect.closeTo(12, 9)]);
+    expect(changes[1].turns).toBeNull();
+    const { out } = await run(["sheet", other, "--from", now]);
+    expect(out.replace(/\s+/g, " ")).toContain(
+      "Right tie rod: a new tube, 12 in (12.000) long; set it to 15 in (15.000) eye to eye",
+    );
+  });
+
   it("refuses to make up with thread for a tube that is too short", async () => {
     const far = work.put("far.yaml", withRods("16 1/2", "15"));
     const { changes } = await sheet(far, "--from", now);
@@ -243,6 +257,78 @@ describe("what is changed of the present car", () => {
     const { out } = await run(["sheet", moved, "--from", now]);
     expect(out).toMatch(/Rack, up +9 7\/16 in +9\.3125 in +1\/8 in lower/);
     expect(out).toMatch(/Camber, each side +-0\.5° +-1° +-0\.50°/);
+  });
+});
+
+describe("what goes on the frame, and through the joints", () => {
+  it("has the file's own places of pivots, mounts and king pins, for every example", async () => {
+    const ends: Readonly<Record<string, readonly string[]>> = {
+      "double-arm": ["lower-arm.front", "lower-arm.rear", "upper-arm.front", "upper-arm.rear"],
+      "trailing-arms": ["lower-arm.pivot", "upper-arm.pivot"],
+      strut: ["lower-arm.front", "lower-arm.rear", "strut.top"],
+      "pivoting-beam": ["beam.pivot", "beam.brace"],
+      "fixed-kingpin": ["king-pin.lower", "king-pin.upper"],
+    };
+    for (const name of presetNames()) {
+      const text = presetText(name);
+      const { front, shock } = parse(text);
+      const { frame } = await sheet(name);
+      const both = front.both ?? front.left;
+      const drawnPlaces = (ends[front.linkage] ?? []).map((id) => {
+        const [part = "", end = ""] = id.split(".");
+        return both[part][end];
+      });
+      const eye = shock === undefined ? [] : [(shock.both ?? shock.left).top];
+      expect(frame.left, name).toHaveLength(drawnPlaces.length + eye.length);
+      for (const [i, { ahead, out, up }] of [...drawnPlaces, ...eye].entries()) {
+        const plain = [ahead, out, up].map(Number);
+        const told = [frame.left[i].ahead, frame.left[i].out, frame.left[i].up];
+        // Fractions as written are for the reader of lengths to test.
+        for (const [k, value] of plain.entries())
+          if (Number.isFinite(value)) expect(told[k], name).toBeCloseTo(value, 9);
+      }
+    }
+  });
+
+  it("says where the signs of the rack's place go", async () => {
+    const text = presetText("widened-offset-rack").replace("offset: -2.5,", "offset: -2.5, tilt: -2,");
+    const { out } = await run(["sheet", work.put("tilted.yaml", text)]);
+    expect(out).toMatch(/Rack offset +2 1\/2 in \(2\.500\) right of/);
+    expect(out).toMatch(/Rack tilt +2\.0° left end down/);
+    expect(out).toMatch(/Rack, ahead +5 1\/2 in \(5\.500\) behind the/);
+  });
+
+  it("tells how the bolts of rod ends stand, and threads that are given", async () => {
+    const { out } = await run(["sheet", "check-before-welding"]);
+    const text = out.replace(/\s+/g, " ");
+    expect(text).toContain("lower arm, outer joint bolt upright, 5/8-18 shank, 34.0° to each side");
+    expect(text).toContain("never leave out the safety washer");
+    expect((await run(["sheet", "balanced-two-seater"])).out).not.toContain("DRILL AND BOLT");
+  });
+});
+
+describe("the places that are read to prove it", () => {
+  it("are marks of a tape or a protractor, the stops, and straight ahead, which reads nothing", async () => {
+    for (const [name, mark] of [
+      ["balanced-two-seater", 0.5],
+      ["cut-rods-off-middle", 5],
+      ["fixed-kingpin-yard-kart", 5],
+    ] as const) {
+      const { turnPlates, bump } = await sheet(name);
+      const places = turnPlates.map((row: { rack?: number; column?: number }) => row.rack ?? row.column);
+      expect(places).toEqual(places.toSorted((a: number, b: number) => a - b));
+      const straight = turnPlates.filter(
+        (row: { turned: { left: number; right: number } }) =>
+          Math.abs(row.turned.left) + Math.abs(row.turned.right) < 1e-9,
+      );
+      expect(straight, name).toHaveLength(1);
+      const odd = places
+        .slice(1, -1)
+        .filter((place: number) => Math.abs(place / mark - Math.round(place / mark)) > 1e-9);
+      // Only straight ahead may lie between two marks.
+      expect(odd.length, name).toBeLessThanOrEqual(name === "cut-rods-off-middle" ? 1 : 0);
+      if (bump.length > 0) expect(bump.filter((row: { travel: number }) => row.travel === 0)).toHaveLength(1);
+    }
   });
 });
 

@@ -1,5 +1,5 @@
 import { Command } from "commander";
-import { boardLength } from "../../measures/bench/proof.ts";
+import { proofPlaces } from "../../measures/bench/proof.ts";
 import { sheetJson } from "../../output/sheet/json.ts";
 import { sheetPaper } from "../../output/sheet/sheet.ts";
 import { writingIn } from "../../output/sheet/writing.ts";
@@ -48,7 +48,7 @@ export function sheetCommand(desk: Desk): Command {
           checks,
           missed: missedGoals(study),
           unjudged: unjudgedGoals(study),
-          spread: proofSpreadOf(study, boardLength(unit)),
+          spread: proofSpreadOf(study, proofPlaces(study, unit)),
         };
         await printPaper(desk, options, unit, {
           json: () => sheetJson(report, unit),

@@ -32,7 +32,8 @@ const names: Readonly<Record<string, string>> = {
   upper: "king pin's upper end",
 };
 
-function nameOf(path: string): string {
+/** What a place of an arm is called, by its path. */
+export function placeName(path: string): string {
   const end = path.split(".").at(-1) ?? path;
   return names[end] ?? end;
 }
@@ -43,7 +44,7 @@ function lengthsOf({ name, label, moves, tubes }: Body, place: (path: string) =>
   const length = (from: string, to: string, square = false): ArmLength => {
     const [a, b] = [place(from), place(to)];
     const mm = square ? Math.hypot(a.x - b.x, a.z - b.z) : lengthOf(minus(a, b));
-    return { arm: name, label, from: nameOf(from), to: nameOf(to), square, mm };
+    return { arm: name, label, from: placeName(from), to: placeName(to), square, mm };
   };
   if ("across" in moves) return [length(moves.across, moves.joint, true)];
   const [rear, front] = moves.about;

@@ -18,17 +18,32 @@ export interface RodChange {
   readonly turned: "tube" | "outer end" | null;
   /** Whether the present tube and threads allow it; null where the file does not say how long that tube is. */
   readonly fits: boolean | null;
+  /** The end from which a turned tube goes clockwise to make the rod longer: that of the right-hand thread. */
+  readonly seenFrom: "outer" | "inner" | null;
+  /** Length of the tube that takes the present one's place, mm; null where it stays or the file does not say. */
+  readonly newTube: number | null;
 }
 
-/** Less than this, mm, nobody can set. */
-const LITTLE = 0.05;
+/** Half of 1/64 in, mm: less than this no tape tells. */
+const LITTLE = 0.2;
 
-function turnsOf(fit: RodFit, by: number): Pick<RodChange, "turns" | "turned" | "fits"> {
+type Turning = Pick<RodChange, "turns" | "turned" | "fits" | "seenFrom">;
+
+/**
+ * A right-hand thread comes out as its male part turns anticlockwise seen from that part's far end, and so as the tube turns
+ * clockwise seen from there; at the other end the left-hand thread then comes out as well (elementary).
+ */
+function turnsOf(fit: RodFit, by: number): Turning {
   // Without the tube's length its ends are taken to stand in the middle of their adjustment: that is no promise.
   const fits = fit.isCut ? (by > 0 ? by <= fit.longer : -by <= fit.shorter) : null;
   return fit.turnbuckle
-    ? { turns: Math.abs(by) / fit.step, turned: "tube", fits }
-    : { turns: Math.abs(by) / (2 * fit.step), turned: "outer end", fits };
+    ? {
+        turns: Math.abs(by) / fit.step,
+        turned: "tube",
+        fits,
+        seenFrom: fit.ends[0].thread.hand === "right" ? "outer" : "inner",
+      }
+    : { turns: Math.abs(by) / (2 * fit.step), turned: "outer end", fits, seenFrom: null };
 }
 
 /** What becomes of each tie rod from the present car to this one, by the present car's threads. */
@@ -36,7 +51,11 @@ export function rodChanges(from: Study, to: Study): readonly RodChange[] {
   return wheels.map((wheel) => {
     const by = to.rodLengths[wheel] - from.rodLengths[wheel];
     const fit = threadsOf(from, wheel);
-    return { wheel, by, ...(fit === null ? { turns: null, turned: null, fits: null } : turnsOf(fit, by)) };
+    const next = threadsOf(to, wheel);
+    const cut = fit?.isCut && next?.isCut ? next.tube : null;
+    const newTube = cut !== null && fit !== null && Math.abs(cut - fit.tube) > LITTLE ? cut : null;
+    const unknown: Turning = { turns: null, turned: null, fits: null, seenFrom: null };
+    return { wheel, by, newTube, ...(fit === null || newTube !== null ? unknown : turnsOf(fit, by)) };
   });
 }
 
@@ -51,9 +70,14 @@ function turnsWords(turns: number, turned: "tube" | "outer end"): string {
   return `${said} ${count === parts || (count < parts && count > 0) ? "turn" : "turns"} (${fixed(turns, 2)})`;
 }
 
-/** "Left tie rod 1/8 in longer (+0.125): 1 1/4 turns (1.26) of the tube". */
-export function rodChangeWords({ wheel, by, turns, turned, fits }: RodChange, { unit, length, cut }: Writing): string {
+/** "Left tie rod 1/8 in (0.125) longer: 1 1/4 turns (1.26) of the tube, clockwise seen from its outer end". */
+export function rodChangeWords(
+  { wheel, by, turns, turned, fits, seenFrom, newTube }: RodChange,
+  eyeToEye: number,
+  { unit, length, cut }: Writing,
+): string {
   const name = wheel === "left" ? "Left tie rod" : "Right tie rod";
+  if (newTube !== null) return `${name}: a new tube, ${cut(newTube)} long; set it to ${cut(eyeToEye)} eye to eye`;
   if (Math.abs(by) < LITTLE) return `${name}: stays`;
   const size =
     length(Math.abs(by)) === length(0)
@@ -62,7 +86,9 @@ export function rodChangeWords({ wheel, by, turns, turned, fits }: RodChange, { 
   const change = `${name} ${size} ${by > 0 ? "longer" : "shorter"}`;
   if (turns === null || turned === null) return `${change}: turns cannot be told, threads are not given`;
   if (fits === false) return `${change}: MORE THAN ITS THREADS ALLOW, make another tube`;
-  const what = turned === "tube" ? "of the tube" : "of the outer end, off its bolt";
+  const way = by > 0 ? "clockwise" : "anticlockwise";
+  const seen = seenFrom === null ? "" : `, ${way} seen from its ${seenFrom} end`;
+  const what = turned === "tube" ? `of the tube${seen}` : "of the outer end, off its bolt";
   const unknown = fits === null ? "; measure first how much thread is in, the present file has no threads: cut" : "";
   return `${change}: ${turnsWords(turns, turned)} ${what}${unknown}`;
 }
@@ -85,7 +111,7 @@ export function changePart(from: Study, to: Study, writing: Writing): PaperPart 
     heading,
     blocks: [
       words(`Now: ${from.car.title}.`),
-      list(rods.map((each) => rodChangeWords(each, writing))),
+      list(rods.map((each) => rodChangeWords(each, to.rodLengths[each.wheel], writing))),
       ...(tight
         ? [
             mind(

@@ -2,6 +2,7 @@ import { armLengths } from "../../measures/bench/armLengths.ts";
 import type { Study } from "../../measures/study.ts";
 import { type EndFit, threadsOf } from "../../measures/threads.ts";
 import type { Wheel } from "../../vehicle/car.ts";
+import { limitOf } from "../../vehicle/sections/limits.ts";
 import { written } from "../numbers.ts";
 import { type Block, mind, type PaperPart, words } from "../paper/paper.ts";
 import { fixed } from "../words.ts";
@@ -18,9 +19,15 @@ function tubeWords({ car }: Pick<Study, "car">, wheel: Wheel, body: string, { le
   return `${diameter === null ? "diameter not given" : length(diameter)}, ${thick}`;
 }
 
-function endWords(end: EndFit, { length }: Writing): string {
-  const { name } = end.thread.size;
-  return `${name} ${end.thread.hand}-hand, ${end.thread.fitting}: ${length(end.engagement)} deep (${fixed(end.diameters, 2)} diameters)`;
+/** "1/2-20 right-hand, tapped 1 3/16 in deep or more: 31/32 in of thread in (1.94 diameters)"; loud where that is too little. */
+function endWords(study: Study, end: EndFit, { length }: Writing): string {
+  const { thread, engagement, diameters, jamNutRoom } = end;
+  // All of the thread that its nut leaves may come to be screwed in.
+  const hole = thread.depth ?? engagement + Math.max(0, jamNutRoom);
+  const fitting = thread.fitting === "tapped" ? `tapped ${length(hole)} deep or more` : thread.fitting;
+  const least = limitOf(study.car.sections.limits, "engagement").broken;
+  const little = diameters < least ? `, TOO LITTLE: ${fixed(least, 2)} diameters at least` : "";
+  return `${thread.size.name} ${thread.hand}-hand, ${fitting}: ${length(engagement)} of thread in (${fixed(diameters, 2)} diameters${little})`;
 }
 
 function rodRows(study: Study, writing: Writing): readonly SideRow[] {
@@ -47,7 +54,7 @@ function rodRows(study: Study, writing: Writing): readonly SideRow[] {
       label: i === 0 ? "Outer end" : "Inner end",
       of: (wheel) => {
         const { [wheel]: fit } = fits;
-        return fit === null ? NOT_GIVEN : endWords(fit.ends[i], writing);
+        return fit === null ? NOT_GIVEN : endWords(study, fit.ends[i], writing);
       },
     }),
   );

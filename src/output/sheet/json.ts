@@ -1,5 +1,6 @@
 import { armLengths } from "../../measures/bench/armLengths.ts";
-import { boardLength, bumpProof, steerProof } from "../../measures/bench/proof.ts";
+import { framePlaces } from "../../measures/bench/framePlaces.ts";
+import { bumpProof, proofPlaces, steerProof } from "../../measures/bench/proof.ts";
 import { tabPlaceOf } from "../../measures/bench/tabPlace.ts";
 import type { Pair } from "../../measures/span.ts";
 import type { Study } from "../../measures/study.ts";
@@ -69,34 +70,44 @@ function tabJson(study: Study, wheel: Wheel, unit: LengthUnit): Json {
 /** What a build sheet is made from, as JSON, numbers not rounded. */
 export function sheetJson({ study, checks, missed, unjudged, spread, from }: SheetReport, unit: LengthUnit): Json {
   const { length, angle } = sayers(unit);
-  const board = boardLength(unit);
+  const places = proofPlaces(study, unit);
   return {
     units: unitsOf(unit),
     title: study.car.title,
     changes:
       from === null
         ? null
-        : rodChanges(from, study).map(({ wheel, by, turns, turned, fits }) => ({
+        : rodChanges(from, study).map(({ wheel, by, turns, turned, fits, seenFrom, newTube }) => ({
             wheel,
             by: length(by),
             turns,
             turned,
             fits,
+            longerClockwiseFrom: seenFrom,
+            newTube: length(newTube),
           })),
     rods: sides((wheel) => rodJson(study, wheel, length)),
     arms: sides((wheel) =>
       armLengths(study, wheel).map(({ arm, from: a, to, mm }) => ({ arm, from: a, to, length: length(mm) })),
     ),
     upright: whyNoUpright(study.car) === null ? uprightJson(study, unit) : null,
+    frame: sides((wheel) =>
+      framePlaces(study, wheel).map(({ label, ahead, out, up }) => ({
+        place: label,
+        ahead: length(ahead),
+        out: length(out),
+        up: length(up),
+      })),
+    ),
     tab: sides((wheel) => tabJson(study, wheel, unit)),
-    board: length(board),
-    turnPlates: steerProof(study, board).map((row, i) => ({
+    board: length(places.board),
+    turnPlates: steerProof(study, places).map((row, i) => ({
       [study.inputKind]: inUnits(row.input, inputFigure(study.inputKind), unit),
       turned: pair(row.turned, angle),
       board: pair(row.board, length),
       within: { turned: angle(spread?.steer[i]?.turned ?? null), board: length(spread?.steer[i]?.board ?? null) },
     })),
-    bump: bumpProof(study, board).map((row, i) => ({
+    bump: bumpProof(study, places).map((row, i) => ({
       travel: length(row.travel),
       toeChange: pair(row.toe, angle),
       board: pair(row.board, length),

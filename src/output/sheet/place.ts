@@ -7,6 +7,7 @@ import type { Quantity } from "../../vehicle/quantity.ts";
 import { uprightFields } from "../../vehicle/upright-fields.ts";
 import { type Cell, list, type PaperPart, tableOf, words } from "../paper/paper.ts";
 import { uprightValue } from "../upright.ts";
+import { placesOf } from "../ways.ts";
 import { degrees, fixed, inputOffMiddle } from "../words.ts";
 import { leanWords, type SideRow, sideTable, type Writing, wayWords } from "./writing.ts";
 
@@ -36,6 +37,7 @@ export function uprightPart(study: Study, { cut }: Writing): PaperPart {
 export function tabPart(study: Study, { cut, length }: Writing): PaperPart {
   const places = { left: tabPlaceOf(study, "left"), right: tabPlaceOf(study, "right") };
   const upper = study.car.form.linkage === "strut" ? "strut's top mount" : "upper joint's centre";
+  const line = study.car.form.linkage === "strut" ? "lower joint to strut's top mount" : "through both joints";
   const { tab } = study.car.sections.hardware ?? { tab: null };
   const given = (key: "thickness" | "hole" | "end-radius" | "foot" | "reach", label: string): SideRow => ({
     label,
@@ -52,7 +54,7 @@ export function tabPart(study: Study, { cut, length }: Writing): PaperPart {
     heading: "Weld: the tie rod's tab",
     blocks: [
       sideTable("From the middle of the hole", [
-        row("Square to the king-pin line (through both joints)", ({ toKingPin }) => cut(toKingPin)),
+        row(`Square to the king-pin line (${line})`, ({ toKingPin }) => cut(toKingPin)),
         row("Straight to the lower joint's centre", ({ toLower }) => cut(toLower)),
         row(`Straight to the ${upper}`, ({ toUpper }) => cut(toUpper)),
         row("Square to the spindle's centre line", ({ toSpindle }) => cut(toSpindle)),
@@ -85,6 +87,9 @@ export function tabPart(study: Study, { cut, length }: Writing): PaperPart {
         given("foot", "Length of that edge"),
       ]),
       words(
+        "The hole's middle is here the centre of the rod end's ball. In double shear that is half way between the plates. In single shear the plate lies above or below it, its middle by half the ball's width and half the plate's thickness, spacers added: move the plate by so much, never the ball.",
+      ),
+      words(
         "Tack it, put the rod on, turn lock to lock through the travel, and measure again before it is welded out.",
       ),
     ],
@@ -93,8 +98,10 @@ export function tabPart(study: Study, { cut, length }: Writing): PaperPart {
 
 /** A quantity's value on a sheet. */
 function valueWords(quantity: Quantity, value: number, { cut }: Writing): string {
-  const { kind, absent, low } = quantity;
+  const { kind, absent, low, id } = quantity;
   if (value === absent && absent < low) return NOT_GIVEN;
+  const way = kind === "ratio" ? null : placesOf(id);
+  if (way !== null) return kind === "length" ? wayWords(value, ...way, cut) : leanWords(value, ...way);
   return kind === "length" ? cut(value) : kind === "angle" ? degrees(value) : fixed(value, 2);
 }
 

@@ -1,4 +1,4 @@
-import { boardLength, bumpProof, steerProof } from "../../measures/bench/proof.ts";
+import { bumpProof, proofPlaces, steerProof } from "../../measures/bench/proof.ts";
 import type { Study } from "../../measures/study.ts";
 import type { ProofSpread, Within } from "../../solve/tolerance/proofSpread.ts";
 import { written } from "../numbers.ts";
@@ -21,11 +21,13 @@ function withinWords(within: Within | undefined, say: (value: number) => string)
 
 /** Turn plates, and a board for who has none, from stop to stop. */
 function steerBlocks(study: Study, spread: ProofSpread | null, { unit, length }: Writing): readonly Block[] {
-  const board = boardLength(unit);
-  const rows = steerProof(study, board);
+  const places = proofPlaces(study, unit);
+  const { board } = places;
+  const rows = steerProof(study, places);
   if (rows.length === 0) return [words("No readings: the wheels cannot be set straight within reach of the steering.")];
   const boarded = (mm: number | null) => (mm === null ? "-" : length(Math.abs(mm)));
-  const at = ({ input }: (typeof rows)[number]) => inputPlace(study, input, length);
+  const at = ({ input }: (typeof rows)[number]) =>
+    `${inputPlace(study, input, length)}${input === study.zero ? ": straight ahead" : ""}`;
   return [
     words("Turn plates set to nothing with the wheels straight; the car at ride height."),
     tableOf(
@@ -59,7 +61,8 @@ function steerBlocks(study: Study, spread: ProofSpread | null, { unit, length }:
 
 /** Toe over the travel, springs out. */
 function bumpBlocks(study: Study, { unit, length }: Writing): readonly Block[] {
-  const rows = bumpProof(study, boardLength(unit));
+  const places = proofPlaces(study, unit);
+  const rows = bumpProof(study, places);
   if (rows.length === 0) return [words(`Travel: ${noTravelWords(study)}.`)];
   const signed = (value: number | null, kind: "angle" | "length") => {
     if (value === null) return "-";
@@ -81,7 +84,7 @@ function bumpBlocks(study: Study, { unit, length }: Writing): readonly Block[] {
     );
   return [
     words(
-      `Springs out, the steering held straight, each wheel moved through its travel with the board of ${length(boardLength(unit))} on its hub. Toe is the change from ride height, toe-in positive; camber as it stands, top outward positive.`,
+      `Springs out, the steering held straight, each wheel moved through its travel with the board of ${length(places.board)} on its hub. Toe is the change from ride height, toe-in positive; camber as it stands, top outward positive.`,
     ),
     side("Left wheel", "left"),
     side("Right wheel", "right"),

@@ -10,6 +10,8 @@ import { cautions } from "../words.ts";
 import { missedAims } from "./aims.ts";
 import { changePart } from "./changes.ts";
 import { armPart, rodPart } from "./cut.ts";
+import { framePart } from "./frame.ts";
+import { jointPart } from "./joints.ts";
 import { lacksOf } from "./lacks.ts";
 import { rackPart, tabPart, uprightPart } from "./place.ts";
 import { plotBlocks } from "./plots.ts";
@@ -94,6 +96,7 @@ export function sheetPaper(report: SheetReport, writing: Writing): Paper {
   const { title: _, ...labels } = labelsOf(study.car);
   const notes = notesOf(study.car);
   const arms = armPart(study, writing);
+  const joints = jointPart(study);
   const plots: readonly Block[] = plotBlocks(study, from, writing);
   return {
     title: `Build sheet: ${study.car.title}`,
@@ -107,7 +110,9 @@ export function sheetPaper(report: SheetReport, writing: Writing): Paper {
       rodPart(study, writing),
       ...(arms === null ? [] : [arms]),
       uprightPart(study, writing),
+      framePart(study, writing),
       tabPart(study, writing),
+      ...(joints === null ? [] : [joints]),
       rackPart(study, writing),
       settingsPart(study, writing),
       proofPart(study, report.spread, writing),

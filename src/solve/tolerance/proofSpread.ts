@@ -1,4 +1,4 @@
-import { bumpProof, steerProof, steerSpan } from "../../measures/bench/proof.ts";
+import { bumpProof, type ProofPlaces, steerProof } from "../../measures/bench/proof.ts";
 import type { Pair } from "../../measures/span.ts";
 import type { Study } from "../../measures/study.ts";
 import { deviationsHolding } from "../least-squares/chance.ts";
@@ -34,16 +34,15 @@ const bumpKeys = ["toe", "board", "acrossTyre", "camber"] as const;
  * tolerance, what can be set set again, read at the same places of steering and travel. Of both wheels the one that is moved
  * more. Null where even the car without errors cannot be set.
  */
-export function proofSpreadOf(study: Study, board: number): ProofSpread | null {
+export function proofSpreadOf(study: Study, places: ProofPlaces): ProofSpread | null {
   const held = heldOf(study.car);
   const build = buildOf(study, held);
   if (build(new Float64Array(held.length)) === null) return null;
-  const span = steerSpan(study);
-  const [steerRows, bumpRows] = [steerProof(study, board).length, bumpProof(study, board).length];
+  const [steerRows, bumpRows] = [steerProof(study, places).length, bumpProof(study, places).length];
   const sides = ({ left, right }: Pair<number | null>) => [left, right];
   const values = (built: Study | null): readonly (number | null)[] => {
-    const steer = built === null ? [] : steerProof(built, board, span);
-    const bump = built === null ? [] : bumpProof(built, board);
+    const steer = built === null ? [] : steerProof(built, places);
+    const bump = built === null ? [] : bumpProof(built, places);
     const none: Pair<null> = { left: null, right: null };
     return [
       ...Array.from({ length: steerRows }, (_, i) => steerKeys.flatMap((key) => sides(steer[i]?.[key] ?? none))).flat(),

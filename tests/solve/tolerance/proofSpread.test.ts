@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { boardLength, bumpProof, steerProof, steerSpan } from "../../../src/measures/bench/proof.ts";
+import { bumpProof, proofPlaces, steerProof } from "../../../src/measures/bench/proof.ts";
 import { buildOf } from "../../../src/solve/tolerance/built.ts";
 import { errorsFrom } from "../../../src/solve/tolerance/errors.ts";
 import { heldOf } from "../../../src/solve/tolerance/held.ts";
@@ -7,21 +7,20 @@ import { proofSpreadOf } from "../../../src/solve/tolerance/proofSpread.ts";
 import { presetText, studyFrom } from "../../output/studies.ts";
 
 const BUILDS = 400;
-const board = boardLength("in");
 /** What turn plates are read to, rad. */
 const gauge = (0.5 * Math.PI) / 180;
 
 describe.each(["balanced-two-seater", "check-before-welding", "widened-offset-rack"])("%s", (name) => {
   const study = studyFrom(presetText(name));
-  const spread = proofSpreadOf(study, board);
+  const places = proofPlaces(study, "in");
+  const spread = proofSpreadOf(study, places);
   const held = heldOf(study.car);
   const build = buildOf(study, held);
   const next = errorsFrom(7, held);
-  const span = steerSpan(study);
-  const told = steerProof(study, board);
-  const bumps = bumpProof(study, board);
+  const told = steerProof(study, places);
+  const bumps = bumpProof(study, places);
   const builds = Array.from({ length: BUILDS }, () => build(next().errors)).filter((each) => each !== null);
-  const read = builds.map((each) => ({ steer: steerProof(each, board, span), bump: bumpProof(each, board) }));
+  const read = builds.map((each) => ({ steer: steerProof(each, places), bump: bumpProof(each, places) }));
   const off = (a: number | null | undefined, b: number | null | undefined) =>
     Math.abs((a ?? Number.NaN) - (b ?? Number.NaN));
 
@@ -64,7 +63,7 @@ describe.each(["balanced-two-seater", "check-before-welding", "widened-offset-ra
     for (const [i, { quantity }] of held.entries()) if (quantity.id === "left.tie-rod.outer.ahead") wrong[i] = -25.4;
     expect(wrong.some((error) => error !== 0)).toBe(true);
     const built = build(wrong);
-    const rows = built === null ? [] : steerProof(built, board, span);
+    const rows = built === null ? [] : steerProof(built, places);
     const past = rows.some(
       (row, i) => off(row.turned.left, told[i]?.turned.left) > (spread?.steer[i]?.turned ?? Number.NaN) + gauge,
     );
