@@ -18,6 +18,12 @@ import { Ended, Exit } from "./exit.ts";
 /** What a name on the command line stands for: a car file that is there, or else a preset. */
 export type Found = { readonly file: string } | { readonly preset: string };
 
+/** What the screen opens by that name: a car, or else an example of a sheet of readings, which has a form of its own. */
+export function findForScreen(name: string | undefined): Found | { readonly sheet: string } {
+  const isExample = name !== undefined && sheetNames("sheets").includes(name);
+  return isExample && !isCar(name) && !isNamed(name) ? { sheet: name } : findCar(name);
+}
+
 /** The preset that is taken where no car is named: the first of them, a sound one. */
 export function firstPreset(): string {
   const [first] = presetNames();

@@ -2,10 +2,11 @@ import { printableText } from "../output/printable.ts";
 import { Exit, type ExitCode } from "./exit.ts";
 import { type Streams, write } from "./streams.ts";
 
-/** Opens the screen on a car file or a preset, until the builder leaves it; gives the exit code. */
+/** Opens the screen on a car, or on a sheet of readings, until the builder leaves it; gives the exit code. */
 export type OpenScreen = (asked: {
   readonly file?: string;
   readonly preset?: string;
+  readonly sheet?: string;
   readonly ascii?: boolean;
   readonly plain?: boolean;
 }) => Promise<number>;

@@ -1,4 +1,4 @@
-import { findCar } from "./car.ts";
+import { findForScreen } from "./car.ts";
 import { commandNames } from "./commandNames.ts";
 import { Desk, type OpenScreen } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
@@ -9,7 +9,7 @@ export async function main(argv: readonly string[], streams: Streams, openScreen
   const desk = new Desk(streams, openScreen);
   try {
     if (asksForScreen(argv, streams)) {
-      return await openScreen(findCar(argv[0]));
+      return await openScreen(findForScreen(argv[0]));
     }
     const { runProgram } = await import("./program.ts");
     await runProgram(argv, desk);

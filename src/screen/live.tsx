@@ -14,11 +14,12 @@ import type { Message, Opened } from "./turn.ts";
 import { start, update } from "./update.ts";
 import { Screen } from "./view/Screen.tsx";
 
-/** Runs the drawn screen on a terminal until the builder leaves it; gives the exit code. */
+/** Runs the drawn screen on a terminal, from what happened `first`, if anything, until the builder leaves it; gives the exit code. */
 export function runLive(
   opened: Opened,
   { stdin, stdout, stderr, env }: Surroundings,
   capabilities: Capabilities,
+  first: Message | null,
 ): Promise<number> {
   const session = createSession({ stdin, stdout, stderr, capabilities });
   let model: Model = greeted(start(opened, session.size()));
@@ -55,6 +56,7 @@ export function runLive(
     onKey,
     onResize: (size) => send({ is: "resized", ...size }),
   });
+  if (first !== null) send(first);
   // Products and brackets in a typed length need a large reader, which is fetched once the first frame stands.
   setImmediate(() => checks.see(model));
   setImmediate(() => prepareProducts().then(session.invalidate, () => undefined));

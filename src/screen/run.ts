@@ -1,15 +1,22 @@
+import { loadText } from "../files/load.ts";
+import { presetNames } from "../files/presets.ts";
 import { printable } from "../output/printable.ts";
 import { prepareEnvironment } from "../terminal/environment.ts";
-import { openCar } from "./files.ts";
+import { kindOf } from "../vehicle/file-kind.ts";
+import { openCar, type Unopened } from "./files.ts";
 import type { Source } from "./model.ts";
+import { keptSheet, openSheet } from "./sheetFiles.ts";
 import type { Surroundings } from "./surroundings.ts";
+import type { KeptSheet } from "./turn.ts";
 
 /** What the command line asks of the screen. */
 export interface Asked {
-  /** A car file to open. */
+  /** A car file to open, or a sheet of readings between points, which its form is opened on. */
   readonly file?: string;
   /** The name of an example to open as a new car, when there is no file. */
   readonly preset?: string;
+  /** The name of an example of a sheet to open the form on. */
+  readonly sheet?: string;
   /** Draw with plain ASCII only. */
   readonly ascii?: boolean;
   /** Talk in lines instead of drawing. */
@@ -28,19 +35,42 @@ const badFile = 2;
  */
 export async function runScreen(asked: Asked, around: Surroundings): Promise<number> {
   const capabilities = prepareEnvironment(around.env, asked, around);
-  const source: Source =
-    asked.file === undefined ? { from: "preset", id: asked.preset ?? "" } : { from: "file", path: asked.file };
-  const opened = await openCar(source, around.env);
-  if ("complaints" in opened) {
-    const { wrapped } = await import("./view/wrap.ts");
-    const width = around.stdout.columns || usualColumns;
-    around.stderr.write(`${opened.complaints.flatMap((each) => wrapped(printable(each), width)).join("\n")}\n`);
-    return badFile;
-  }
+  const sheet = await sheetOf(asked);
+  if (sheet !== null && "complaints" in sheet) return refused(sheet, around);
+  const opened = await openCar(sheet === null ? sourceOf(asked) : anExample(), around.env);
+  if ("complaints" in opened) return refused(opened, around);
+  const first =
+    sheet === null ? null : ({ is: "sheetOpened", opened: sheet, kept: await keptSheet(around.env) } as const);
   if (capabilities.plain || !capabilities.interactive) {
     const { runPlain } = await import("./plain/run.ts");
-    return runPlain(opened, around, capabilities);
+    return runPlain(opened, around, capabilities, first);
   }
   const { runLive } = await import("./live.tsx");
-  return runLive(opened, around, capabilities);
+  return runLive(opened, around, capabilities, first);
+}
+
+function sourceOf({ file, preset = "" }: Asked): Source {
+  return file === undefined ? { from: "preset", id: preset } : { from: "file", path: file };
+}
+
+/** What stands on the bench behind a form until a car is made in it. */
+function anExample(): Source {
+  const [first = ""] = presetNames();
+  return { from: "preset", id: first };
+}
+
+async function refused({ complaints }: Unopened, { stdout, stderr }: Surroundings): Promise<number> {
+  const { wrapped } = await import("./view/wrap.ts");
+  const width = stdout.columns || usualColumns;
+  stderr.write(`${complaints.flatMap((each) => wrapped(printable(each), width)).join("\n")}\n`);
+  return badFile;
+}
+
+/** The sheet of readings between points that is to be opened; null where it is a car. */
+async function sheetOf({ file, sheet }: Asked): Promise<KeptSheet | Unopened | null> {
+  if (sheet !== undefined) return await openSheet({ from: "example", name: sheet });
+  if (file === undefined) return null;
+  const loaded = loadText(file);
+  const isSheet = "text" in loaded && kindOf(loaded.text) === "survey";
+  return isSheet ? await openSheet({ from: "file", path: file }) : null;
 }

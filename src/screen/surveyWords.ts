@@ -35,8 +35,11 @@ export function echoOfLine(
   return residual.is === "wrong" ? { text: `X ${cell}`, good: false } : { text: `  ${cell}`, good: true };
 }
 
-/** What the marks beside the readings mean. */
-export const legend = "+ reads too much by the others, X does not fit, ? no other checks it";
+/** What the marks beside the readings mean, and the same in few words. */
+export const legends = [
+  "+ reads too much by the others, X does not fit, ? no other checks it",
+  "+ too much, X does not fit, ? checked by no other",
+];
 
 /** What was typed as it is understood, or what is wrong with it; "" while nothing is typed. */
 export function typedWords(

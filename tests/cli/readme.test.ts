@@ -29,7 +29,13 @@ function shell(line: string, cwd = place.path) {
   return { status, text: stdout.replaceAll("\r\n", "\n") };
 }
 
-const named: Readonly<Record<string, string>> = { Down: "\u001b[B", Right: "\u001b[C", Enter: "\r", Space: " " };
+const named: Readonly<Record<string, string>> = {
+  Down: "\u001b[B",
+  Right: "\u001b[C",
+  Enter: "\r",
+  Space: " ",
+  "Ctrl-N": "\u000e",
+};
 
 /** All commands and screens of the page, ms, also where other work is under way: how long they take is not what is tested. */
 const longest = 900_000;
@@ -45,10 +51,15 @@ async function settled(terminal: Terminal): Promise<void> {
   }
 }
 
+/** Whether more is to come without a key. */
+function isAtWork(text: string): boolean {
+  return /CHECKING|Esc stops|brought together/i.test(text);
+}
+
 /** What the screen shows of an example after some keys. */
 async function screen(car: string, keys: readonly string[]): Promise<string> {
   const terminal = openTerminal([bin, car], { env: { XDG_STATE_HOME: join(place.path, "state"), LANG: "C.UTF-8" } });
-  await terminal.until("the first frame", (text) => text.includes("? help") && !text.includes("CHECKING"));
+  await terminal.until("the first frame", (text) => /\? help|Esc bench/.test(text) && !isAtWork(text));
   for (const key of keys) {
     const [name, times = "1"] = key.split("*");
     for (let i = 0; i < Number(times); i++) {
@@ -57,10 +68,14 @@ async function screen(car: string, keys: readonly string[]): Promise<string> {
       await terminal.until(`an answer to ${name}`, (text) => text !== before);
     }
   }
-  await terminal.until("the end of long work", (text) => !text.includes("Esc stops") && !text.includes("CHECKING"));
+  await terminal.until("the end of long work", (text) => !isAtWork(text));
   await settled(terminal);
   const rows = terminal.rows().map((row) => row.trimEnd());
   const isChanged = terminal.text().includes("NOT SAVED");
+  if (terminal.text().includes("Esc bench")) {
+    terminal.type("\u001b");
+    await terminal.until("the bench", (text) => text.includes("? help"));
+  }
   terminal.type("q");
   if (isChanged) {
     await terminal.until("the question", (text) => text.includes("drop the changes"));

@@ -1,6 +1,6 @@
 import type { Command } from "commander";
 import { summaryJson, summaryText } from "../../output/summary.ts";
-import { findCar, openStudy } from "../car.ts";
+import { findForScreen, openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
@@ -13,7 +13,10 @@ export function carAction(program: Command, desk: Desk): Command {
       "Steering and front suspension geometry for the fabrication bench.\n\nWithout a command: opens the screen on a car, or prints its summary where there is no terminal.",
     )
     .usage("[FILE] [options]\n       rackwright COMMAND [options]")
-    .argument("[FILE]", "a car file, or a preset's name; left out, the first preset")
+    .argument(
+      "[FILE]",
+      "a car file or a sheet of readings between points, or the name of an example of one; left out, the first preset",
+    )
     .option("--summary", "print the summary, also in a terminal")
     .option("--plain", "talk in lines instead of drawing a screen, as for a screen reader");
   return reporting(program, "whole")
@@ -31,7 +34,7 @@ export function carAction(program: Command, desk: Desk): Command {
       const options = program.opts<ReportOptions & { summary?: boolean; plain?: boolean }>();
       const { ascii = false, plain = false } = options;
       if ((plain || onTerminal(desk.streams)) && !options.summary && !options.json && !options.units) {
-        desk.exit = await desk.openScreen({ ...findCar(name), ascii, plain });
+        desk.exit = await desk.openScreen({ ...findForScreen(name), ascii, plain });
         return;
       }
       const study = await openStudy(desk, name, "leave");

@@ -51,7 +51,7 @@ export const surveyKeys = {
           keys: ["end"],
           shown: "End",
           command: "listDown",
-          footer: "End write, make",
+          footer: "End make it",
           help: "to the lines that write the sheet and make the car",
         },
         {

@@ -22,12 +22,13 @@ import { answers, lineHelp, readingAsked, surveyAsked, understand } from "./line
 
 /**
  * The bench in lines, for a screen reader or a terminal that can only print: what is typed is a name with its new value or a
- * command's words, and what is said back is only what changed. Gives the exit code.
+ * command's words, and what is said back is only what changed, from what happened `first`, if anything. Gives the exit code.
  */
 export async function runPlain(
   opened: Opened,
   { stdin, stdout, env }: Surroundings,
   { unicode }: { readonly unicode: boolean },
+  first: Message | null,
 ): Promise<number> {
   await prepareProducts();
   const { checkJob } = await import("../../solve/check/check.ts");
@@ -153,7 +154,8 @@ export async function runPlain(
 
   say([model.bench.car.title, ...cautions]);
   if (model.focus.on === "bench") say(["Type list to hear the rest of the car, help to hear what can be typed."]);
-  tell();
+  if (first === null) tell();
+  else send(first);
   return new Promise((resolve) => {
     reader.on("line", (line) => {
       if (line.trim() !== "" || ["saveAs", "tape", "survey"].includes(model.focus.on)) take(line.trim());

@@ -23,6 +23,9 @@ export interface FormWidths {
   readonly value: number;
 }
 
+/** Columns that an echo has at least: where there is none, what was typed may take them. */
+const echoColumns = 9;
+
 const usual: FormWidths = { name: 31, value: 23 };
 
 /** Rows below the list at least: the question, how to answer it, and what all answers make. */
@@ -118,7 +121,8 @@ function nameIn({ name }: FormRow, { name: columns }: FormWidths): string {
 function rowLine(row: FormRow, mark: string, widths: FormWidths): Line {
   const { text, echo, good } = row;
   const isEmpty = text?.trim() === "" && echo === "";
-  const value = text === null ? "" : isEmpty ? "..." : fitting([text.trim()], widths.value - 1);
+  const room = echo === "" ? widths.value + echoColumns : widths.value - 1;
+  const value = text === null ? "" : isEmpty ? "..." : fitting([text.trim()], room);
   const start = `${mark} ${nameIn(row, widths)} ${value.padEnd(widths.value)}`;
   return good ? `${start}${echo}` : [start, { text: echo, look: "bad" }];
 }

@@ -1,7 +1,7 @@
 import { ways } from "../../vehicle/survey/readings.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
 import { countOf, linesOf, type SurveyLine, type SurveyLines, settledOf, textOn } from "../survey.ts";
-import { actionWords, echoOfLine, legend, nearnessOf, othersWords, typedWords, verdictOf } from "../surveyWords.ts";
+import { actionWords, echoOfLine, legends, nearnessOf, othersWords, typedWords, verdictOf } from "../surveyWords.ts";
 import type { Typed } from "./Field.tsx";
 import { Form, type FormRow, formRoom } from "./Form.tsx";
 import { type Line, paragraph } from "./Lines.tsx";
@@ -101,7 +101,7 @@ function belowOf(
     line.is === "reading" && settled !== null
       ? nearnessOf(line, settled, columns < wide).map((words) => ` ${fitting([words], columns - 2)}`)
       : [];
-  const last = settled === null ? [] : [` ${fitting([legend], columns - 2)}`];
+  const last = settled === null ? [] : [` ${fitting(legends, columns - 2)}`];
   const forVerdict = Math.max(2, room - above.length - near.length - last.length);
   const lines = wholeSentences(verdict.text, columns - 2, forVerdict, "(Ctrl-P tells all)");
   const shown = lines.map((each): Line => (verdict.isWrong ? [{ text: ` ${each}`, look: "warn" }] : ` ${each}`));
