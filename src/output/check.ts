@@ -18,9 +18,14 @@ const states: readonly State[] = ["broken", "close", "not given", "pass"];
 /** A circle on the ground is told to what can be measured there: from here up, mm. */
 const FAR = 3000;
 
+/** "410 in (34.2 ft)", "10220 mm (10.22 m)": as the file has lengths, and as circles are told. */
+function farBoth(mm: number, unit: LengthUnit): string {
+  return `${far(mm, unit)} (${unit === "in" ? `${fixed(mm / 304.8, 1)} ft` : `${fixed(mm / 1000, 2)} m`})`;
+}
+
 /** A number of a check for a reader, unit included. */
 function said(value: number, kind: Exclude<Kind, "direction">, unit: LengthUnit, length: Length): string {
-  if (kind === "length") return value < 0 ? `-${length(-value)}` : value > FAR ? far(value, unit) : length(value);
+  if (kind === "length") return value < 0 ? `-${length(-value)}` : value > FAR ? farBoth(value, unit) : length(value);
   if (kind === "fine length") return `${written(value, "length", unit)} ${unit}`;
   if (kind === "travel") return travelPlace(value, length);
   if (kind === "angle") return degrees(value);

@@ -27,7 +27,11 @@ export function settingsPart(study: Study, { unit, length }: Writing): PaperPart
     return [[`${figure.label}${sign}`, cells[0] ?? "-", null, cells[1] ?? "-", null]];
   });
   const total = wheels.reduce((sum, wheel) => sum + acrossTyre(toe(pose, sideAt(wheel)), study.tireRadius), 0);
-  const across = `${length(Math.abs(total))} (${written(Math.abs(total), "length", unit)}) toe-${toeWay(total)}`;
+  const size =
+    unit === "in"
+      ? `${length(Math.abs(total))} (${written(Math.abs(total), "length", unit)})`
+      : length(Math.abs(total));
+  const across = length(Math.abs(total)) === length(0) ? size : `${size} toe-${toeWay(total)}`;
   return {
     heading: "Set: alignment",
     blocks: [
