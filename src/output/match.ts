@@ -1,4 +1,4 @@
-import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/match.ts";
+import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/matched.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { borne, onTheTape, withDoubt } from "./borne.ts";

@@ -1,4 +1,4 @@
-import type { Matched, ReadingRow, Suspect } from "../solve/match/match.ts";
+import type { Matched, ReadingRow, Suspect } from "../solve/match/matched.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import type { Column } from "./column.ts";
 import { csv } from "./csv.ts";

@@ -1,4 +1,4 @@
-import type { Matched, PartRow, Suspect } from "../solve/match/match.ts";
+import type { Matched, PartRow, Suspect } from "../solve/match/matched.ts";
 import type { Prediction } from "../solve/match/predictions.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";

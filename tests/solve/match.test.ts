@@ -3,7 +3,8 @@ import jstat from "jstat";
 import { describe, expect, it } from "vitest";
 import type { Study } from "../../src/measures/study.ts";
 import { studyOf } from "../../src/measures/study.ts";
-import { type Matched, matchOf, type PartRow } from "../../src/solve/match/match.ts";
+import { matchJob, matchOf } from "../../src/solve/match/match.ts";
+import type { Matched, PartRow } from "../../src/solve/match/matched.ts";
 import { carWith, unknownsOf } from "../../src/solve/match/unknowns.ts";
 import { matchedText } from "../../src/solve/match/written.ts";
 import { readCarReadings } from "../../src/vehicle/car-readings/read.ts";
@@ -69,6 +70,20 @@ describe("the readings that come with the program", () => {
     expect(wrong.map(({ prediction }) => prediction.reading.kind)).toEqual(["rod"]);
     expect(Math.abs((wrong[0].wrong?.by ?? 0) - inch / 2)).toBeLessThan(3 * (wrong[0].wrong?.deviation ?? 0));
     expect(offIn(match)).toEqual(["left.tie-rod.outer.ahead"]);
+  });
+
+  it("give the same in pieces, with progress that only grows, and nothing before the end", () => {
+    const job = matchJob(plan, readings);
+    const seen: number[] = [];
+    while (!job.step(1)) {
+      seen.push(job.progress());
+      if (job.progress() < 1) expect(job.best()).toBeNull();
+    }
+    expect(seen.length).toBeGreaterThan(200);
+    expect(seen).toEqual(seen.toSorted((a, b) => a - b));
+    const best = job.best();
+    if (best === null || "unreached" in best) throw new Error("it comes to an end");
+    expect(matchedText(best)).toBe(matchedText(matched(plan, readings.readings)));
   });
 
   it("give the same answer each time, to the last bit", () => {

@@ -6,7 +6,7 @@ import { matchText } from "../../output/match.ts";
 import { matchCsv, matchJson } from "../../output/matchData.ts";
 import { ambiguousWords, readingWords } from "../../output/matchWords.ts";
 import { printable } from "../../output/printable.ts";
-import type { Matched } from "../../solve/match/match.ts";
+import type { Matched } from "../../solve/match/matched.ts";
 import { readCarReadings } from "../../vehicle/car-readings/read.ts";
 import type { CarReadings } from "../../vehicle/car-readings/reading.ts";
 import { openStudy, refusal } from "../car.ts";

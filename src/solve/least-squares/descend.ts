@@ -1,5 +1,6 @@
 import { CholeskyDecomposition, Matrix } from "ml-matrix";
-import type { Equations } from "./equations.ts";
+import { type Equations, evaluated } from "./equations.ts";
+import { type Pieces, through } from "./pieces.ts";
 
 /** The unknowns that fit the readings best, as far as was looked. */
 export interface Descent {
@@ -44,18 +45,18 @@ const ROUNDING = 1e-15;
  * Squares Problems, 2004, algorithm 3.16); sources recalled, not looked up. Directions that no reading determines stay where
  * they were at the start. Null where even the start cannot be evaluated.
  */
-export function descend(
+export function* descending(
   equations: Equations,
   start: Float64Array,
   { steps = STEPS, enough = ENOUGH }: Patience = {},
-): Descent | null {
+): Pieces<Descent | null> {
   const { unknowns, readings } = equations;
   let x = Float64Array.from(start);
   let misfits = new Float64Array(readings);
   let trialMisfits = new Float64Array(readings);
   let jacobian = new Float64Array(readings * unknowns);
   let trialJacobian = new Float64Array(readings * unknowns);
-  if (!equations.evaluate(x, misfits, jacobian)) return null;
+  if (!(yield* evaluated(equations, x, misfits, jacobian))) return null;
   const scale = new Float64Array(unknowns);
   let normal = normalOf(jacobian, misfits, scale);
   let cost = squares(misfits);
@@ -65,11 +66,11 @@ export function descend(
     const move = damped(normal, damping);
     const { linear, predicted } = gains(normal, move, damping);
     const trial = x.map((value, j) => value + move[j] / scale[j]);
-    const reached = equations.evaluate(trial, trialMisfits, null);
+    const reached = yield* evaluated(equations, trial, trialMisfits, null);
     const trialCost = reached ? squares(trialMisfits) : Number.POSITIVE_INFINITY;
     const gain = (cost - trialCost) / predicted;
     const nothingLeft = predicted <= ROUNDING * cost || predicted === 0;
-    if (!(gain > 0 && equations.evaluate(trial, trialMisfits, trialJacobian))) {
+    if (!(gain > 0 && (yield* evaluated(equations, trial, trialMisfits, trialJacobian)))) {
       if (nothingLeft) return { x, misfits, jacobian, cost, steps: step, converged: true };
       damping *= growth;
       growth *= 2;
@@ -87,6 +88,11 @@ export function descend(
     growth = 2;
   }
   return { x, misfits, jacobian, cost, steps, converged: false };
+}
+
+/** The same, done at once. */
+export function descend(equations: Equations, start: Float64Array, patience: Patience = {}): Descent | null {
+  return through(descending(equations, start, patience));
 }
 
 function squares(values: Float64Array): number {

@@ -1,10 +1,11 @@
-import type { Equations } from "./equations.ts";
+import { type Equations, whole } from "./equations.ts";
+import type { Pieces } from "./pieces.ts";
 
 /**
  * Equations whose derivatives are central differences, for what has none written out. `steps`: half the difference of each
  * unknown, in its unit: its cube root of rounding times the size that matters, so that an entry is good to about 1e-8.
- * Derivatives are dear, and are kept for the place where they were taken last: whoever goes on from there has them for
- * nothing.
+ * Derivatives are dear, rested at after each unknown, and kept for the place where they were taken last: whoever goes on
+ * from there has them for nothing.
  */
 export function differenced(
   unknowns: number,
@@ -15,10 +16,10 @@ export function differenced(
   const above = new Float64Array(readings);
   const below = new Float64Array(readings);
   const kept = { x: new Float64Array(unknowns).fill(Number.NaN), jacobian: new Float64Array(readings * unknowns) };
-  return {
+  return whole({
     unknowns,
     readings,
-    evaluate: (x, misfits, jacobian) => {
+    *evaluating(x: Float64Array, misfits: Float64Array, jacobian: Float64Array | null): Pieces<boolean> {
       if (!misfitsAt(x, misfits)) return false;
       if (jacobian === null) return true;
       if (x.every((value, j) => value === kept.x[j])) {
@@ -27,6 +28,7 @@ export function differenced(
       }
       const moved = Float64Array.from(x);
       for (let j = 0; j < unknowns; j++) {
+        yield;
         moved[j] = x[j] + steps[j];
         const up = misfitsAt(moved, above);
         moved[j] = x[j] - steps[j];
@@ -41,5 +43,5 @@ export function differenced(
       kept.jacobian.set(jacobian);
       return true;
     },
-  };
+  });
 }

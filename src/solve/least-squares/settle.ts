@@ -1,7 +1,8 @@
 import { chanceAbove } from "./chance.ts";
 import { type Confidence, confidenceOf, type Doubt } from "./confidence.ts";
-import { type Descent, descend, type Patience } from "./descend.ts";
+import { type Descent, descending, type Patience } from "./descend.ts";
 import type { Equations } from "./equations.ts";
+import { type Pieces, through } from "./pieces.ts";
 
 export interface Settled extends Omit<Descent, "jacobian"> {
   readonly confidence: Confidence;
@@ -13,11 +14,20 @@ export interface Settled extends Omit<Descent, "jacobian"> {
 }
 
 /** The unknowns that fit the readings best, and how well they are known. Null where the start cannot be evaluated. */
-export function settle(equations: Equations, start: Float64Array, options: Patience & Doubt = {}): Settled | null {
-  const descent = descend(equations, start, options);
+export function* settling(
+  equations: Equations,
+  start: Float64Array,
+  options: Patience & Doubt = {},
+): Pieces<Settled | null> {
+  const descent = yield* descending(equations, start, options);
   if (descent === null) return null;
   const { jacobian, ...rest } = descent;
   const confidence = confidenceOf(jacobian, descent.misfits, options);
   const chance = confidence.freedom > 0 ? chanceAbove(descent.cost, confidence.freedom) : null;
   return { ...rest, confidence, chance };
+}
+
+/** The same, done at once. */
+export function settle(equations: Equations, start: Float64Array, options: Patience & Doubt = {}): Settled | null {
+  return through(settling(equations, start, options));
 }

@@ -1,8 +1,9 @@
 import { type Check, type Confidence, type Doubt, together } from "./confidence.ts";
 import type { Patience } from "./descend.ts";
 import { type Equations, only } from "./equations.ts";
+import { type Pieces, through } from "./pieces.ts";
 import { varianceAlong } from "./row.ts";
-import { type Settled, settle } from "./settle.ts";
+import { type Settled, settling } from "./settle.ts";
 
 /** A reading that does not go with the others. */
 export interface Blunder {
@@ -28,52 +29,80 @@ export interface Snooped {
 const DECISIVE = 2 * Math.log(19);
 
 /**
+ * So well is settled, in sigmas, while it is plain which reading is the worst: far from where all fits, where it takes many
+ * steps to come nearer, a hundredth of the readings' doubt decides nothing.
+ */
+const ROUGHLY = 1e-2;
+/** Plain is what is clear by so many sigmas: of the critical size, and of the next to worst. */
+const PLAIN = 0.2;
+
+/**
  * Wrong readings, found one at a time (Baarda's data snooping, 1968; recalled, not looked up): the one with the greatest
  * normalised misfit is taken out while that is over the critical size, and the rest settled again; at the end one that fits
  * after all comes back. Null where the start cannot be evaluated.
  */
-export function snoop(equations: Equations, start: Float64Array, options: Patience & Doubt = {}): Snooped | null {
-  const all = Array.from({ length: equations.readings }, (_, i) => i);
-  const first = settle(equations, start, options);
-  if (first === null) return null;
-  let settled = first;
-  let kept: readonly number[] = all;
+export function* snooping(
+  equations: Equations,
+  start: Float64Array,
+  options: Patience & Doubt = {},
+): Pieces<Snooped | null> {
+  const rough = { ...options, enough: ROUGHLY };
+  let kept: readonly number[] = Array.from({ length: equations.readings }, (_, i) => i);
+  let settled = yield* settling(equations, start, rough);
+  if (settled === null) return null;
   const out: { reading: number; or: readonly number[] }[] = [];
-  const critical = first.confidence.critical;
+  const critical = settled.confidence.critical;
 
-  const settleAgain = (next: readonly number[]): boolean => {
-    const again = settle(only(equations, next), settled.x, options);
-    if (again === null) return false;
-    [settled, kept] = [again, next];
-    return true;
-  };
-
-  for (;;) {
+  for (let isRough = true; ; ) {
+    if (isRough && !isPlain(settled.confidence, critical)) {
+      settled = (yield* settling(only(equations, kept), settled.x, options)) ?? settled;
+      isRough = false;
+    }
     const worst = worstOf(settled.confidence);
     if (worst === null || Math.abs(worst.normalised) <= critical) break;
-    const at = worst.at;
-    const or = instead(settled.confidence, at, critical).map((other) => kept[other]);
-    const reading = kept[at];
-    if (!settleAgain(kept.filter((each) => each !== reading))) break;
+    const { confidence, x }: Settled = settled;
+    const or = instead(confidence, worst.at, critical).map((other) => kept[other]);
+    const reading = kept[worst.at];
+    const left = kept.filter((each) => each !== reading);
+    const again: Settled | null = yield* settling(only(equations, left), x, rough);
+    if (again === null) break;
+    [settled, kept, isRough] = [again, left, true];
     out.push({ reading, or });
   }
   for (let judged = judgedBy(equations, settled, out); judged.length > 0; ) {
     const mildest = judged.reduce((a, b) => (size(b) < size(a) ? b : a));
     if (size(mildest) > critical) break;
     const reading = mildest.reading;
-    if (!settleAgain([...kept, reading].sort((a, b) => a - b))) break;
+    const more = [...kept, reading].sort((a, b) => a - b);
+    const again: Settled | null = yield* settling(only(equations, more), settled.x, options);
+    if (again === null) break;
+    [settled, kept] = [again, more];
     out.splice(
       out.findIndex((each) => each.reading === reading),
       1,
     );
     judged = judgedBy(equations, settled, out);
   }
+  const { checks } = settled.confidence;
   return {
     settled,
     kept,
     blunders: judgedBy(equations, settled, out),
-    unchecked: kept.filter((_, i) => !settled.confidence.checks[i].checked),
+    unchecked: kept.filter((_, i) => !checks[i].checked),
   };
+}
+
+/** The same, done at once. */
+export function snoop(equations: Equations, start: Float64Array, options: Patience & Doubt = {}): Snooped | null {
+  return through(snooping(equations, start, options));
+}
+
+/** Whether a rough place will do to take the worst reading out. */
+function isPlain({ checks }: Confidence, critical: number): boolean {
+  const [worst = 0, next = 0] = checks
+    .flatMap((check) => (check.checked ? [Math.abs(check.normalised)] : []))
+    .sort((a, b) => b - a);
+  return worst > critical + PLAIN && worst > next + PLAIN;
 }
 
 function size({ by, deviation }: Blunder): number {

@@ -5,7 +5,7 @@ import { degree } from "../../vehicle/value.ts";
 import { descend } from "../least-squares/descend.ts";
 import { only } from "../least-squares/equations.ts";
 import { equationsOf } from "./equations.ts";
-import type { Matched, PartRow } from "./match.ts";
+import type { Matched, PartRow } from "./matched.ts";
 import { isRod } from "./unknowns.ts";
 
 /**
