@@ -1,4 +1,15 @@
-import { type Alias, type Document, isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap } from "yaml";
+import {
+  type Alias,
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  visit,
+  type YAMLMap,
+} from "yaml";
 import type { Complaint } from "./complaint.ts";
 import { safe } from "./shown.ts";
 
@@ -22,6 +33,8 @@ export interface Tree {
   readonly text: string;
   readonly root: Mapping;
   readonly document: Document.Parsed;
+  /** What each reference (*name) stands for. */
+  readonly targets: Targets;
   /** Plain data for the schema. */
   readonly data: unknown;
   readonly spots: ReadonlyMap<string, Spot>;
@@ -31,8 +44,11 @@ export interface Tree {
   readonly place: (offset: number) => { line: number; column: number };
 }
 
-/** What is gathered from a document in one walk. */
-export type Gathered = Pick<Tree, "data" | "spots" | "hasAnchors">;
+/** The nodes that references stand for. */
+type Targets = ReadonlyMap<Alias, Node>;
+
+/** What is gathered from a document. */
+export type Gathered = Pick<Tree, "data" | "spots" | "hasAnchors" | "targets">;
 
 /** More parts than this, references followed, are not a car but an attack. */
 const mostParts = 5000;
@@ -40,24 +56,45 @@ const mostParts = 5000;
 /** Deeper than any car file, and far from what could exhaust the program. */
 const deepest = 32;
 
+/**
+ * What every reference of a document stands for: the part that was given its name last before it. In one walk: asked one
+ * by one, each reference walks over the whole document, so that a small file of nothing else would take minutes.
+ */
+function targetsIn(document: Document.Parsed): Targets {
+  const latest = new Map<string, Node>();
+  const targets = new Map<Alias, Node>();
+  visit(document, {
+    Node: (_, node) => {
+      const target = isAlias(node) ? latest.get(node.source) : undefined;
+      if (isAlias(node) && target !== undefined) targets.set(node, target);
+      if ("anchor" in node && typeof node.anchor === "string") latest.set(node.anchor, node);
+    },
+  });
+  return targets;
+}
+
 /** The node that a node stands for: a reference gives what it refers to. */
-export function resolved(node: unknown, document: Document.Parsed): Node | null {
-  if (isAlias(node)) return node.resolve(document) ?? null;
+export function resolved(node: unknown, { targets }: Pick<Tree, "targets">): Node | null {
+  if (isAlias(node)) return targets.get(node) ?? null;
   return (node ?? null) as Node | null;
 }
 
-/** Why a document cannot be gathered: it has no end, or refers to a part that is not there. */
-export type Endless = "too many parts" | "too deep" | { readonly unnamed: Alias };
+/** Why a document cannot be gathered: it has no end, refers to a part that is not there, or has a key twice. */
+export type Endless = "too many parts" | "too deep" | { readonly unnamed: Alias } | { readonly twice: Node };
+
+const none: Targets = new Map();
 
 /** One walk over a document, references followed: its data, and what stands where. */
 export function gather(root: Mapping, document: Document.Parsed): Gathered | Endless {
+  let targets: Targets | null = null;
   const spots = new Map<string, Spot>();
   let parts = 0;
   let hasAnchors = false;
   let fault: Endless | null = null;
 
   const followed = (node: unknown): Node | null => {
-    const full = resolved(node, document);
+    if (isAlias(node)) targets ??= targetsIn(document);
+    const full = resolved(node, { targets: targets ?? none });
     if (isAlias(node) && full === null) fault ??= { unnamed: node };
     return full;
   };
@@ -74,6 +111,8 @@ export function gather(root: Mapping, document: Document.Parsed): Gathered | End
     const data: Record<string, unknown> = Object.create(null);
     for (const { key, value } of node.items as Entry[]) {
       const name = isScalar(key) ? String(key.value) : "";
+      if (name in data) fault ??= { twice: key };
+      if (fault !== null) return null;
       const below = depth === 0 ? name : `${path}\0${name}`;
       const full = followed(value);
       spots.set(below, { key, node: value, full });
@@ -83,7 +122,7 @@ export function gather(root: Mapping, document: Document.Parsed): Gathered | End
   };
 
   const data = dataOf(root, "", 0);
-  return fault ?? { data, spots, hasAnchors };
+  return fault ?? { data, spots, hasAnchors, targets: targets ?? none };
 }
 
 /** The pair under a key of a mapping, as it stands; null where there is none. */

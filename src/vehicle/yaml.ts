@@ -12,7 +12,6 @@ const words: Readonly<Record<string, string>> = {
   BLOCK_AS_IMPLICIT_KEY: "the indentation does not fit, or a second colon stands on the line",
   MULTILINE_IMPLICIT_KEY: "a key has no colon after it, or the indentation does not fit",
   TAB_AS_INDENT: "there is a tab in the indentation: use spaces",
-  DUPLICATE_KEY: "the same key stands here a second time: keep one of them",
   MISSING_CHAR: "a quote, bracket, brace, comma or colon is missing",
   MULTIPLE_DOCS: "a second document begins here: a file holds one car",
   BAD_ALIAS: "a reference (*name) is not written properly",
@@ -21,6 +20,7 @@ const words: Readonly<Record<string, string>> = {
   UNEXPECTED_TOKEN: "something stands here that does not belong",
 };
 
+const twice = "the same key stands here a second time: keep one of them";
 const tooDeep = "the keys are nested too deeply for a car file";
 
 function wholeFile(message: string): { complaints: readonly Complaint[] } {
@@ -54,6 +54,8 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
     schema: "core",
     merge: false,
     stringKeys: true,
+    // Keys that stand twice are found while gathering: here each is compared with all before it, for half a minute in a long file.
+    uniqueKeys: false,
     prettyErrors: false,
     logLevel: "error",
   });
@@ -82,6 +84,10 @@ function parsed(text: string): Tree | { complaints: readonly Complaint[] } {
   if (gathered === "too deep") return wholeFile(tooDeep);
   if (gathered === "too many parts")
     return wholeFile("the file has too many parts, or refers to its own parts (&name, *name) too many times over");
+  if ("twice" in gathered) {
+    const at = gathered.twice.range?.[0] ?? 0;
+    return { complaints: [{ ...place(at), part: "", message: `${twice}; found "${restOfLine(text, at)}"` }] };
+  }
   if ("unnamed" in gathered) {
     const { source, range } = gathered.unnamed;
     const message = `*${safe(source)} refers to a part that is not named (&${safe(source)}) before it`;

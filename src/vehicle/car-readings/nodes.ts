@@ -34,7 +34,7 @@ export function lineOf({ tree }: Sheet, { offset }: Part): number {
 export function below({ tree }: Sheet, map: YAMLMap, key: string, name: string): Part | null {
   const pair = pairAt(map, key);
   if (pair === null) return null;
-  const node = resolved(pair.value, tree.document);
+  const node = resolved(pair.value, tree);
   if (node === null || (isScalar(node) && node.value === null)) return null;
   return {
     node,
@@ -66,7 +66,7 @@ export function rowsOf(sheet: Sheet, part: Part): readonly Part[] {
     return [];
   }
   return part.node.items.map((item, i) => {
-    const node = resolved(item, sheet.tree.document);
+    const node = resolved(item, sheet.tree);
     return { node, offset: node?.range?.[0] ?? part.offset, name: `${part.name} row ${i + 1}` };
   });
 }

@@ -13,7 +13,7 @@ export function flowBelow(path: readonly string[], text: string): string {
 
 /** A node's text on one line, with whatever it refers to written out. */
 function flowOf(tree: Tree, node: Node | null): string {
-  const full = resolved(node, tree.document);
+  const full = resolved(node, tree);
   if (isMap(full))
     return flowMap(full.items.map((pair) => [String(pair.key), flowOf(tree, pair.value as Node | null)] as const));
   if (!isScalar(full)) return "null";
