@@ -59,8 +59,8 @@ export function findCar(name: string | undefined): Found {
   );
 }
 
-/** True also for a link that leads nowhere: what is wrong with it is told when it is read. */
-function isNamed(name: string): boolean {
+/** Whether something has this name. True also for a link that leads nowhere: what is wrong with it is told when it is read. */
+export function isNamed(name: string): boolean {
   try {
     return lstatSync(name, { throwIfNoEntry: false }) !== undefined;
   } catch {

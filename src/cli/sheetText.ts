@@ -1,10 +1,9 @@
-import { lstatSync } from "node:fs";
 import { loadText } from "../files/load.ts";
 import { loadSheet, type SheetKind, sheetNames } from "../files/sheets.ts";
 import { printable } from "../output/printable.ts";
 import { nearest } from "../vehicle/nearest.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
-import { isCar, refusal } from "./car.ts";
+import { isCar, isNamed, refusal } from "./car.ts";
 import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
 
@@ -18,18 +17,13 @@ export interface SheetText {
 export async function sheetText(desk: Desk, kind: SheetKind, name: string): Promise<SheetText> {
   const file = loadText(name);
   const isExample = "complaints" in file && sheetNames(kind).includes(name);
-  if ("complaints" in file && !isExample && isNowhere(name)) throw nothingCalled(kind, name);
+  if ("complaints" in file && !isExample && name !== "" && !isNamed(name)) throw nothingCalled(kind, name);
   const loaded = isExample ? loadSheet(kind, name) : file;
   const source = printable(name);
   if ("complaints" in loaded) throw refusal(source, loaded.complaints);
   if (isExample) desk.note(`note: the example sheet "${source}"; there is no file of that name here.`);
   if (mayHoldProducts(loaded.text)) await prepareProducts();
   return { text: loaded.text, source };
-}
-
-/** Whether nothing at all is there by that name; a link that leads nowhere is something, and what is wrong with it is told. */
-function isNowhere(name: string): boolean {
-  return name !== "" && lstatSync(name, { throwIfNoEntry: false }) === undefined;
 }
 
 const kinds: Readonly<Record<SheetKind, string>> = {
