@@ -75,7 +75,8 @@ export interface SessionOptions {
   readonly capabilities: Capabilities;
 }
 
-const signals = { SIGHUP: 1, SIGINT: 2, SIGQUIT: 3, SIGTERM: 15 } as const;
+/** Signals that end a program which does not listen to them: those at which it would leave the terminal as it is. */
+const signals = { SIGHUP: 1, SIGINT: 2, SIGQUIT: 3, SIGUSR2: 12, SIGALRM: 14, SIGTERM: 15, SIGXCPU: 24 } as const;
 export type Signal = keyof typeof signals;
 
 /** Exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h). */
@@ -339,6 +340,8 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     ["unhandledRejection", fail],
     ["SIGTSTP", suspend],
     ["SIGCONT", resume],
+    // A file that may grow no more: the write itself says so. With nobody listening, a package of Ink's ends the program.
+    ["SIGXFSZ", () => undefined],
     ["exit", (code) => finish({ kind: "quit", code: Number(code) })],
   ];
 

@@ -198,6 +198,24 @@ describe("edits left over", () => {
     expect(findLeftovers(car, "one\n", environment).offers).toHaveLength(1);
   });
 
+  test.runIf(process.platform === "linux")(
+    "of a copy that has ended are offered though nobody took note of its end",
+    async () => {
+      // A shell that becomes something else never asks how its child ended.
+      const parent = spawn("sh", ["-c", "sleep 0.3 & echo $!; exec sleep 60"]);
+      const [bytes] = await once(parent.stdout, "data");
+      const pid = Number(String(bytes));
+      const fields = () => readFileSync(`/proc/${pid}/stat`, "utf8").split(" ");
+      await expect.poll(() => fields()[2]).toBe("Z");
+      const path = leave(["two\n"]);
+      const content = readFileSync(path, "utf8").replace('"pid":2147483647', `"pid":${pid}`);
+      writeFileSync(path, content.replace(/"birth":"\d*"/, `"birth":"${fields()[21]}"`));
+      expect(findLeftovers(car, "one\n", environment)).toMatchObject({ offers: [{ text: "two\n" }], openElsewhere: 0 });
+      parent.kill("SIGKILL");
+      await once(parent, "exit");
+    },
+  );
+
   test("after kill -9 lack nothing that record had returned from", async () => {
     const script = folder.at("work.mjs");
     buildSync({
