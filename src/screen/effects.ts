@@ -122,7 +122,7 @@ export function doer(first: Model, world: World): Doer {
   async function takeSheet(source: SheetSource): Promise<void> {
     const opened = await openSheet(source);
     if ("complaints" in opened) world.send({ is: "failed", words: shortly(opened) });
-    else world.send({ is: "sheetOpened", opened, kept: await keptSheet(world.env) });
+    else keptSheet(world.env, (kept) => world.send({ is: "sheetOpened", opened, kept }));
   }
 
   function record({ what, settles }: Effect & { do: "journal" }, { bench, origin }: Model): void {
@@ -170,9 +170,7 @@ export function doer(first: Model, world: World): Doer {
     lookFor: ({ path }) => {
       if (isTaken(path)) world.send({ is: "taken", path });
     },
-    keptSheet: () => {
-      keptSheet(world.env).then((kept) => world.send({ is: "keptSheet", kept }), cannotOpen);
-    },
+    keptSheet: () => keptSheet(world.env, (kept) => world.send({ is: "keptSheet", kept })),
     keepSheet: ({ sheet }) => {
       const complaint = keepSheet(sheet, world.env);
       if (complaint !== null) world.send({ is: "failed", words: complaint });

@@ -7,7 +7,7 @@ import { openCar, type Unopened } from "./files.ts";
 import type { Source } from "./model.ts";
 import { keptSheet, openSheet } from "./sheetFiles.ts";
 import type { Surroundings } from "./surroundings.ts";
-import type { KeptSheet } from "./turn.ts";
+import type { KeptSheet, Message } from "./turn.ts";
 
 /** What the command line asks of the screen. */
 export interface Asked {
@@ -39,14 +39,18 @@ export async function runScreen(asked: Asked, around: Surroundings): Promise<num
   if (sheet !== null && "complaints" in sheet) return refused(sheet, around);
   const opened = await openCar(sheet === null ? sourceOf(asked) : anExample(), around.env);
   if ("complaints" in opened) return refused(opened, around);
-  const first =
-    sheet === null ? null : ({ is: "sheetOpened", opened: sheet, kept: await keptSheet(around.env) } as const);
+  const first = sheet === null ? null : await openedSheet(sheet, around.env);
   if (capabilities.plain || !capabilities.interactive) {
     const { runPlain } = await import("./plain/run.ts");
     return runPlain(opened, around, capabilities, first);
   }
   const { runLive } = await import("./live.tsx");
   return runLive(opened, around, capabilities, first);
+}
+
+/** That a sheet was opened, beside the one that the form held before. */
+function openedSheet(opened: KeptSheet, env: NodeJS.ProcessEnv): Promise<Message> {
+  return new Promise((resolve) => keptSheet(env, (kept) => resolve({ is: "sheetOpened", opened, kept })));
 }
 
 function sourceOf({ file, preset = "" }: Asked): Source {

@@ -20,12 +20,18 @@ function draftOf({ text, file, car, known }: SheetOnBench): Draft {
   return { sheet: text, file, car, ...(known === null ? {} : known) };
 }
 
-/** The sheet of a form that was left; null where there is none, or none that can be read. */
-export async function keptSheet(env: NodeJS.ProcessEnv): Promise<KeptSheet | null> {
+/**
+ * Gives the sheet of a form that was left; null where there is none, or none that can be read. At once, but for one whose
+ * lengths need the large reader.
+ */
+export function keptSheet(env: NodeJS.ProcessEnv, take: (kept: KeptSheet | null) => void): void {
   const draft = readDraft(env, "survey");
-  if (draft === null) return null;
-  const { sheet: text = "", file = "", car = "", path, hash } = draft;
-  if (mayHoldProducts(text)) await prepareProducts();
+  const give = () => take(draft === null ? null : sheetIn(draft));
+  if (mayHoldProducts(draft?.sheet ?? "")) prepareProducts().then(give, give);
+  else give();
+}
+
+function sheetIn({ sheet: text = "", file = "", car = "", path, hash }: Draft): KeptSheet | null {
   const rows = rowsOf(text);
   if ("complaints" in rows) return null;
   const known = path === undefined || hash === undefined ? null : { path, hash };

@@ -3,6 +3,7 @@ import { isAngle, nextWords, offBy, sayReading, unreadPoints, unsettledWords } f
 import { degrees } from "../output/words.ts";
 import type { SettledSheet } from "../solve/survey/settled.ts";
 import { formatLength } from "../vehicle/units/format.ts";
+import type { LengthUnit } from "../vehicle/words.ts";
 import { sheetLength, sheetStyle } from "./lengths.ts";
 import type { SheetOnBench } from "./model.ts";
 import {
@@ -41,40 +42,62 @@ export const legends = [
   "+ too much, X does not fit, ? checked by no other",
 ];
 
-/** What was typed as it is understood, or what is wrong with it; "" while nothing is typed. */
-export function typedWords(
+/** What is said of the line under the cursor: how to answer, what was typed, what the others say; loud where it is wrong. */
+export function saidOfLine(
   line: SurveyLine,
-  { sheet }: SurveyLines,
+  form: SurveyLines,
+  bench: SheetOnBench,
   text: string,
-): { readonly text: string; readonly good: boolean } {
-  const typed = typedOn(sheet, line, text);
-  if (typed === null || line.is !== "reading") return { text: "", good: true };
-  if ("complaint" in typed) return { text: `"${text.trim()}" is ${typed.complaint}.`, good: false };
-  const said = typed.map((value) => sayReading(line.way, value, exactly(sheet.survey.units)));
-  return { text: `= ${said.join(" and ")}.`, good: true };
+): { readonly words: string; readonly isLoud: boolean } {
+  if (line.is !== "reading") return { words: "ask" in line ? line.ask : actionWords(line, bench), isLoud: false };
+  const typed = typedOn(form.sheet, line, text);
+  if (typed === null) return { words: sample, isLoud: false };
+  if ("complaint" in typed) return { words: `"${text.trim()}" is ${typed.complaint}.`, isLoud: true };
+  const exact = typed.map((value) => sayReading(line.way, value, exactly(form.sheet.survey.units)));
+  const others = othersWords(line, bench, form, typed);
+  return { words: [`= ${exact.join(" and ")}.`, others ?? ""].join(" ").trim(), isLoud: /^DOES/.test(others ?? "") };
 }
 
-function exactly(units: "in" | "mm"): (mm: number) => string {
+const sample = "Type it as the tape shows it: 14 3/8; taken twice 14 3/8, 14 7/16; doubtful 14 3/8 +- 1/4.";
+
+function exactly(units: LengthUnit): (mm: number) => string {
   return (mm) => `${formatLength(mm, units === "in" ? { unit: "in", exact: true } : { unit: "mm" })} ${units}`;
 }
 
-/** What the others make of a line's reading, in a sentence or two; null where that is not known. */
-export function othersWords(line: ReadingLine, settled: SettledSheet, { sheet }: SurveyLines): string | null {
-  const residual = residualOf(settled, line, sheet);
-  if (residual === null) return null;
+/**
+ * What the others make of a line's reading, and of what is typed there, as it was last brought together: typing changes
+ * nothing of what they say. Null where that is not known.
+ */
+export function othersWords(
+  line: ReadingLine,
+  bench: SheetOnBench,
+  { sheet }: SurveyLines,
+  typed: readonly number[],
+): string | null {
+  const settled = settledOf(bench);
+  const residual = settled === null ? null : residualOf(settled, line, sheet);
+  if (settled === null || residual === null) return null;
   if (residual.is === "unchecked") return "No other reading checks this one: a mistake here would not show.";
   const { surveyed, others } = settled;
-  const by = others[residual.reading];
-  const at = surveyed.readings[residual.reading];
+  const [by, at] = [others[residual.reading], surveyed.readings[residual.reading]];
   if (by === null || by === undefined || at === undefined) return null;
-  const length = sheetLength(surveyed.survey.units);
-  const say = (value: number) => sayReading(at.reading, value, length);
-  const words = `The others make it ${say(by.value)}, give or take ${say(nineteenOfTwenty * by.deviation)}`;
+  const { reading } = at;
+  const say = (value: number) => sayReading(reading, value, sheetLength(surveyed.survey.units));
+  // Heights are read from the table, and brought together from the ground.
+  const table = reading.kind === "height" && reading.points.length === 1 ? sheet.bench.table : 0;
+  const words = `The others make it ${say(by.value - table)}, give or take ${say(nineteenOfTwenty * by.deviation)}`;
+  const isIt = typed.some((value) => Math.abs(value + table - reading.value) < 1e-6);
+  const off = offBy(
+    reading,
+    isIt ? residual.off : (typed.at(-1) ?? 0) + table - by.value,
+    sheetLength(surveyed.survey.units),
+  );
+  if (!isIt) return `${words}: this is ${off}.`;
   if (residual.is === "fitting") return `${words}.`;
-  const { or = [] } = surveyed.blunders.find(({ reading }) => reading === residual.reading) ?? {};
+  const { or = [] } = surveyed.blunders.find((each) => each.reading === residual.reading) ?? {};
   const instead = or.slice(0, 2).flatMap((each) => surveyed.readings[each]?.reading.name ?? []);
   const which = instead.length === 0 ? "measure it again" : `or this is right and wrong is ${instead.join(" or ")}`;
-  return `DOES NOT FIT: reads ${offBy(at.reading, residual.off, length)}; ${which}. ${words}.`;
+  return `DOES NOT FIT: reads ${off}; ${which}. ${words}.`;
 }
 
 const axes = ["ahead", "out", "up"] as const;

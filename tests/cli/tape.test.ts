@@ -171,6 +171,8 @@ describe("a sheet that is not filled in", () => {
     const [, next = ""] = out.replace(/\s+/g, " ").split("NEXT ");
     expect(next).not.toContain("One more reading settles it");
     expect(next).not.toMatch(/^Everything is settled/);
+    // What is held of where the whole stands is no reading, and no proof of good ones.
+    expect(out.replace(/\s+/g, " ")).toContain("No reading checks another: a wrong one would not show.");
     // Eighteen points: eight a side and two eyes. One of them is read.
     expect(next).toMatch(/^First the 17 points that are not read at all/);
   });

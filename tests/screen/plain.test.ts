@@ -45,6 +45,33 @@ describe("line mode", () => {
     expect(readFileSync(path, "utf8")).toContain('title: "from-tape"');
   });
 
+  it("asks for readings between points one after the other, says what is wrong with one, and keeps them", () => {
+    const head = ["Yard donor", "", "", "", "", "", "", ""];
+    const said = talk(
+      "from tape",
+      "page 2",
+      "page 3",
+      ...head,
+      "81/4",
+      "8 1/4",
+      "back",
+      "end",
+      "back",
+      "",
+      "cancel",
+      "quit",
+    );
+    const all = said.join("");
+    expect(said[3]).toContain("Title:");
+    expect(all).toContain("height of left lower-arm.front: above the floor or the jig table.");
+    expect(all).toContain('Found "81/4", which is not clear');
+    expect(all).toContain("It stands as 8 1/4; Enter keeps it.");
+    expect(all).toContain("Name of the sheet's file:");
+    expect(readFileSync(join(folder, "rackwright", "survey.json"), "utf8")).toContain("left lower-arm.front: 8 1/4");
+    const again = talk("from tape", "page 3", "points", "cancel", "quit").join("");
+    expect(again).toContain("height of left lower-arm.rear: above the floor or the jig table.");
+  });
+
   it("takes one side, asks when a name may be two, and complains of what it does not know", () => {
     const [, left, two, none, odd] = talk("left tab up = 9", "tab = 9", "wing = 9", "tab up = much", "undo", "quit");
     expect(left).toContain("Tie-rod tab, up, left: 9.");

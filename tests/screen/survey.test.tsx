@@ -88,7 +88,11 @@ describe("readings between points, as a form", () => {
       "DOES NOT FIT: reads 25/32 in long; measure it again. The others make it 17 29/32 in",
     );
     expect(flat(bench)).toMatch(/left lower-arm\.rear: ahead within 0\.09, out within 0\.07, up within 0\.11 in/);
-    bench.press("down");
+    // What is typed in its place is held against what the others say at once.
+    expect(flat(bench.press("=17 15/16"))).toContain(
+      "= 17 15/16 in. The others make it 17 29/32 in, give or take 3/32 in: this is 1/32 in long.",
+    );
+    bench.press("=18 11/16", "down");
     expect(lineOf(bench, wrong)).toMatch(/18 11\/16 +X \+25\/32/);
     expect(lineOf(bench, "left upper-arm.joint to front")).toMatch(/13 13\/16 +-1\/16/);
     // In a narrow window the same, the sides by their letters.

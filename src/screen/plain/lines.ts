@@ -4,8 +4,8 @@ import { partsFor } from "../frontEnd.ts";
 import type { Binding } from "../keys/binding.ts";
 import { bindingsNow, keys } from "../keys.ts";
 import type { Model, Sides } from "../model.ts";
-import { linesOf, settledOf } from "../survey.ts";
-import { actionWords, othersWords } from "../surveyWords.ts";
+import { linesOf } from "../survey.ts";
+import { saidOfLine } from "../surveyWords.ts";
 import { beforeMaking, crossCheck, tapeRows } from "../tape.ts";
 import type { Message } from "../turn.ts";
 
@@ -90,12 +90,10 @@ export function surveyAsked({ focus, sheet }: Model): readonly string[] {
   const form = sheet === null ? null : linesOf(sheet.text);
   const line = focus.on === "survey" ? form?.lines[focus.cursor] : undefined;
   if (focus.on !== "survey" || sheet === null || form === null || line === undefined) return [];
-  const complaint = focus.complaint === null ? [] : [focus.complaint];
+  const name = line.is === "reading" ? line.ask : `${line.name}:`;
+  if (focus.complaint !== null) return [focus.complaint, name];
   const stands = focus.text === "" ? "" : ` It stands as ${focus.text}; Enter keeps it.`;
-  const settled = settledOf(sheet);
-  const others = line.is === "reading" && settled !== null ? othersWords(line, settled, form) : null;
-  const ask = line.is === "reading" ? line.ask : `${line.name}: ${"ask" in line ? line.ask : actionWords(line, sheet)}`;
-  return [...complaint, `${ask}${stands}`, ...(others === null ? [] : [others])];
+  return [`${name}${stands}`, saidOfLine(line, form, sheet, focus.text).words];
 }
 
 /** Lines of the list whose label has every one of these words, or words that begin so. */

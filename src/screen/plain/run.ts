@@ -60,7 +60,7 @@ export async function runPlain(
     for (const effect of next.effects) effects.do(effect, model);
     if (["opened", "listed", "readings", "keptSheet", "sheetOpened"].includes(message.is)) tell();
     if (message.is === "settled" && model.sheet !== null && model.focus.on === "survey")
-      say([verdictOf(model.sheet).text]);
+      say([verdictOf(model.sheet).text.replace(/ \(Ctrl-[^)]*\)/g, "")]);
   }
 
   /** What the last thing did: its notice, what is asked, and every sentence that is not as it was. */

@@ -1,7 +1,7 @@
 import { ways } from "../../vehicle/survey/readings.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
 import { countOf, linesOf, type SurveyLine, type SurveyLines, settledOf, textOn } from "../survey.ts";
-import { actionWords, echoOfLine, legends, nearnessOf, othersWords, typedWords, verdictOf } from "../surveyWords.ts";
+import { echoOfLine, legends, nearnessOf, saidOfLine, verdictOf } from "../surveyWords.ts";
 import type { Typed } from "./Field.tsx";
 import { Form, type FormRow, formRoom } from "./Form.tsx";
 import { type Line, paragraph } from "./Lines.tsx";
@@ -10,8 +10,6 @@ import { fitting, wholeSentences } from "./wrap.ts";
 /** From this width on names stand in full, and there is room for a reading that was taken twice. */
 const wide = 76;
 const widths = { wide: { name: 46, value: 20 }, narrow: { name: 38, value: 9 } };
-
-const sample = "Type it as the tape shows it: 14 3/8; taken twice 14 3/8, 14 7/16; doubtful 14 3/8 +- 1/4.";
 
 /** Readings between all points of a front end: a list of fields with what each is off, and below it what they come to. */
 export function SurveyPage({
@@ -79,19 +77,8 @@ function belowOf(
   const say = (words: string) => paragraph(words, columns);
   const loud = (words: string) => paragraph(words, columns, "bad");
   const settled = settledOf(sheet);
-  const typed = typedWords(line, form, text);
-  const others =
-    line.is === "reading" && settled !== null && line.text !== "" ? othersWords(line, settled, form) : null;
-  const said =
-    complaint !== null
-      ? loud(complaint)
-      : !typed.good
-        ? loud(typed.text)
-        : line.is === "reading"
-          ? typed.text === ""
-            ? say(sample)
-            : (others?.startsWith("DOES") ? loud : say)([typed.text, others ?? ""].join(" ").trim())
-          : say("ask" in line ? line.ask : actionWords(line, sheet));
+  const { words, isLoud } = saidOfLine(line, form, sheet, text);
+  const said = complaint !== null ? loud(complaint) : (isLoud ? loud : say)(words);
   const kept = notice === null ? [] : (notice.tone === "wrong" ? loud : say)(notice.text);
   const rule: Line = "─".repeat(columns);
   const ask = line.is === "reading" ? say(line.ask) : [];

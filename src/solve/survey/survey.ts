@@ -131,6 +131,8 @@ function surveyed(
   rows.evaluate(x, misfits, null);
   const rowOf = new Map(kept.map((reading, row) => [reading, row]));
   const named = new Set(survey.readings.flatMap(({ points }) => points));
+  // What is held is no reading: where no reading checks another, what it leaves over is no scatter.
+  const isChecked = kept.some((reading, row) => reading < survey.readings.length && confidence.checks[row].checked);
   const deviation = (point: number, axis: number) => confidence.deviations[unknowns.at[3 * point + axis]];
   return {
     survey,
@@ -151,8 +153,8 @@ function surveyed(
     blunders,
     free,
     facesRead: survey.readings.some(({ kind }) => kind === "ahead") || survey.rough.size > 0,
-    scatter: confidence.freedom > 0 ? Math.sqrt(cost / confidence.freedom) : null,
-    chance,
+    scatter: isChecked && confidence.freedom > 0 ? Math.sqrt(cost / confidence.freedom) : null,
+    chance: isChecked ? chance : null,
     confidence,
     unknowns,
     places,
