@@ -2,6 +2,8 @@ import { reasonOf } from "./files/reason.ts";
 import { writeWhole } from "./files/wholeOutput.ts";
 import type { Asked } from "./screen/run.ts";
 import type { Surroundings } from "./screen/surroundings.ts";
+import { endWithTerminal, isGone } from "./terminal/gone.ts";
+import { endBySignal } from "./terminal/raise.ts";
 
 /** What it prints cannot be written: the exit code of the command line for whatever it cannot use. */
 const badOutput = 2;
@@ -17,6 +19,14 @@ const ownFault = 70;
  * @returns the exit code
  */
 export async function main(argv: readonly string[], around: Surroundings): Promise<number> {
+  endWithTerminal(around.stdout);
+  const code = await run(argv, around);
+  // Node's own way out sets terminals right once more, and ends in a fault where one has gone.
+  if ([around.stdin, around.stdout, around.stderr].some(isGone)) endBySignal("SIGHUP");
+  return code;
+}
+
+async function run(argv: readonly string[], around: Surroundings): Promise<number> {
   let unwritten: unknown = null;
   writeWhole(around.stdout);
   // A stream that fails with nobody listening ends the program with a list of its functions.

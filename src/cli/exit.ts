@@ -19,7 +19,7 @@ export type ExitCode = (typeof Exit)[keyof typeof Exit];
 export const exitWords: Readonly<Record<ExitCode, string>> = {
   0: "Done.",
   1: "A limit is broken (check), or a must is missed or a limit broken by the first answer (find).",
-  2: "Bad usage, or a bad file; also a car that does not go together with the steering in its middle at ride height.",
+  2: "Bad usage, a bad file, or output that cannot be written; also a car that does not go together with the steering in its middle at ride height.",
   3: "The car goes together there, but not where it was asked to; tables still print the rows that do.",
   70: "A fault in the program: please report it.",
   130: "Broken off at the keyboard.",

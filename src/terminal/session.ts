@@ -4,6 +4,7 @@ import type { Capabilities } from "./capabilities.ts";
 import { type Cells, cellsOf, type Size, unknownCells } from "./cells.ts";
 import { type Decoded, decode, isWaiting, lapse, nothingDecoded, silence } from "./decode.ts";
 import { diff, freshPen } from "./diff.ts";
+import { isGone } from "./gone.ts";
 import { holdWrites } from "./held.ts";
 import { encodeForInk } from "./inkKey.ts";
 import { inkKeyboard, inkScreen } from "./inkStreams.ts";
@@ -326,7 +327,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
     attemptQuietly(() => app?.onEnd?.(end));
     unlisten();
     if (end.kind === "error") attemptQuietly(() => stderr.write(`${messageOf(end.error)}\n`));
-    if (end.kind === "gone" || !isThere(stdout)) endBySignal("SIGHUP");
+    if (end.kind === "gone" || isGone(stdout)) endBySignal("SIGHUP");
     else if (end.kind === "quit") resolveRun(end.code);
     else process.exit(end.code);
   }
@@ -402,11 +403,6 @@ function sizeOf(stdout: NodeJS.WriteStream & { _refreshSize?(): void }): Size {
   stdout._refreshSize?.();
   const [columns, rows] = stdout.getWindowSize();
   return { columns: columns || 80, rows: rows || 24 };
-}
-
-/** Whether the terminal still answers: one whose line is cut does not say its size. */
-function isThere(stdout: NodeJS.WriteStream & { _handle?: { getWindowSize?(size: number[]): number } }): boolean {
-  return (stdout._handle?.getWindowSize?.([0, 0]) ?? 0) === 0;
 }
 
 /** One line in words, without the places in the program that only its makers can read. */
