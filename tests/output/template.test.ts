@@ -51,12 +51,14 @@ const one = <T>(items: readonly T[]): T => {
 };
 
 describe("the drawings", () => {
-  it("are those of the car, once where both sides are mirrored, and ask by key for what is not given", () => {
+  it("are those of the car, for each side, and ask by key for what is not given", () => {
     expect(drawings.map(({ name }) => name)).toEqual([
       "tab-left",
       "tab-right",
-      "upright-from-behind",
-      "upright-from-the-side",
+      "upright-from-behind-left",
+      "upright-from-the-side-left",
+      "upright-from-behind-right",
+      "upright-from-the-side-right",
       "rack-plate",
       "brackets",
     ]);
@@ -86,24 +88,39 @@ describe("the drawings", () => {
   });
 
   it("show the upright from two sides that agree with the joints: heights along the king-pin line, and the arm", () => {
-    const placeIn = (name: string, said: string): Flat => {
-      const { shapes } = named(name);
-      const label = one(shapes.filter((each) => each.is === "words" && each.text === said));
-      if (label.is !== "words") throw new Error("no words");
-      return { x: label.at[0] - 8, y: label.at[1] - 1.5 };
-    };
-    const [behind, side] = ["upright-from-behind", "upright-from-the-side"].map((name) =>
-      placeIn(name, "tie-rod hole"),
-    );
-    if (behind === undefined || side === undefined) throw new Error("two views were expected");
     const up = (dot(minus(hole, lower), along) / size(along)) * 25.4;
-    expect(behind.y).toBeCloseTo(up, 9);
-    expect(side.y).toBeCloseTo(up, 9);
+    /** The ringed place at a height, of which there is one. */
+    const placeIn = (name: string, height: number): Flat => {
+      const rings = named(name).shapes.filter((each) => each.is === "circle" && each.layer === "mark");
+      const at = rings.flatMap((each) => (each.is === "circle" ? [{ x: each.at[0], y: each.at[1] }] : []));
+      return one(at.filter(({ y }) => Math.abs(y - height) < 1e-6));
+    };
+    const [behind, side] = [placeIn("upright-from-behind-left", up), placeIn("upright-from-the-side-left", up)];
     expect(Math.hypot(behind.x, side.x)).toBeCloseTo(arm, 9);
     // The left one from behind: inboard is to the right; from its own side: behind is to the right.
     expect(behind.x).toBeGreaterThan(0);
     expect(side.x).toBeGreaterThan(0);
-    expect(placeIn("upright-from-behind", "upper joint").y).toBeCloseTo(size(along) * 25.4, 9);
+    expect(placeIn("upright-from-behind-left", size(along) * 25.4).x).toBeCloseTo(0, 9);
+    // The right one is the left one mirrored.
+    expect(placeIn("upright-from-behind-right", up).x).toBeCloseTo(-behind.x, 9);
+    expect(placeIn("upright-from-the-side-right", up).x).toBeCloseTo(-side.x, 9);
+  });
+
+  it("say which way is which", () => {
+    const said = (name: string) => named(name).shapes.flatMap((each) => (each.is === "words" ? [each] : []));
+    const x = (name: string, text: string) => one(said(name).filter((each) => each.text === text)).at[0];
+    for (const name of ["tab", "upright-from-behind"]) {
+      expect(x(`${name}-left`, "outboard"), name).toBeLessThan(x(`${name}-left`, "inboard"));
+      expect(x(`${name}-right`, "outboard"), name).toBeGreaterThan(x(`${name}-right`, "inboard"));
+    }
+    expect(x("upright-from-the-side-left", "ahead")).toBeLessThan(x("upright-from-the-side-left", "behind"));
+    expect(x("upright-from-the-side-right", "ahead")).toBeGreaterThan(x("upright-from-the-side-right", "behind"));
+    expect(x("rack-plate", "driver's left")).toBeLessThan(x("rack-plate", "driver's right"));
+    for (const name of ["tab-left", "rack-plate", "brackets"])
+      expect(
+        said(name).some(({ text }) => text.startsWith("ahead")),
+        name,
+      ).toBe(true);
   });
 
   it("have an outline that closes, runs tangent into its round end, and keeps the reach", () => {
@@ -160,6 +177,125 @@ describe("a drawing as DXF, read by another program", () => {
   });
 });
 
+/** The first length that words name, mm; null where they name none. Decimals in brackets are closer than a fraction. */
+function lengthIn(text: string): number | null {
+  const decimals = /\((-?\d+\.\d+)\)/.exec(text);
+  if (decimals) return Number(decimals[1]) * 25.4;
+  const metric = /(\d+\.\d+) mm/.exec(text);
+  if (metric) return Number(metric[1]);
+  const found = /(?:(\d+) )?(\d+)\/(\d+) in|(\d+) in/.exec(text);
+  if (!found) return null;
+  const [, whole = "0", top = "0", bottom = "1", plain = "0"] = found;
+  return (Number(whole) + Number(top) / Number(bottom) + Number(plain)) * 25.4;
+}
+
+/** Sizes as another program reads them from a DXF: words that lie along a line, and the line nearest to them of that length. */
+function sizesRead(drawing: Drawing, unit: "in" | "mm") {
+  const dxf = new DxfParser().parseSync(drawingDxf(drawing));
+  const lines = (dxf?.entities ?? []).filter(
+    (each): each is ILineEntity => each.type === "LINE" && each.layer === "mark",
+  );
+  const texts = (dxf?.entities ?? []).filter((each): each is ITextEntity => each.type === "TEXT");
+  return texts
+    .filter((each) => each.rotation !== undefined && lengthIn(each.text) !== null)
+    .map(({ text, startPoint, rotation }) => {
+      const value = lengthIn(text) ?? 0;
+      // A third decimal of an inch, a 64th where there is none, half a tenth of a mm.
+      const exact = unit === "mm" ? 0.05 : text.includes("(") ? 0.0005 * 25.4 : 25.4 / 64;
+      const measured = lines.filter(({ vertices: [a, b] }) => {
+        if (a === undefined || b === undefined) return false;
+        const [x, y] = [b.x - a.x, b.y - a.y];
+        const turn = ((rotation ?? 0) * Math.PI) / 180;
+        const long = Math.hypot(x, y);
+        const isAlong = Math.abs(x * Math.sin(turn) - y * Math.cos(turn)) < 1e-6 * Math.max(1, long);
+        const off = Math.abs((startPoint.x - a.x) * Math.sin(turn) - (startPoint.y - a.y) * Math.cos(turn));
+        return isAlong && off < 6 && Math.abs(long - value) <= exact + 1e-9;
+      });
+      return { text, value, found: measured.length };
+    });
+}
+
+const unlike = studyFrom(
+  presetText("check-before-welding").replace(
+    /^ {2}both:\n/m,
+    "  right:\n    tie-rod: { outer: { ahead: 4.5, out: 23.5, up: 9 } }\n  both:\n",
+  ),
+);
+
+describe("the sizes on the drawings", () => {
+  it.each([
+    ["in", "check-before-welding"],
+    ["mm", "check-before-welding"],
+    ["in", "twin-beam-relay"],
+    ["mm", "fixed-kingpin-yard-kart"],
+    ["mm", "strut-hatchback-corners"],
+    ["in", "sides unlike"],
+  ] as const)("are, in %s, what is measured on the drawing: %s", (unit, name) => {
+    const car = name === "sides unlike" ? unlike : studyFrom(presetText(name));
+    const made = templatesOf(car, writingIn(unit), ["tab", "upright", "rack"]).drawings;
+    if (name === "sides unlike") expect(JSON.stringify(made[1]?.shapes)).toMatch(/in \(\d+\.\d+\) ahead/);
+    for (const drawing of made) {
+      const sizes = sizesRead(drawing, unit);
+      expect(sizes.length, drawing.name).toBeGreaterThanOrEqual(2);
+      for (const { text, found } of sizes) expect(found, `${drawing.name}: ${text}`).toBeGreaterThanOrEqual(1);
+    }
+  });
+
+  it("are the main ones, as the joints give them", () => {
+    const said = (name: string) => named(name).shapes.flatMap((each) => (each.is === "words" ? [each.text] : []));
+    const inches = (mm: number) => `(${(mm / 25.4).toFixed(3)})`;
+    const up = (dot(minus(hole, lower), along) / size(along)) * 25.4;
+    expect(said("tab-left").join("|")).toContain(inches(arm));
+    for (const each of ["reach 3 1/4 in", "foot 2 in", "end radius 5/8 in", "tie-rod hole, drill 1/2 in"])
+      expect(said("tab-left")).toContain(each);
+    for (const name of ["upright-from-behind-left", "upright-from-the-side-right"]) {
+      expect(said(name).join("|")).toContain(inches(size(along) * 25.4));
+      expect(said(name).join("|")).toContain(inches(up));
+    }
+    expect(said("rack-plate").filter((each) => each === "3 1/2 in (3.500)")).toHaveLength(2);
+    expect(said("rack-plate")).toContain("rack's line, level");
+    const tilted = presetText("check-before-welding").replace(/^( *)rack: \{/m, "$1rack: { tilt: 3,");
+    const [plate] = templatesOf(studyFrom(tilted), writing, ["rack"]).drawings;
+    expect(JSON.stringify(plate?.shapes)).toContain("rack's line, 3.0° from level, its left end up");
+  });
+
+  it("overlap nothing, nor do names, on any example", () => {
+    type Words = Extract<Drawing["shapes"][number], { is: "words" }>;
+    /** Whether a place lies in the room of words: letters half as wide as high, from a fifth below their foot to three quarters up. */
+    const lies = ({ at, high, text, turn = 0 }: Words, x: number, y: number) => {
+      const [dx, dy] = [x - at[0], y - at[1]];
+      const [u, v] = [dx * Math.cos(turn) + dy * Math.sin(turn), dy * Math.cos(turn) - dx * Math.sin(turn)];
+      return u > 0 && u < 0.5 * high * text.length && v > -0.2 * high && v < 0.75 * high;
+    };
+    const steps = Array.from({ length: 201 }, (_, i) => i / 200);
+    const places = (each: Drawing["shapes"][number]): readonly (readonly [number, number])[] => {
+      if (each.is === "line")
+        return steps.map((t) => [
+          each.from[0] + t * (each.to[0] - each.from[0]),
+          each.from[1] + t * (each.to[1] - each.from[1]),
+        ]);
+      if (each.is === "words")
+        return steps.map((t) => [
+          each.at[0] + t * 0.5 * each.high * each.text.length * Math.cos(each.turn ?? 0),
+          each.at[1] + t * 0.5 * each.high * each.text.length * Math.sin(each.turn ?? 0),
+        ]);
+      const [from, to] = each.is === "arc" ? [each.from, each.to] : [0, 2 * Math.PI];
+      return steps.map((t) => [
+        each.at[0] + each.radius * Math.cos(from + t * (to - from)),
+        each.at[1] + each.radius * Math.sin(from + t * (to - from)),
+      ]);
+    };
+    for (const car of [unlike, ...presetNames().map((name) => studyFrom(presetText(name)))])
+      for (const unit of ["in", "mm"] as const)
+        for (const drawing of templatesOf(car, writingIn(unit)).drawings)
+          for (const said of drawing.shapes)
+            if (said.is === "words")
+              for (const other of drawing.shapes)
+                if (other !== said && places(other).some(([x, y]) => lies(said, x, y)))
+                  expect.fail(`${car.car.title}, ${drawing.name}: "${said.text}" lies on ${JSON.stringify(other)}`);
+  });
+});
+
 describe("a drawing as SVG, read by another program", () => {
   it("has one unit a millimetre, and the rack's holes as far apart as the file says", () => {
     const text = drawingSvg(named("rack-plate"));
@@ -188,22 +324,23 @@ describe("a drawing as SVG, read by another program", () => {
   });
 });
 
-/** The straight lines of a PDF's pages, points, by its own operators (ISO 32000-1, 8.5.2: m begins a path, l draws on). */
-function linesIn(pdf: Uint8Array): readonly (readonly number[])[] {
+/** The contents of a PDF's pages, and of what else in it is packed. */
+function contentsOf(pdf: Uint8Array): readonly string[] {
   const file = Buffer.from(pdf);
-  const lines: number[][] = [];
+  const contents: string[] = [];
   for (let at = file.indexOf("stream\n"); at >= 0; at = file.indexOf("stream\n", at + 1)) {
     if (file.toString("latin1", at - 3, at) === "end") continue;
-    let text = "";
     try {
-      text = inflateSync(file.subarray(at + 7, file.indexOf("endstream", at))).toString("latin1");
-    } catch {
-      continue;
-    }
-    const drawn = /([-\d.]+) ([-\d.]+) m\s+(?:[-\d.]+ [-\d.]+ m\s+)?([-\d.]+) ([-\d.]+) l\s+S/g;
-    for (const found of text.matchAll(drawn)) lines.push(found.slice(1).map(Number));
+      contents.push(inflateSync(file.subarray(at + 7, file.indexOf("endstream", at))).toString("latin1"));
+    } catch {}
   }
-  return lines;
+  return contents;
+}
+
+/** The straight lines of a PDF's pages, points, by its own operators (ISO 32000-1, 8.5.2: m begins a path, l draws on). */
+function linesIn(pdf: Uint8Array): readonly (readonly number[])[] {
+  const drawn = /([-\d.]+) ([-\d.]+) m\s+(?:[-\d.]+ [-\d.]+ m\s+)?([-\d.]+) ([-\d.]+) l\s+S/g;
+  return contentsOf(pdf).flatMap((text) => [...text.matchAll(drawn)].map((found) => found.slice(1).map(Number)));
 }
 
 describe("drawings as a PDF", () => {
@@ -219,13 +356,16 @@ describe("drawings as a PDF", () => {
     // 72 points are an inch. A page of notes has its drawing's own bars besides.
     expect(within((100 / 25.4) * 72)).toBeGreaterThanOrEqual(pages);
     expect(within(4 * 72)).toBeGreaterThanOrEqual(pages);
-    expect(within((arm / 25.4) * 72)).toBe(1);
+    // The line to the hole, and its size beside it.
+    expect(within((arm / 25.4) * 72)).toBe(2);
   });
 
   it("go over neighbouring pages with the same crosses on them, at the same places of the drawing", async () => {
     const long: Drawing = {
       name: "long",
       title: "long",
+      car: "x",
+      before: [],
       notes: [],
       shapes: [{ is: "line", layer: "cut", from: [0, 0], to: [500, 300] }],
     };
@@ -248,6 +388,30 @@ describe("drawings as a PDF", () => {
     const [leftmost, rightmost] = [Math.min(...crosses), Math.max(...crosses)];
     // Steps are told apart by thousandths of a point, so a step is known to one.
     expect(Math.abs(rightmost - leftmost - step)).toBeLessThan(0.001);
+  });
+
+  it("show nothing twice: each page ends at the line through its crosses, where the next one begins", async () => {
+    const long: Drawing = {
+      name: "long",
+      title: "long",
+      car: "x",
+      before: [],
+      notes: [],
+      shapes: [{ is: "line", layer: "cut", from: [0, 0], to: [500, 10] }],
+    };
+    const pages = contentsOf(await drawingsPdf("x", [long], "A4")).flatMap((text) => {
+      // The window that a page is cut off at: four corners, closed, W n (ISO 32000-1, 8.5.4).
+      const window = /([-\d.]+) [-\d.]+ m\s+([-\d.]+) [-\d.]+ l\s+[^W]*?h\s+W\s+n/.exec(text);
+      const slant = /([-\d.]+) [-\d.]+ m\s+(?:[-\d.]+ [-\d.]+ m\s+)?([-\d.]+) [-\d.]+ l\s+S/.exec(text);
+      if (!window || !slant) return [];
+      const start = Number(slant[1]);
+      return [{ from: Number(window[1]) - start, to: Number(window[2]) - start }];
+    });
+    expect(pages.length).toBeGreaterThan(1);
+    for (const [i, page] of pages.entries()) {
+      const next = pages[i + 1];
+      if (next !== undefined) expect(next.from).toBeCloseTo(page.to, 3);
+    }
   });
 
   it("are the same bytes twice", async () => {

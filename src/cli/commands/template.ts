@@ -1,3 +1,4 @@
+import { basename } from "node:path";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { type NewDocument, writeDocuments } from "../../files/documents.ts";
 import { beforeCutting } from "../../output/beforeCutting.ts";
@@ -110,7 +111,8 @@ export function templateCommand(desk: Desk): Command {
       const writing = writingIn(unit);
       const checks = finished(checkJob(study)) ?? { items: [] };
       const first = beforeCutting({ study, checks, missed: missedGoals(study) }, writing, null);
-      const templates = templatesOf(study, writing, options.draw, first);
+      const car = `${study.car.title} (${basename(file)})`;
+      const templates = templatesOf(study, writing, options.draw, { car, before: first });
       let made: Written | null = null;
       if (options.out !== undefined) {
         const documents = await documentsOf(

@@ -2,7 +2,8 @@ import type { PivotLine } from "../../measures/bench/pivotLines.ts";
 import type { Wheel } from "../../vehicle/car.ts";
 import { leanWords } from "../sheet/writing.ts";
 import { degrees } from "../words.ts";
-import { type At, type Drawing, line, type Shape, words } from "./flat.ts";
+import { pointing } from "./dimension.ts";
+import { type At, line, type Shape, type Sketch, words } from "./flat.ts";
 
 /** How long a gauge is, how deep at its least, and the room to the next, mm. */
 const gauge = { long: 150, deep: 40, apart: 12 };
@@ -16,6 +17,7 @@ function card(
   angle: number,
   said: string,
   edge: string,
+  up: string,
 ): { readonly shapes: readonly Shape[]; readonly top: number } {
   const rise = gauge.long * Math.tan(angle);
   const [left, right] = [gauge.deep + Math.max(0, -rise), gauge.deep + Math.max(0, rise)];
@@ -27,22 +29,30 @@ function card(
   ];
   const sides = corners.map((each, i) => line("cut", each, corners[(i + 1) % corners.length] ?? each));
   return {
-    shapes: [...sides, words([4, low + 16], said, 3), words([4, low + 4], edge, 3)],
+    shapes: [
+      ...sides,
+      words([4, low + 16], said, 3),
+      words([4, low + 4], edge, 3),
+      ...pointing([gauge.long - 12, low + 26], [1, 0], "ahead"),
+      ...pointing([8, low + 24], [0, 1], up),
+    ],
     top: low + Math.max(left, right),
   };
 }
 
 /** Gauges for the brackets of the arms, to be cut from card and held to the bracket; null where none is needed. */
-export function bracketDrawing(wheel: Wheel, lines: readonly PivotLine[]): Drawing | null {
+export function bracketDrawing(wheel: Wheel, lines: readonly PivotLine[]): Sketch | null {
   const all = lines.flatMap(({ arm, outward, upward }) => [
     {
       angle: outward,
       said: `${arm}, from above: ${leanWords(outward, "outward", "inward")} going ahead`,
+      up: "outboard",
       edge: "this edge straight ahead, its right end the front one",
     },
     {
       angle: upward,
       said: `${arm}, from the side: ${leanWords(upward, "up", "down")} going ahead`,
+      up: "up",
       edge: "this edge level, its right end the front one",
     },
   ]);
@@ -52,8 +62,8 @@ export function bracketDrawing(wheel: Wheel, lines: readonly PivotLine[]): Drawi
   if (cards.length === 0) return null;
   const shapes: Shape[] = [];
   let low = 0;
-  for (const { angle, said, edge } of cards) {
-    const made = card(low, angle, said, edge);
+  for (const { angle, said, edge, up } of cards) {
+    const made = card(low, angle, said, edge, up);
     shapes.push(...made.shapes);
     low = made.top + gauge.apart;
   }

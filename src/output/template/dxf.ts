@@ -1,9 +1,13 @@
 import { DxfWriter, point3d, Units } from "@tarikjabiri/dxf";
 import { printable, toAscii } from "../printable.ts";
-import { type At, type Drawing, lettered } from "./flat.ts";
+import type { At, Drawing } from "./flat.ts";
+import { lettered } from "./lettering.ts";
 
 /** Colours of the layers, by DXF's own numbers: black on white, blue, green. */
 const layers = { cut: 7, mark: 5, text: 3 } as const;
+
+/** A text's height is that of a capital, which is so much of a font's size (usual for plain fonts; no source). */
+const capital = 0.7;
 
 const degrees = (angle: number): number => ((((angle * 180) / Math.PI) % 360) + 360) % 360;
 
@@ -18,7 +22,10 @@ export function drawingDxf(drawing: Drawing): string {
     if (shape.is === "line") dxf.addLine(place(shape.from), place(shape.to));
     else if (shape.is === "circle") dxf.addCircle(place(shape.at), shape.radius);
     else if (shape.is === "arc") dxf.addArc(place(shape.at), shape.radius, degrees(shape.from), degrees(shape.to));
-    else dxf.addText(place(shape.at), shape.high, toAscii(printable(shape.text)));
+    else {
+      const turn = shape.turn === undefined ? {} : { rotation: degrees(shape.turn) };
+      dxf.addText(place(shape.at), capital * shape.high, toAscii(printable(shape.text)), turn);
+    }
   }
   return dxf.stringify();
 }

@@ -1,5 +1,3 @@
-import { wrap } from "../table.ts";
-
 /** A place on a drawing, mm: x to the right, y up. */
 export type At = readonly [x: number, y: number];
 
@@ -7,7 +5,8 @@ export type At = readonly [x: number, y: number];
 export type Layer = "cut" | "mark";
 
 export type Shape =
-  | { readonly is: "line"; readonly layer: Layer; readonly from: At; readonly to: At }
+  /** A thin one has no dashes: dimensions and what leads to words. */
+  | { readonly is: "line"; readonly layer: Layer; readonly from: At; readonly to: At; readonly thin?: true }
   | { readonly is: "circle"; readonly layer: Layer; readonly at: At; readonly radius: number }
   /** Anticlockwise from one angle to the other, rad from the right. */
   | {
@@ -18,17 +17,25 @@ export type Shape =
       readonly from: number;
       readonly to: number;
     }
-  /** From the foot of its first letter to the right. */
-  | { readonly is: "words"; readonly at: At; readonly high: number; readonly text: string };
+  /** From the foot of its first letter to the right, or turned about that by an angle, rad anticlockwise. */
+  | { readonly is: "words"; readonly at: At; readonly high: number; readonly text: string; readonly turn?: number };
 
 /** One flat drawing at full size. */
-export interface Drawing {
+export interface Sketch {
   /** For its file: "tab-left". */
   readonly name: string;
   readonly title: string;
   /** What the reader has to know, whole sentences. */
   readonly notes: readonly string[];
   readonly shapes: readonly Shape[];
+}
+
+/** A drawing as it goes to the bench, alone. */
+export interface Drawing extends Sketch {
+  /** Which car it is for: its title, and the name of its file. */
+  readonly car: string;
+  /** What stands against cutting yet, whole sentences. */
+  readonly before: readonly string[];
 }
 
 /** A drawing that the file does not say enough for, or a part of one: what it needs, by the file's own keys. */
@@ -47,14 +54,39 @@ export interface Box {
 /** Height of letters, mm. */
 export const letters = 3.2;
 /** A line of letters is no wider than that a letter, in a plain font, as a share of their height. */
-const widest = 0.62;
+export const widest = 0.62;
+/** How far letters reach above their foot and below it, as shares of their height, which is a font's own size. */
+const above = 0.8;
+const below = 0.25;
 
 export function line(layer: Layer, from: At, to: At): Shape {
   return { is: "line", layer, from, to };
 }
 
+export function thin(from: At, to: At): Shape {
+  return { is: "line", layer: "mark", from, to, thin: true };
+}
+
 export function words(at: At, text: string, high = letters): Shape {
   return { is: "words", at, high, text };
+}
+
+/** How wide words are at the most. */
+export function widthOf(text: string, high = letters): number {
+  return widest * high * text.length;
+}
+
+/** The corners of the room that words take, turned as they are. */
+export function cornersOf({ at, high, text, turn = 0 }: Extract<Shape, { is: "words" }>): readonly At[] {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const wide = widthOf(text, high);
+  const own: readonly At[] = [
+    [0, -below * high],
+    [wide, -below * high],
+    [wide, above * high],
+    [0, above * high],
+  ];
+  return own.map(([x, y]) => [at[0] + x * cos - y * sin, at[1] + x * sin + y * cos]);
 }
 
 /** A cross with its middle on a place. */
@@ -70,10 +102,10 @@ export function holeAt(at: At, diameter: number | null): readonly Shape[] {
 
 function ends(shape: Shape): readonly At[] {
   if (shape.is === "line") return [shape.from, shape.to];
+  if (shape.is === "words") return cornersOf(shape);
   const {
     at: [x, y],
   } = shape;
-  if (shape.is === "words") return [shape.at, [x + widest * shape.high * shape.text.length, y + shape.high]];
   return [
     [x - shape.radius, y - shape.radius],
     [x + shape.radius, y + shape.radius],
@@ -85,61 +117,4 @@ export function boxOf(shapes: readonly Shape[]): Box {
   const all = shapes.flatMap(ends);
   const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)];
   return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), high: Math.max(...ys) };
-}
-
-/** 100 mm and 4 in to be measured on the print, from their left end. */
-export function scaleBars([x, y]: At): readonly Shape[] {
-  const bar = (low: number, long: number, text: string): readonly Shape[] => [
-    line("mark", [x, low], [x + long, low]),
-    line("mark", [x, low - 1.5], [x, low + 1.5]),
-    line("mark", [x + long, low - 1.5], [x + long, low + 1.5]),
-    words([x + long + 3, low - 1.5], text, 3),
-  ];
-  return [...bar(y, 100, "100 mm"), ...bar(y - 7, 101.6, "4 in")];
-}
-
-/** Letters in a line of notes: across the narrowest paper. */
-const noteWidth = 60;
-/** Fewer letters in a line than that are no reading. */
-const narrowest = 28;
-
-/** Said on every drawing, since it is cut by it. */
-export const cautions: readonly string[] = [
-  "FULL SIZE: print at 100 %, do not scale to fit.",
-  "Measure the bars, and one size of the drawing on the car, before anything is cut.",
-  "Geometry only, not strength: have welds and hardware inspected by someone qualified.",
-];
-
-/**
- * The shapes of a drawing with its title and notes beside it, in lines of so many letters, for paper that has bars of its own;
- * null where there is no room for a line.
- */
-export function letteredBeside({ title, notes, shapes }: Drawing, room: number): readonly Shape[] | null {
-  const { left, right, high } = boxOf(shapes);
-  const start = right + 8;
-  const free = room - (start - left);
-  const inLine = (size: number) => Math.floor(free / (widest * size));
-  if (inLine(letters) < narrowest) return null;
-  const titles = wrap(title, inLine(5));
-  const first = high - 5 - (titles.length - 1) * 7;
-  const lines = [...notes, ...cautions].flatMap((note) => wrap(note, inLine(letters)));
-  return [
-    ...shapes,
-    ...titles.map((text, i) => words([start, high - 5 - i * 7], text, 5)),
-    ...lines.map((text, i) => words([start, first - 8 - i * 5], text)),
-  ];
-}
-
-/** The shapes of a drawing with its title, its notes and the bars below it: what is printed or cut by. */
-export function lettered({ title, notes, shapes }: Drawing): readonly Shape[] {
-  const { left, low } = shapes.length > 0 ? boxOf(shapes) : { left: 0, low: 0 };
-  const lines = [...notes, ...cautions].flatMap((note) => wrap(note, noteWidth));
-  const first = low - 12;
-  const below = first - 7 - lines.length * 5.5 - 5;
-  return [
-    ...shapes,
-    words([left, first], title, 5),
-    ...lines.map((text, i) => words([left, first - 7 - i * 5.5], text)),
-    ...scaleBars([left, below]),
-  ];
 }

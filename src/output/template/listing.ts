@@ -2,10 +2,11 @@ import type { LengthUnit } from "../../vehicle/car.ts";
 import { sayLength } from "../../vehicle/units/format.ts";
 import type { Json } from "../json.ts";
 import { WIDTH, wrap } from "../table.ts";
-import { boxOf, cautions, type Drawing } from "./flat.ts";
+import { boxOf, type Sketch } from "./flat.ts";
+import { cautions } from "./lettering.ts";
 import type { Templates } from "./templates.ts";
 
-function sizeOf({ shapes }: Drawing): { readonly wide: number; readonly high: number } {
+function sizeOf({ shapes }: Sketch): { readonly wide: number; readonly high: number } {
   const { left, right, low, high } = boxOf(shapes);
   return { wide: right - left, high: high - low };
 }
@@ -33,7 +34,7 @@ export function templatesText(
     ...(first.length === 0 ? [] : [""]),
     ...drawings.map((each) => {
       const { wide, high } = sizeOf(each);
-      return `  ${each.name.padEnd(28)}${length(wide)} by ${length(high)}`;
+      return `  ${each.name.padEnd(29)}${length(wide)} by ${length(high)}`;
     }),
     ...(wanting.length === 0 ? [] : ["", "Left out, since the file does not say enough:"]),
     ...wanting.flatMap(({ what, needs }) => wrap(`${what}: needs ${needs}.`, WIDTH, "  ", 4)),

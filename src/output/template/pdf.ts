@@ -7,34 +7,19 @@ import {
   type PDFPage,
   popGraphicsState,
   pushGraphicsState,
+  radians,
   rgb,
 } from "@cantoo/pdf-lib";
-import { drawable, type Face, newPdf, type PaperSize, papers } from "../paper/pdfDocument.ts";
-import {
-  type At,
-  type Box,
-  boxOf,
-  type Drawing,
-  lettered,
-  letteredBeside,
-  line,
-  type Shape,
-  scaleBars,
-  words,
-} from "./flat.ts";
-
-/** Points in a millimetre: 72 in an inch of 25.4 mm, by the definition of PDF's user space (ISO 32000-1, 8.3.2.3). */
-const POINTS = 72 / 25.4;
-/** White around each page, below it room for its bars and name, and what neighbouring pages both show; mm. */
-const margin = 12;
-const strip = 24;
-const overlap = 12;
-/** White around a drawing, mm. */
-const around = 8;
+import { drawable, type Face, newPdf, type PaperSize } from "../paper/pdfDocument.ts";
+import { wrap } from "../table.ts";
+import { type At, type Drawing, line, type Shape, widest, words } from "./flat.ts";
+import { scaleBars } from "./lettering.ts";
+import { margin, overlapping, POINTS, pagesFrom, strip, type Tiles } from "./tiles.ts";
 
 const black = rgb(0, 0, 0);
 const looks = {
   cut: { thickness: 0.35 * POINTS, dashArray: [] },
+  thin: { thickness: 0.15 * POINTS, dashArray: [] },
   mark: { thickness: 0.2 * POINTS, dashArray: [4 * POINTS, 1.5 * POINTS] },
 } as const;
 
@@ -43,9 +28,10 @@ function draw(page: PDFPage, shapes: readonly Shape[], plain: Face, to: (at: At)
   for (const shape of shapes) {
     if (shape.is === "words") {
       const text = drawable(shape.text, plain);
-      page.drawText(text, { ...to(shape.at), size: shape.high * POINTS, font: plain.font, color: black });
+      const turn = shape.turn === undefined ? {} : { rotate: radians(shape.turn) };
+      page.drawText(text, { ...to(shape.at), size: shape.high * POINTS, font: plain.font, color: black, ...turn });
     } else if (shape.is === "line") {
-      const { thickness, dashArray } = looks[shape.layer];
+      const { thickness, dashArray } = shape.thin ? looks.thin : looks[shape.layer];
       page.drawLine({ start: to(shape.from), end: to(shape.to), thickness, dashArray: [...dashArray], color: black });
     } else if (shape.is === "circle") {
       const { thickness } = looks[shape.layer];
@@ -71,65 +57,6 @@ function drawArc(
   page.drawSvgPath(path, { x: 0, y: 0, borderColor: black, borderWidth: looks[layer].thickness });
 }
 
-/** How many pages side by side, or one below the other, show so much when each adds a step to the first. */
-function pagesFor(whole: number, first: number): number {
-  return whole <= first ? 1 : 1 + Math.ceil((whole - first) / (first - overlap));
-}
-
-interface Tiles {
-  readonly page: Page;
-  /** What of the drawing a page shows. */
-  readonly wide: number;
-  readonly high: number;
-  readonly columns: number;
-  readonly rows: number;
-  readonly box: Box;
-}
-
-/** A page's width and height, mm. */
-interface Page {
-  readonly wide: number;
-  readonly high: number;
-}
-
-/** On pages that stand or lie, whichever takes fewer. */
-function tilesOf(shapes: readonly Shape[], size: PaperSize): Tiles {
-  const [short, long] = [papers[size][0] / POINTS, papers[size][1] / POINTS];
-  const standing = tilesOn(shapes, { wide: short, high: long });
-  const lying = tilesOn(shapes, { wide: long, high: short });
-  return pagesOf(lying) < pagesOf(standing) ? lying : standing;
-}
-
-/** A drawing with what is to be read with it, on one page that stands or lies; null where it takes more. */
-function onePage(drawing: Drawing, size: PaperSize): readonly Shape[] | null {
-  const [short, long] = [papers[size][0] / POINTS, papers[size][1] / POINTS];
-  const rooms = [short, long].map((wide) => wide - 2 * margin - 2 * around);
-  const ways = [lettered(drawing), ...rooms.map((room) => letteredBeside(drawing, room))];
-  return ways.find((shapes) => shapes !== null && pagesOf(tilesOf(shapes, size)) === 1) ?? null;
-}
-
-function tilesOn(shapes: readonly Shape[], page: Page): Tiles {
-  const bare = boxOf(shapes);
-  const box = {
-    left: bare.left - around,
-    right: bare.right + around,
-    low: bare.low - around,
-    high: bare.high + around,
-  };
-  const room = { wide: page.wide - 2 * margin, high: page.high - 2 * margin - strip };
-  return {
-    ...room,
-    page,
-    columns: pagesFor(box.right - box.left, room.wide),
-    rows: pagesFor(box.high - box.low, room.high),
-    box,
-  };
-}
-
-function pagesOf({ columns, rows }: Tiles): number {
-  return columns * rows;
-}
-
 /** A cross in a ring, on which neighbouring pages are laid over each other. */
 function register([x, y]: At): readonly Shape[] {
   return [
@@ -139,80 +66,136 @@ function register([x, y]: At): readonly Shape[] {
   ];
 }
 
-function tile(
-  page: PDFPage,
-  shapes: readonly Shape[],
+const half = overlapping / 2;
+
+/** What a page shows of the shapes: it ends at the lines through its crosses where others go on. */
+interface Window {
+  readonly left: number;
+  readonly right: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The lines at which a page goes on on others, and whose they are, in the white beyond them. */
+function joinsOf(
+  { left, right, low, high }: Window,
   tiles: Tiles,
   at: { column: number; row: number },
-  plain: Face,
-  name: string,
-): void {
-  const { wide, high, box, columns, rows } = tiles;
-  const step = { x: wide - overlap, y: high - overlap };
-  // The page's window on the drawing: its left lower corner, mm of the drawing.
-  const [left, low] = [box.left + at.column * step.x, box.high - high - at.row * step.y];
-  const to = ([x, y]: At) => ({ x: (margin + x - left) * POINTS, y: (margin + strip + y - low) * POINTS });
-  const corner = (x: number, y: number) => to([left + x, low + y]);
-  const [a, b, c, d] = [corner(0, 0), corner(wide, 0), corner(wide, high), corner(0, high)];
-  page.pushOperators(
-    pushGraphicsState(),
-    moveTo(a.x, a.y),
-    lineTo(b.x, b.y),
-    lineTo(c.x, c.y),
-    lineTo(d.x, d.y),
-    closePath(),
-    clip(),
-    endPath(),
-  );
-  const half = overlap / 2;
-  const marks = [
-    [half, half],
-    [wide - half, half],
-    [half, high - half],
-    [wide - half, high - half],
-  ].flatMap(([x = 0, y = 0]) => register([left + x, low + y]));
-  draw(page, [...shapes, ...(pagesOf(tiles) > 1 ? marks : [])], plain, to);
-  page.pushOperators(popGraphicsState());
+): readonly Shape[] {
+  const turned = (x: number, y: number, text: string): Shape => ({
+    is: "words",
+    at: [x, y],
+    high: 3,
+    text,
+    turn: Math.PI / 2,
+  });
+  const clear = half + 6;
+  const shapes: Shape[] = [];
+  const said = (name: string) => `${name} goes on from this line: overlap, nothing is drawn here`;
+  if (at.row > 0)
+    shapes.push(line("mark", [left, high], [right, high]), words([left + clear, high + 1.5], said(`row ${at.row}`), 3));
+  if (at.row < tiles.rows - 1)
+    shapes.push(line("mark", [left, low], [right, low]), words([left + clear, low - 4], said(`row ${at.row + 2}`), 3));
+  if (at.column > 0)
+    shapes.push(line("mark", [left, low], [left, high]), turned(left - 1.5, low + clear, said(`column ${at.column}`)));
+  if (at.column < tiles.columns - 1)
+    shapes.push(
+      line("mark", [right, low], [right, high]),
+      turned(right + 4, low + clear, said(`column ${at.column + 2}`)),
+    );
+  return shapes;
+}
+
+/** Words in one line of so many letters: what is too long ends in dots. */
+function oneLine(text: string, letters: number): string {
+  return text.length <= letters ? text : `${wrap(text, letters - 4)[0] ?? ""} ...`;
+}
+
+/** Below each page: the bars, which car and drawing, and which part of it. */
+function footOf(
+  { title, car }: Drawing,
+  tiles: Tiles,
+  at: { column: number; row: number },
+  notesLast: boolean,
+): readonly Shape[] {
+  const { rows, columns, part, page } = tiles;
+  const room = Math.floor((page.wide - 2 * margin) / (widest * 3));
   const place =
-    pagesOf(tiles) === 1
+    rows * columns === 1
       ? "one page"
       : `row ${at.row + 1} of ${rows}, column ${at.column + 1} of ${columns}: lay the ringed crosses over each other`;
-  const foot = ([x, y]: At) => ({ x: x * POINTS, y: y * POINTS });
-  const below = [
-    ...scaleBars([margin + 6, margin + 17]),
-    words([margin, margin + 3], `${name}: ${place}`, 3),
+  const which = part === "notes" ? "what to read before cutting" : place;
+  return [
+    ...scaleBars([margin + 6, margin + 18]),
+    words([margin, margin + 3.5], oneLine(`${title}: ${which}`, room), 3),
+    words([margin, margin - 1], oneLine(car, room), 3),
     ...[
+      ...(notesLast && part === "drawing" ? ["READ FIRST: its page of notes."] : []),
       "FULL SIZE: print at 100 %,",
       "do not scale to fit. Measure the bars",
       "and one size before cutting.",
       "Geometry only, not strength.",
-    ].map((text, i) => words([margin + 135, margin + 20 - 4 * i], text, 2.6)),
+    ].map((text, i) => words([margin + 135, margin + 21.5 - 3.6 * i], text, 2.6)),
   ];
-  draw(page, below, plain, foot);
+}
+
+function tile(
+  page: PDFPage,
+  tiles: Tiles,
+  at: { column: number; row: number },
+  plain: Face,
+  foot: readonly Shape[],
+): void {
+  const { shapes, wide, high, columns, rows } = tiles;
+  // The page's left lower corner, mm of the drawing.
+  const left = tiles.left + at.column * (wide - overlapping);
+  const low = tiles.top - high - at.row * (high - overlapping);
+  const to = ([x, y]: At) => ({ x: (margin + x - left) * POINTS, y: (margin + strip + y - low) * POINTS });
+  const window: Window = {
+    left: left + (at.column > 0 ? half : 0),
+    right: left + wide - (at.column < columns - 1 ? half : 0),
+    low: low + (at.row < rows - 1 ? half : 0),
+    high: low + high - (at.row > 0 ? half : 0),
+  };
+  const [a, b] = [to([window.left, window.low]), to([window.right, window.high])];
+  page.pushOperators(
+    pushGraphicsState(),
+    moveTo(a.x, a.y),
+    lineTo(b.x, a.y),
+    lineTo(b.x, b.y),
+    lineTo(a.x, b.y),
+    closePath(),
+    clip(),
+    endPath(),
+  );
+  draw(page, shapes, plain, to);
+  page.pushOperators(popGraphicsState());
+  if (rows * columns > 1) {
+    const crosses = [
+      [half, half],
+      [wide - half, half],
+      [half, high - half],
+      [wide - half, high - half],
+    ].flatMap(([x = 0, y = 0]) => register([left + x, low + y]));
+    draw(page, [...crosses, ...joinsOf(window, tiles, at)], plain, to);
+  }
+  draw(page, foot, plain, ([x, y]) => ({ x: x * POINTS, y: y * POINTS }));
 }
 
 /**
- * Drawings as a PDF at full size, over as many pages as each needs, row by row from the top left. Neighbouring pages show
- * the same 12 mm and have the same ringed crosses on them. The same drawings are the same bytes.
+ * Drawings as a PDF at full size, over as many pages as each needs, row by row from the top left. Neighbouring pages end at
+ * the same line and have the same ringed crosses on it. The same drawings are the same bytes.
  */
 export async function drawingsPdf(title: string, drawings: readonly Drawing[], size: PaperSize): Promise<Uint8Array> {
   const { pdf, plain } = await newPdf(title);
   for (const drawing of drawings) {
-    const whole = onePage(drawing, size);
-    const shapes = whole ?? drawing.shapes;
-    const tiles = tilesOf(shapes, size);
-    for (let row = 0; row < tiles.rows; row += 1)
-      for (let column = 0; column < tiles.columns; column += 1) {
-        const page = pdf.addPage([tiles.page.wide * POINTS, tiles.page.high * POINTS]);
-        tile(page, shapes, tiles, { column, row }, plain, drawing.title);
-      }
-    // What is to be read with a drawing of several pages has one of its own.
-    if (whole === null) {
-      const notes = lettered({ ...drawing, shapes: [] });
-      const one = tilesOf(notes, size);
-      const page = pdf.addPage([one.page.wide * POINTS, one.page.high * POINTS]);
-      tile(page, notes, one, { column: 0, row: 0 }, plain, `${drawing.title}, notes`);
-    }
+    const parts = pagesFrom(drawing, size);
+    for (const tiles of parts)
+      for (let row = 0; row < tiles.rows; row += 1)
+        for (let column = 0; column < tiles.columns; column += 1) {
+          const page = pdf.addPage([tiles.page.wide * POINTS, tiles.page.high * POINTS]);
+          tile(page, tiles, { column, row }, plain, footOf(drawing, tiles, { column, row }, parts.length > 1));
+        }
   }
   return pdf.save({ useObjectStreams: false });
 }

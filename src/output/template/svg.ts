@@ -1,6 +1,7 @@
 import { htmlWords } from "../paper/escape.ts";
 import { fixed } from "../words.ts";
-import { type At, boxOf, type Drawing, lettered, type Shape } from "./flat.ts";
+import { type At, boxOf, type Drawing, type Shape } from "./flat.ts";
+import { lettered } from "./lettering.ts";
 
 /** White around a drawing, mm. */
 const margin = 10;
@@ -18,7 +19,7 @@ export function drawingSvg(drawing: Drawing): string {
   const say = (shape: Shape): string => {
     switch (shape.is) {
       case "line":
-        return `<line x1="${x(shape.from[0])}" y1="${y(shape.from[1])}" x2="${x(shape.to[0])}" y2="${y(shape.to[1])}"/>`;
+        return `<line x1="${x(shape.from[0])}" y1="${y(shape.from[1])}" x2="${x(shape.to[0])}" y2="${y(shape.to[1])}"${shape.thin ? ' stroke-dasharray="none"' : ""}/>`;
       case "circle":
         return `<circle cx="${x(shape.at[0])}" cy="${y(shape.at[1])}" r="${n(shape.radius)}"/>`;
       case "arc": {
@@ -26,8 +27,12 @@ export function drawingSvg(drawing: Drawing): string {
         const { at, radius, from, to } = shape;
         return `<path d="M${spot(radius, at, from)}A${n(radius)} ${n(radius)} 0 ${large} 0 ${spot(radius, at, to)}"/>`;
       }
-      case "words":
-        return `<text x="${x(shape.at[0])}" y="${y(shape.at[1])}" font-size="${n(shape.high)}">${htmlWords(shape.text)}</text>`;
+      case "words": {
+        const [left, low] = [x(shape.at[0]), y(shape.at[1])];
+        const angle = n((-(shape.turn ?? 0) * 180) / Math.PI);
+        const turn = shape.turn === undefined ? "" : ` transform="rotate(${angle} ${left} ${low})"`;
+        return `<text x="${left}" y="${low}" font-size="${n(shape.high)}"${turn}>${htmlWords(shape.text)}</text>`;
+      }
     }
   };
   const layer = (shape: Shape) => (shape.is === "words" ? "text" : shape.layer);

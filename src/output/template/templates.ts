@@ -6,7 +6,7 @@ import { whyNoUpright } from "../../vehicle/hang.ts";
 import type { Tab } from "../../vehicle/sections/hardware.ts";
 import { type Writing, wheels } from "../sheet/writing.ts";
 import { bracketDrawing } from "./brackets.ts";
-import type { Drawing, Wanting } from "./flat.ts";
+import type { Drawing, Sketch, Wanting } from "./flat.ts";
 import { rackPlateDrawing } from "./rackPlate.ts";
 import { outlineOf, tabDrawing, whyNoOutline } from "./tab.ts";
 import { uprightDrawings } from "./upright.ts";
@@ -22,21 +22,16 @@ export interface Templates {
   readonly wanting: readonly Wanting[];
 }
 
-const nothing: Templates = { drawings: [], wanting: [] };
+/** What is drawn, before it is said of which car and with which cautions. */
+interface Made {
+  readonly drawings: readonly Sketch[];
+  readonly wanting: readonly Wanting[];
+}
 
-/**
- * A drawing made for each side, or, where both are mirrored, once for both: `alike` is what the drawing is made from.
- * As drawn it is then the left one's.
- */
-function forSides(alike: (wheel: Wheel) => unknown, draw: (wheel: Wheel) => readonly Drawing[]): readonly Drawing[] {
-  if (JSON.stringify(alike("left")) === JSON.stringify(alike("right"))) {
-    const turned = "Both sides: as it lies for the left, turned over for the right.";
-    return draw("left").map((each) => ({
-      ...each,
-      title: `${each.title}, both sides`,
-      notes: [turned, ...each.notes],
-    }));
-  }
+const nothing: Made = { drawings: [], wanting: [] };
+
+/** A drawing for each side, since the back of a print is blank and steel is marked with the print face up. */
+function forSides(draw: (wheel: Wheel) => readonly Sketch[]): readonly Sketch[] {
   return wheels.flatMap((wheel) =>
     draw(wheel).map((each) => ({ ...each, name: `${each.name}-${wheel}`, title: `${each.title}, ${wheel}` })),
   );
@@ -62,7 +57,7 @@ function outlineNeeds(tab: Tab | null, side: Side): string | null {
   return `hardware: tab: ${side}: ${keys.map(([key, what]) => `${key} (${what})`).join(", ")}`;
 }
 
-function tabs(study: Study, writing: Writing): Templates {
+function tabs(study: Study, writing: Writing): Made {
   const tab = (wheel: Wheel) => study.car.sections.hardware?.tab?.[wheel] ?? null;
   const upright = (wheel: Wheel) => standingUpright(study, wheel);
   const asked = (side: Side) => outlineNeeds(tab(side === "both" ? "left" : side), side);
@@ -72,28 +67,23 @@ function tabs(study: Study, writing: Writing): Templates {
     const what = `Outline of ${side === "both" ? "both tabs" : `the ${side} tab`} (drawn without it)`;
     return needs === null ? [] : [{ what, needs }];
   });
-  const drawings = forSides(
-    (wheel) => [upright(wheel), tab(wheel)],
-    (wheel) => [tabDrawing(wheel, upright(wheel), tab(wheel), writing)],
-  );
-  return { drawings, wanting };
+  return { drawings: forSides((wheel) => [tabDrawing(wheel, upright(wheel), tab(wheel), writing)]), wanting };
 }
 
-function uprights(study: Study, writing: Writing): Templates {
+function uprights(study: Study, writing: Writing): Made {
   const why = whyNoUpright(study.car);
   if (why !== null)
     return {
       ...nothing,
       wanting: [{ what: "Uprights for the jig table", needs: `an upper joint. ${why.replace(/\.$/, "")}` }],
     };
-  const upright = (wheel: Wheel) => standingUpright(study, wheel);
-  return { ...nothing, drawings: forSides(upright, (wheel) => uprightDrawings(wheel, upright(wheel), writing)) };
+  return { ...nothing, drawings: forSides((wheel) => uprightDrawings(wheel, standingUpright(study, wheel), writing)) };
 }
 
 const holesNeed =
   "hardware: rack: holes, each by a name of yours with along (to the left from half way between the inner eyes), aside and diameter";
 
-function rack(study: Study, writing: Writing): Templates {
+function rack(study: Study, writing: Writing): Made {
   if (study.inputKind !== "rack")
     return { ...nothing, wanting: [{ what: "Rack's mounting plate", needs: "a rack, and this car has none" }] };
   const drawing = rackPlateDrawing(study, writing);
@@ -102,37 +92,48 @@ function rack(study: Study, writing: Writing): Templates {
     : { ...nothing, drawings: [drawing] };
 }
 
-function brackets(study: Study): Templates {
+function brackets(study: Study): Made {
   const lines = (wheel: Wheel) => pivotLines(study, wheel);
-  const drawings = forSides(lines, (wheel) => {
-    const drawing = bracketDrawing(wheel, lines(wheel));
-    return drawing === null ? [] : [drawing];
-  });
+  const drawn = (wheel: Wheel) => [bracketDrawing(wheel, lines(wheel))].flatMap((each) => each ?? []);
+  // Gauges are cut out and held to either side, so that mirrored ones are needed once.
+  const isMirrored = JSON.stringify(lines("left")) === JSON.stringify(lines("right"));
+  const drawings = isMirrored
+    ? drawn("left").map((each) => ({
+        ...each,
+        title: `${each.title}, both sides`,
+        notes: ["Both sides: cut out, each lies as drawn for the left and turned over for the right.", ...each.notes],
+      }))
+    : forSides(drawn);
   if (drawings.length > 0) return { ...nothing, drawings };
   const needs = "arms on two pivots that do not run straight ahead and level: this front end has none";
   return { ...nothing, wanting: [{ what: "Gauges for brackets", needs }] };
 }
 
-const makers: Readonly<Record<Kind, (study: Study, writing: Writing) => Templates>> = {
+const makers: Readonly<Record<Kind, (study: Study, writing: Writing) => Made>> = {
   tab: tabs,
   upright: uprights,
   rack,
   brackets,
 };
 
-/**
- * The drawings of those kinds at full size, left and right apart, and what the file does not say enough for. What has to be
- * known before anything is cut (`first`) stands on each, since a sheet of paper goes to the bench alone.
- */
+/** What is said on every drawing: a sheet of paper goes to the bench alone. */
+export interface Heading {
+  /** Which car it is for. */
+  readonly car: string;
+  /** What has to be known before anything is cut. */
+  readonly before: readonly string[];
+}
+
+/** The drawings of those kinds at full size, left and right apart, and what the file does not say enough for. */
 export function templatesOf(
   study: Study,
   writing: Writing,
   asked: readonly Kind[] = kinds,
-  first: readonly string[] = [],
+  { car, before }: Heading = { car: study.car.title, before: [] },
 ): Templates {
   const made = kinds.filter((kind) => asked.includes(kind)).map((kind) => makers[kind](study, writing));
   return {
-    drawings: made.flatMap(({ drawings }) => drawings.map((each) => ({ ...each, notes: [...first, ...each.notes] }))),
+    drawings: made.flatMap(({ drawings }) => drawings.map((each) => ({ ...each, car, before }))),
     wanting: made.flatMap(({ wanting }) => wanting),
   };
 }
