@@ -6,6 +6,7 @@ import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
 import { surveyActs, typeInSurvey } from "./acts/survey.ts";
 import { failedInSurvey, openSurvey, sheetOpened, sheetWritten } from "./acts/surveyFile.ts";
+import { sheetSettled } from "./acts/surveyLine.ts";
 import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
@@ -121,7 +122,7 @@ function answer(model: Model, message: Message): Turn {
     case "sheetWritten":
       return sheetWritten(model, message.path, message.text, message.hash);
     case "settled":
-      return turn(model.sheet === null ? model : { ...model, sheet: { ...model.sheet, settled: message.answer } });
+      return turn(sheetSettled(model, message.answer));
     case "begun":
       return leaveFor({ ...model, focus: { on: "bench" } }, begunCar(message.path));
     case "taken":

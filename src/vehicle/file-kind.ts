@@ -20,7 +20,7 @@ const known: Readonly<Record<FileKind, Known>> = {
   survey: {
     is: isSurvey,
     what: "a tape sheet of readings between points",
-    use: "rackwright tape, and this file's name, finds the points; with --out my-car it writes the car",
+    use: "rackwright tape, and this file's name, finds the points; with --out my-car it writes the car. On a terminal rackwright, and its name, opens it in a form",
   },
   "from-tape": {
     is: isSheet,

@@ -108,9 +108,11 @@ describe("readings between points, as a form", () => {
     settled(bench);
     expect(bench.text()).not.toContain("OLD");
     expect(flat(bench)).toContain("121 readings of 20 points; none stands out.");
-    // A late answer to what was asked before is old as well.
-    bench.send({ is: "settled", answer: { text: donor, outcome: settleSheet(donor) } });
-    expect(bench.text()).toContain("OLD");
+    // A late answer to what was asked before says nothing new; while nothing newer is known, it does.
+    const late = { is: "settled", answer: { text: donor, outcome: settleSheet(donor) } } as const;
+    expect(flat(bench.send(late))).toContain("none stands out.");
+    bench.press("=16 1/16", "enter").send(late);
+    expect(flat(bench)).toContain("OLD, being brought together anew: 121 readings of 20 points; 1 DOES NOT FIT");
   });
 
   it("changes no character of a sheet but those of the line that is typed on", () => {
@@ -240,7 +242,10 @@ describe("readings between points, as a form", () => {
   });
 
   it("lists another front end while nothing is read, by the first letters of its name, and not after", () => {
-    const bench = to(form(), "Front end").press("=tr", "enter");
+    const bench = to(settled(form()), "Front end").press("=tr", "enter");
+    // An answer that is on its way is of points that are none of this front end's.
+    bench.send({ is: "settled", answer: { text: donor, outcome: settleSheet(donor) } });
+    expect(bench.model.sheet?.settled).toBeNull();
     expect(bench.model.sheet?.text).toContain("linkage: trailing-arms");
     to(bench, "height of left eye").press("=9", "enter");
     to(bench, "Front end").press("=strut", "enter");

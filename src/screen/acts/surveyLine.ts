@@ -1,4 +1,5 @@
 import { answered } from "../../vehicle/survey/answer.ts";
+import type { SurveyPoint } from "../../vehicle/survey/points.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
 import { isOld, linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
 import { type Effect, type Turn, turn } from "../turn.ts";
@@ -45,7 +46,31 @@ export function taken(model: Model): SheetOnBench | { readonly complaint: string
   if (line.is === "file") return { ...sheet, [line.key]: focus.text.trim() };
   if (line.is === "write" || line.is === "make" || line.is === "another") return sheet;
   const after = answered(form.sheet, line, focus.text);
-  return "complaint" in after ? after : { ...sheet, text: after.text };
+  if ("complaint" in after) return after;
+  const next = { ...sheet, text: after.text };
+  // What was known is of the points of another front end.
+  const points = linesOf(next.text)?.sheet.survey.points ?? [];
+  return areSame(points, form.sheet.survey.points) ? next : { ...next, settled: null };
+}
+
+type Named = Pick<SurveyPoint, "name">;
+
+function areSame(points: readonly Named[], others: readonly Named[]): boolean {
+  return points.length === others.length && points.every(({ name }, i) => name === others[i]?.name);
+}
+
+/**
+ * What a sheet came to: of the one that the form holds now, or of one that it held a moment ago while nothing newer is
+ * known of it.
+ */
+export function sheetSettled(model: Model, answer: NonNullable<SheetOnBench["settled"]>): Model {
+  const { sheet } = model;
+  const form = sheet === null ? null : linesOf(sheet.text);
+  if (sheet === null || form === null) return model;
+  const { outcome } = answer;
+  const fits = "complaint" in outcome || areSame(outcome.surveyed.survey.points, form.sheet.survey.points);
+  const isNewer = sheet.settled !== null && isOld(sheet) && fits;
+  return answer.text === sheet.text || isNewer ? { ...model, sheet: { ...sheet, settled: answer } } : model;
 }
 
 /** From a line to another one: what was typed is on the sheet, and kept; what cannot be stays, with the complaint. */
