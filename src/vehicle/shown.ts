@@ -22,5 +22,7 @@ export function shown(value: unknown): string {
   if (typeof value === "string") return `"${safe(value)}"`;
   if (Array.isArray(value)) return "a list";
   if (typeof value === "object") return "a group of keys";
+  if (typeof value === "number" && !Number.isFinite(value))
+    return Number.isNaN(value) ? "no number (.nan)" : "a number too large to be held (1e400, .inf)";
   return safe(String(value));
 }

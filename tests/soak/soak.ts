@@ -1,13 +1,22 @@
 import { carShare } from "./cars.ts";
+import { commandShare } from "./commands.ts";
 import { frontShare, frontsMet } from "./fronts.ts";
 import { keyShare } from "./keys.ts";
+import { sheetShare } from "./sheets.ts";
 import { textShare } from "./texts.ts";
 
 /**
- * Random numbers of front ends, random and broken cars, texts and keys, for as long as is asked: `npm run soak -- 10` for ten minutes, `npm run soak --
+ * Random numbers of front ends, cars, texts, sheets, commands and keys, for as long as is asked: `npm run soak -- 10` for ten minutes, `npm run soak --
  * 10 keys 4000` for keys only, from seed 4000 on. What is wrong is printed with its seed; the count comes at the end.
  */
-const shares = { fronts: frontShare, cars: carShare, texts: textShare, keys: keyShare } as const;
+const shares = {
+  fronts: frontShare,
+  cars: carShare,
+  texts: textShare,
+  sheets: sheetShare,
+  commands: commandShare,
+  keys: keyShare,
+} as const;
 
 type Name = keyof typeof shares;
 
