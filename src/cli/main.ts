@@ -37,6 +37,8 @@ function asksForScreen(argv: readonly string[], streams: Streams): boolean {
 /** Any end of a command. A mistake in the program is said in one line, since nobody at the bench can read a list of its functions. */
 function endOf(error: unknown): Ended {
   if (error instanceof Ended) return error;
+  if (error instanceof Error && "syscall" in error && error.syscall === "uv_cwd")
+    return new Ended(Exit.badInput, "the folder that it was started in is no longer there: go to another one with cd.");
   const words = error instanceof Error ? error.message : String(error);
   return new Ended(
     Exit.fault,

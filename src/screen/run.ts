@@ -34,6 +34,8 @@ const badFile = 2;
  * opened, 128 + n after a signal. The terminal is left as it was found whatever happens.
  */
 export async function runScreen(asked: Asked, around: Surroundings): Promise<number> {
+  // Node keeps what it is told here. Names are of this folder then, also once it has gone.
+  process.cwd();
   const capabilities = prepareEnvironment(around.env, asked, around);
   const sheet = await sheetOf(asked);
   if (sheet !== null && "complaints" in sheet) return refused(sheet, around);

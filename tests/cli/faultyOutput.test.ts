@@ -113,3 +113,29 @@ describe("files on a disk that is full", () => {
     expect(shell("ls -A | grep car-2").out).toBe("");
   });
 });
+
+describe("a folder that goes", () => {
+  it("is named where a command needs it, and is no matter to others", () => {
+    const gone = 'mkdir gone; cd gone; rmdir "$PWD";';
+    expect(shell(`${gone} node "$program" new x`)).toEqual({
+      code: 2,
+      out: "",
+      err: "rackwright: the folder that it was started in is no longer there: go to another one with cd.\n",
+    });
+    expect(shell(`${gone} node "$program" steer balanced-two-seater`).code).toBe(0);
+    expect(shell(`${gone} node "$program" steer x`)).toMatchObject({ code: 2, out: "" });
+  });
+
+  it("takes no changes with it: a screen that was begun in it says where it cannot save", () => {
+    const words = "rack offset 1\\nsave\\nx\\ncancel\\nquit\\nleave\\n";
+    const said = shell(
+      `mkdir gone; cd gone; touch ../said
+       (until grep -q '^> ' ../said; do sleep 0.1; done; rmdir "$PWD"; printf '${words}') |
+         timeout 20 node "$program" --plain balanced-two-seater > ../said
+       code=$?; cat "$HOME/said"; exit $code`,
+    );
+    expect(said.out).toMatch(/It cannot be saved: the folder it should be in is not there/);
+    expect(said.out).toMatch(/Not saved, but kept: .*\n$/);
+    expect({ code: said.code, err: said.err }).toEqual({ code: 0, err: "" });
+  });
+});
