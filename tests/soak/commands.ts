@@ -89,6 +89,6 @@ export async function commandShare(seed: number): Promise<string | null> {
     if (odd !== null)
       return `${words}: ${where} has ${JSON.stringify(said.slice(Math.max(odd.index - 80, 0), odd.index + 40))}`;
   }
-  if (code === 0 && argv.some((each) => each.endsWith("--json"))) JSON.parse(out);
+  if (code === 0 && !isText && argv.some((each) => each.endsWith("--json"))) JSON.parse(out);
   return null;
 }
