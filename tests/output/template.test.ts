@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import { inflateSync } from "node:zlib";
 import DxfParser, { type IArcEntity, type ICircleEntity, type ILineEntity, type ITextEntity } from "dxf-parser";
 import { XMLParser, XMLValidator } from "fast-xml-parser";
@@ -5,10 +6,12 @@ import { describe, expect, it } from "vitest";
 import { presetNames } from "../../src/files/presets.ts";
 import { writingIn } from "../../src/output/sheet/writing.ts";
 import { drawingDxf } from "../../src/output/template/dxf.ts";
-import { boxOf, type Drawing } from "../../src/output/template/flat.ts";
+import { boxOf, type Drawing, type Sketch } from "../../src/output/template/flat.ts";
 import { drawingsPdf } from "../../src/output/template/pdf.ts";
 import { drawingSvg } from "../../src/output/template/svg.ts";
+import { tabDrawing } from "../../src/output/template/tab.ts";
 import { templatesOf } from "../../src/output/template/templates.ts";
+import { uprightDrawings } from "../../src/output/template/upright.ts";
 import { presetText, studyFrom } from "./studies.ts";
 
 const study = studyFrom(presetText("check-before-welding"));
@@ -169,6 +172,14 @@ describe("a drawing as DXF, read by another program", () => {
     expect(said.join("")).toMatch(/^[\x20-\x7e]*$/);
   });
 
+  it("says which car it is and what stands against cutting, off the layer that is cut", () => {
+    const drawing = { ...named("tab-right"), car: "A car (its-file.yaml)", before: ["Not yet."] };
+    for (const text of [drawingDxf(drawing), drawingSvg(drawing)])
+      for (const said of ["A car (its-file.yaml)", "BEFORE CUTTING:", "Not yet."]) expect(text).toContain(said);
+    const cut = (new DxfParser().parseSync(drawingDxf(drawing))?.entities ?? []).filter(({ layer }) => layer === "cut");
+    expect(cut.map(({ type }) => type)).toEqual(["CIRCLE"]);
+  });
+
   it("is the same bytes twice, and a hostile title writes no line of its own", () => {
     const drawing = { ...named("rack-plate"), title: "x\n0\nEOF\n\u001b[2J" };
     expect(drawingDxf(drawing)).toBe(drawingDxf(drawing));
@@ -222,6 +233,41 @@ const unlike = studyFrom(
   ),
 );
 
+type Drawn = Sketch["shapes"][number];
+
+/**
+ * Words of a drawing that something lies on, walked along in small steps: letters are half as wide as high, and reach from a
+ * fifth below their foot to three quarters up.
+ */
+function overlapping({ shapes }: Sketch): readonly string[] {
+  const lies = ({ at, high, text, turn = 0 }: Extract<Drawn, { is: "words" }>, [x, y]: readonly [number, number]) => {
+    const [dx, dy] = [x - at[0], y - at[1]];
+    const [u, v] = [dx * Math.cos(turn) + dy * Math.sin(turn), dy * Math.cos(turn) - dx * Math.sin(turn)];
+    return u > 0 && u < 0.5 * high * text.length && v > -0.2 * high && v < 0.75 * high;
+  };
+  const steps = Array.from({ length: 201 }, (_, i) => i / 200);
+  const walked = (each: Drawn): readonly (readonly [number, number])[] => {
+    if (each.is === "line") {
+      const [[x, y], [toX, toY]] = [each.from, each.to];
+      return steps.map((t) => [x + t * (toX - x), y + t * (toY - y)]);
+    }
+    const [x, y] = each.at;
+    if (each.is === "words") {
+      const [long, turn] = [0.5 * each.high * each.text.length, each.turn ?? 0];
+      return steps.map((t) => [x + t * long * Math.cos(turn), y + t * long * Math.sin(turn)]);
+    }
+    const [from, to] = each.is === "arc" ? [each.from, each.to] : [0, 2 * Math.PI];
+    const angles = steps.map((t) => from + t * (to - from));
+    return angles.map((angle) => [x + each.radius * Math.cos(angle), y + each.radius * Math.sin(angle)]);
+  };
+  const paths = shapes.map((each) => ({ each, path: walked(each) }));
+  return shapes.flatMap((said) =>
+    said.is === "words" && paths.some(({ each, path }) => each !== said && path.some((at) => lies(said, at)))
+      ? [said.text]
+      : [],
+  );
+}
+
 describe("the sizes on the drawings", () => {
   it.each([
     ["in", "check-before-welding"],
@@ -260,39 +306,35 @@ describe("the sizes on the drawings", () => {
   });
 
   it("overlap nothing, nor do names, on any example", () => {
-    type Words = Extract<Drawing["shapes"][number], { is: "words" }>;
-    /** Whether a place lies in the room of words: letters half as wide as high, from a fifth below their foot to three quarters up. */
-    const lies = ({ at, high, text, turn = 0 }: Words, x: number, y: number) => {
-      const [dx, dy] = [x - at[0], y - at[1]];
-      const [u, v] = [dx * Math.cos(turn) + dy * Math.sin(turn), dy * Math.cos(turn) - dx * Math.sin(turn)];
-      return u > 0 && u < 0.5 * high * text.length && v > -0.2 * high && v < 0.75 * high;
-    };
-    const steps = Array.from({ length: 201 }, (_, i) => i / 200);
-    const places = (each: Drawing["shapes"][number]): readonly (readonly [number, number])[] => {
-      if (each.is === "line")
-        return steps.map((t) => [
-          each.from[0] + t * (each.to[0] - each.from[0]),
-          each.from[1] + t * (each.to[1] - each.from[1]),
-        ]);
-      if (each.is === "words")
-        return steps.map((t) => [
-          each.at[0] + t * 0.5 * each.high * each.text.length * Math.cos(each.turn ?? 0),
-          each.at[1] + t * 0.5 * each.high * each.text.length * Math.sin(each.turn ?? 0),
-        ]);
-      const [from, to] = each.is === "arc" ? [each.from, each.to] : [0, 2 * Math.PI];
-      return steps.map((t) => [
-        each.at[0] + each.radius * Math.cos(from + t * (to - from)),
-        each.at[1] + each.radius * Math.sin(from + t * (to - from)),
-      ]);
-    };
     for (const car of [unlike, ...presetNames().map((name) => studyFrom(presetText(name)))])
       for (const unit of ["in", "mm"] as const)
         for (const drawing of templatesOf(car, writingIn(unit)).drawings)
-          for (const said of drawing.shapes)
-            if (said.is === "words")
-              for (const other of drawing.shapes)
-                if (other !== said && places(other).some(([x, y]) => lies(said, x, y)))
-                  expect.fail(`${car.car.title}, ${drawing.name}: "${said.text}" lies on ${JSON.stringify(other)}`);
+          expect(overlapping(drawing), `${car.car.title}, ${drawing.name}`).toEqual([]);
+  });
+
+  it.each([
+    ["a short arm, its hole nearly straight out", { ahead: 6, out: 30, up: 20 }, 80, 0.3],
+    ["a hole ahead and below the lower joint", { ahead: 90, out: 12, up: -25 }, 150, 6],
+    ["a hole far back, at the spindle's height", { ahead: -150, out: -60, up: 60 }, 120, 0],
+    ["a hole straight behind, above the upper joint", { ahead: -110, out: 0.02, up: 140 }, 90, -14],
+  ] as const)("overlap nothing on an upright with %s", (_, hole, upper, ahead) => {
+    const upright = {
+      upper,
+      hole,
+      spindle: { ahead, out: 0, up: 58 },
+      wheelCenter: { ahead, out: 70, up: 52 },
+    };
+    const tab = { thickness: 6, hole: 12, "end-radius": 16, foot: 32, reach: 24 };
+    for (const wheel of ["left", "right"] as const)
+      for (const unit of ["in", "mm"] as const)
+        for (const drawing of [
+          tabDrawing(wheel, upright, null, writingIn(unit)),
+          tabDrawing(wheel, upright, tab, writingIn(unit)),
+          ...uprightDrawings(wheel, upright, writingIn(unit)),
+        ]) {
+          expect(overlapping(drawing), `${wheel}, ${unit}, ${drawing.name}`).toEqual([]);
+          expect(JSON.stringify(drawing)).not.toContain("null");
+        }
   });
 });
 
@@ -413,6 +455,25 @@ describe("drawings as a PDF", () => {
       if (next !== undefined) expect(next.from).toBeCloseTo(page.to, 3);
     }
   });
+
+  it.skipIf(spawnSync("pdftotext", ["-v"]).error !== undefined)(
+    "say on every page which car it is, and where the notes are (needs poppler-utils)",
+    async () => {
+      const heading = { car: "A car (its-file.yaml)", before: [`${"Not yet to be cut. ".repeat(30)}`] };
+      const made = templatesOf(study, writing, ["tab", "upright"], heading).drawings;
+      const pdf = await drawingsPdf("x", made, "A4");
+      const { stdout } = spawnSync("pdftotext", ["-layout", "-", "-"], { input: pdf, encoding: "utf8" });
+      const pages = stdout.split("\f").slice(0, -1);
+      expect(pages.length).toBeGreaterThan(made.length);
+      for (const page of pages) expect(page).toContain("A car (its-file.yaml)");
+      const notes = pages.filter((page) => page.includes("what to read before cutting"));
+      const sent = pages.filter((page) => page.includes("READ FIRST: its page of notes."));
+      const framed = pages.filter((page) => page.includes("BEFORE CUTTING:"));
+      expect(framed).toHaveLength(made.length);
+      expect(notes.length).toBeGreaterThan(0);
+      expect(sent.length).toBeGreaterThanOrEqual(notes.length);
+    },
+  );
 
   it("are the same bytes twice", async () => {
     const twice = [await drawingsPdf("x", drawings, "A4"), await drawingsPdf("x", drawings, "A4")];

@@ -9,6 +9,8 @@ const free = 1.5;
 const beyond = 0.7;
 /** Words stand so far from their line, clear of its arrows. */
 const off = 2;
+/** A shorter size is none, mm. */
+export const nothing = 0.01;
 /** Where a size is shorter, its arrows point at it from outside, by tails so long. */
 const short = 9;
 const tail = 6;
@@ -68,6 +70,7 @@ export function dimension(from: At, to: At, along: At, through: At, text: string
   const onto = (at: At): At => add(through, along, (at[0] - through[0]) * along[0] + (at[1] - through[1]) * along[1]);
   const [p, q] = [onto(from), onto(to)];
   const long = Math.hypot(q[0] - p[0], q[1] - p[1]);
+  if (long < nothing) return { lines: [], ways: [] };
   const u: At = [(q[0] - p[0]) / long, (q[1] - p[1]) / long];
   const carried = ([place, end]: readonly [At, At]): readonly Shape[] => {
     const way = Math.hypot(end[0] - place[0], end[1] - place[1]);
@@ -82,7 +85,12 @@ export function dimension(from: At, to: At, along: At, through: At, text: string
     : [...head(p, back), ...head(q, u)];
   return {
     lines: [...[[from, p] as const, [to, q] as const].flatMap(carried), thin(p, q), ...arrows],
-    ways: [...onLine(p, q, text, best), ...beyondEnd(q, u, text), ...beyondEnd(p, back, text)],
+    ways: [
+      ...onLine(p, q, text, best),
+      ...beyondEnd(q, u, text),
+      ...beyondEnd(p, back, text),
+      ...label([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2], 0, text).ways,
+    ],
   };
 }
 

@@ -55,8 +55,8 @@ export interface Box {
 export const letters = 3.2;
 /** A line of letters is no wider than that a letter, in a plain font, as a share of their height. */
 export const widest = 0.62;
-/** How far letters reach above their foot and below it, as shares of their height, which is a font's own size. */
-const above = 0.8;
+/** How far letters reach above their foot, with some to spare, and below it, as shares of their height, which is a font's own size. */
+const above = 1;
 const below = 0.25;
 
 export function line(layer: Layer, from: At, to: At): Shape {

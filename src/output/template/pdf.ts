@@ -171,12 +171,15 @@ function tile(
   draw(page, shapes, plain, to);
   page.pushOperators(popGraphicsState());
   if (rows * columns > 1) {
-    const crosses = [
-      [half, half],
-      [wide - half, half],
-      [half, high - half],
-      [wide - half, high - half],
-    ].flatMap(([x = 0, y = 0]) => register([left + x, low + y]));
+    const [toLeft, toRight] = [at.column > 0, at.column < columns - 1];
+    const [up, down] = [at.row > 0, at.row < rows - 1];
+    const corners = [
+      { x: half, y: half, meets: toLeft || down },
+      { x: wide - half, y: half, meets: toRight || down },
+      { x: half, y: high - half, meets: toLeft || up },
+      { x: wide - half, y: high - half, meets: toRight || up },
+    ];
+    const crosses = corners.flatMap(({ x, y, meets }) => (meets ? register([left + x, low + y]) : []));
     draw(page, [...crosses, ...joinsOf(window, tiles, at)], plain, to);
   }
   draw(page, foot, plain, ([x, y]) => ({ x: x * POINTS, y: y * POINTS }));

@@ -29,9 +29,12 @@ export function drawingSvg(drawing: Drawing): string {
       }
       case "words": {
         const [left, low] = [x(shape.at[0]), y(shape.at[1])];
-        const angle = n((-(shape.turn ?? 0) * 180) / Math.PI);
-        const turn = shape.turn === undefined ? "" : ` transform="rotate(${angle} ${left} ${low})"`;
-        return `<text x="${left}" y="${low}" font-size="${n(shape.high)}"${turn}>${htmlWords(shape.text)}</text>`;
+        // SVG turns clockwise; moved first, since simple readers turn about nothing else than the corner.
+        const place =
+          shape.turn === undefined
+            ? `x="${left}" y="${low}"`
+            : `transform="translate(${left} ${low}) rotate(${n((-shape.turn * 180) / Math.PI)})"`;
+        return `<text ${place} font-size="${n(shape.high)}">${htmlWords(shape.text)}</text>`;
       }
     }
   };
@@ -46,7 +49,7 @@ export function drawingSvg(drawing: Drawing): string {
     `<title>${htmlWords(drawing.title)}</title>`,
     group("cut", 'fill="none" stroke="#000" stroke-width="0.35"'),
     group("mark", 'fill="none" stroke="#000" stroke-width="0.18" stroke-dasharray="4 1.5"'),
-    group("text", 'fill="#000" font-family="sans-serif"'),
+    group("text", 'fill="#000" stroke="none" font-family="sans-serif"'),
     "</svg>\n",
   ].join("\n");
 }

@@ -3,7 +3,7 @@ import type { Wheel } from "../../vehicle/car.ts";
 import type { Tab } from "../../vehicle/sections/hardware.ts";
 import { type Writing, wayWords } from "../sheet/writing.ts";
 import type { Length } from "../words.ts";
-import { dimension, label, nameOfLine, ways } from "./dimension.ts";
+import { dimension, label, nameOfLine, nothing, ways } from "./dimension.ts";
 import { type At, boxOf, crossAt, holeAt, line, type Shape, type Sketch } from "./flat.ts";
 import { arranged, type Placed } from "./overlap.ts";
 
@@ -119,6 +119,7 @@ interface Said {
  */
 function sizesOf(at: At, right: 1 | -1, whole: Outline | null, fixed: readonly Shape[], said: Said): readonly Placed[] {
   const arm = Math.hypot(...at);
+  if (arm < nothing) return [];
   const u: At = [at[0] / arm, at[1] / arm];
   const side = -u[1] * right >= 0 ? 1 : -1;
   const n: At = [-u[1] * side, u[0] * side];
