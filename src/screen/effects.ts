@@ -4,9 +4,9 @@ import { isTaken, newFile, saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar, shortly } from "./files.ts";
+import { openForm, prepareSurvey, surveyForm } from "./lateSurvey.ts";
 import type { Model, SheetSource } from "./model.ts";
 import { settler } from "./settler.ts";
-import { keepSheet, keptSheet, openSheet, writeSheet } from "./sheetFiles.ts";
 import type { Effect, Message } from "./turn.ts";
 
 /** What the effects reach: the way back into the model, the way out, and the surroundings. */
@@ -120,6 +120,8 @@ export function doer(first: Model, world: World): Doer {
   }
 
   async function takeSheet(source: SheetSource): Promise<void> {
+    await prepareSurvey();
+    const { openSheet, keptSheet } = openForm();
     const opened = await openSheet(source);
     if ("complaints" in opened) world.send({ is: "failed", words: shortly(opened) });
     else keptSheet(world.env, (kept) => world.send({ is: "sheetOpened", opened, kept }));
@@ -170,15 +172,19 @@ export function doer(first: Model, world: World): Doer {
     lookFor: ({ path }) => {
       if (isTaken(path)) world.send({ is: "taken", path });
     },
-    keptSheet: () => keptSheet(world.env, (kept) => world.send({ is: "keptSheet", kept })),
+    keptSheet: () => {
+      const give = () => openForm().keptSheet(world.env, (kept) => world.send({ is: "keptSheet", kept }));
+      if (surveyForm() === null) prepareSurvey().then(give).catch(cannotOpen);
+      else give();
+    },
     keepSheet: ({ sheet }) => {
-      const complaint = keepSheet(sheet, world.env);
+      const complaint = openForm().keepSheet(sheet, world.env);
       if (complaint !== null) world.send({ is: "failed", words: complaint });
     },
     openSheet: ({ source }) => {
       takeSheet(source).catch(cannotOpen);
     },
-    writeSheet: ({ path, text, known }) => world.send(writeSheet(path, text, known)),
+    writeSheet: ({ path, text, known }) => world.send(openForm().writeSheet(path, text, known)),
     settle: ({ text }) => surveys.ask(text),
     readings: () => world.send({ is: "readings", kept: readDraft(world.env) }),
     work: ({ key, job }) => work.start(key, job),

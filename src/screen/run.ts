@@ -4,8 +4,8 @@ import { printable } from "../output/printable.ts";
 import { prepareEnvironment } from "../terminal/environment.ts";
 import { kindOf } from "../vehicle/file-kind.ts";
 import { openCar, type Unopened } from "./files.ts";
-import type { Source } from "./model.ts";
-import { keptSheet, openSheet } from "./sheetFiles.ts";
+import { openForm, prepareSurvey } from "./lateSurvey.ts";
+import type { SheetSource, Source } from "./model.ts";
 import type { Surroundings } from "./surroundings.ts";
 import type { KeptSheet, Message } from "./turn.ts";
 
@@ -52,7 +52,7 @@ export async function runScreen(asked: Asked, around: Surroundings): Promise<num
 
 /** That a sheet was opened, beside the one that the form held before. */
 function openedSheet(opened: KeptSheet, env: NodeJS.ProcessEnv): Promise<Message> {
-  return new Promise((resolve) => keptSheet(env, (kept) => resolve({ is: "sheetOpened", opened, kept })));
+  return new Promise((resolve) => openForm().keptSheet(env, (kept) => resolve({ is: "sheetOpened", opened, kept })));
 }
 
 function sourceOf({ file, preset = "" }: Asked): Source {
@@ -74,9 +74,14 @@ async function refused({ complaints }: Unopened, { stdout, stderr }: Surrounding
 
 /** The sheet of readings between points that is to be opened; null where it is a car. */
 async function sheetOf({ file, sheet }: Asked): Promise<KeptSheet | Unopened | null> {
-  if (sheet !== undefined) return await openSheet({ from: "example", name: sheet });
+  if (sheet !== undefined) return await theSheet({ from: "example", name: sheet });
   if (file === undefined) return null;
   const loaded = loadText(file);
   const isSheet = "text" in loaded && kindOf(loaded.text) === "survey";
-  return isSheet ? await openSheet({ from: "file", path: file }) : null;
+  return isSheet ? await theSheet({ from: "file", path: file }) : null;
+}
+
+async function theSheet(source: SheetSource): Promise<KeptSheet | Unopened> {
+  await prepareSurvey();
+  return openForm().openSheet(source);
 }

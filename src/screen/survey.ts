@@ -4,6 +4,7 @@ import type { SurveyForm } from "../vehicle/survey/points.ts";
 import { ways } from "../vehicle/survey/readings.ts";
 import { rowsOf, type SheetRow, type SheetRows, sameness } from "../vehicle/survey/rows.ts";
 import type { SheetOnBench } from "./model.ts";
+import { settledOf } from "./sheetState.ts";
 
 /** A line of the form for readings between points. */
 export type SurveyLine =
@@ -62,16 +63,6 @@ export function textOn(line: SurveyLine, sheet: SheetOnBench): string | null {
     default:
       return line.text;
   }
-}
-
-/** What the sheet came to when it was last brought together; null while that is nothing. */
-export function settledOf({ settled }: SheetOnBench): SettledSheet | null {
-  return settled === null || "complaint" in settled.outcome ? null : settled.outcome;
-}
-
-/** Whether something was written on the sheet since. */
-export function isOld({ text, settled }: SheetOnBench): boolean {
-  return settled !== null && settled.text !== text;
 }
 
 const indexes = new WeakMap<SettledSheet, ReadonlyMap<string, readonly number[]>>();

@@ -6,15 +6,8 @@ import { formatLength } from "../vehicle/units/format.ts";
 import type { LengthUnit } from "../vehicle/words.ts";
 import { sheetLength, sheetStyle } from "./lengths.ts";
 import type { SheetOnBench } from "./model.ts";
-import {
-  isOld,
-  type ReadingLine,
-  residualOf,
-  type SurveyLine,
-  type SurveyLines,
-  settledOf,
-  typedOn,
-} from "./survey.ts";
+import { isOld, settledOf } from "./sheetState.ts";
+import { type ReadingLine, residualOf, type SurveyLine, type SurveyLines, typedOn } from "./survey.ts";
 
 /** What stands beside a reading: by how much it is off what the others say, and a mark where it does not fit. */
 export function echoOfLine(

@@ -4,9 +4,6 @@ import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
-import { surveyActs, typeInSurvey } from "./acts/survey.ts";
-import { failedInSurvey, openSurvey, sheetOpened, sheetWritten } from "./acts/surveyFile.ts";
-import { sheetSettled } from "./acts/surveyLine.ts";
 import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
@@ -15,6 +12,7 @@ import { benchOf, startingPlace } from "./bench.ts";
 import { guideAfterSave, guided, guideOf } from "./guide.ts";
 import type { Command } from "./keys/binding.ts";
 import { bindingOf } from "./keys.ts";
+import { openForm } from "./lateSurvey.ts";
 import type { Model, Next, Origin } from "./model.ts";
 import { hasRoom } from "./room.ts";
 import { firstStep } from "./steps.ts";
@@ -27,7 +25,10 @@ const acts: Readonly<Record<Command, Act>> = {
   ...adjustActs,
   ...frontEndActs,
   ...tapeActs,
-  ...surveyActs,
+  // Keys of the form, which is fetched before it stands there.
+  otherSheet: (model, chord) => openForm().surveyActs.otherSheet(model, chord),
+  lookNext: (model, chord) => openForm().surveyActs.lookNext(model, chord),
+  showPoints: (model, chord) => openForm().surveyActs.showPoints(model, chord),
   ...uprightActs,
   ...aimActs,
   ...placeActs,
@@ -116,13 +117,13 @@ function answer(model: Model, message: Message): Turn {
     case "readings":
       return openTape(model, message.kept);
     case "keptSheet":
-      return openSurvey(model, message.kept);
+      return openForm().openSurvey(model, message.kept);
     case "sheetOpened":
-      return sheetOpened(model, message.opened, message.kept);
+      return openForm().sheetOpened(model, message.opened, message.kept);
     case "sheetWritten":
-      return sheetWritten(model, message.path, message.text, message.hash);
+      return openForm().sheetWritten(model, message.path, message.text, message.hash);
     case "settled":
-      return turn(sheetSettled(model, message.answer));
+      return turn(openForm().sheetSettled(model, message.answer));
     case "begun":
       return leaveFor({ ...model, focus: { on: "bench" } }, begunCar(message.path));
     case "taken":
@@ -173,7 +174,7 @@ function typed(model: Model, text: string): Model {
   const { focus } = model;
   if (focus.on === "entry") return { ...model, focus: { on: "entry", text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
-  if (focus.on === "survey") return typeInSurvey(model, focus, text);
+  if (focus.on === "survey") return openForm().typeInSurvey(model, focus, text);
   if (focus.on === "upright") return typeOnUpright(model, focus, text);
   if (focus.on === "aim") return typeInAim(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
@@ -190,7 +191,7 @@ function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): T
 function failed(model: Model, words: string): Model {
   const { focus } = model;
   if (focus.on === "tape") return failedInTape(model, words);
-  if (focus.on === "survey") return failedInSurvey(model, words);
+  if (focus.on === "survey") return openForm().failedInSurvey(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
   const stays = focus.on === "opening" ? { ...model, focus: { on: "bench" } as const } : model;
   return { ...stays, notice: { text: words, tone: "wrong" } };

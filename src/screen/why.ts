@@ -2,7 +2,7 @@ import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
 import type { Model } from "./model.ts";
-import { settledOf } from "./survey.ts";
+import { settledOf } from "./sheetState.ts";
 
 // Why a key does nothing just now, in words to the builder; null when it works.
 

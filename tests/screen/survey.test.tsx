@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { loadSheet } from "../../src/files/sheets.ts";
-import { linesOf, settledOf } from "../../src/screen/survey.ts";
+import { settledOf } from "../../src/screen/sheetState.ts";
+import { linesOf } from "../../src/screen/survey.ts";
 import type { Effect, KeptSheet } from "../../src/screen/turn.ts";
 import { settleSheet } from "../../src/solve/survey/settled.ts";
 import { linkages } from "../../src/vehicle/linkages.ts";

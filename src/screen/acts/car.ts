@@ -3,16 +3,14 @@ import { pathOf } from "../../files/save.ts";
 import { changed, isUnsaved } from "../bench.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
 import { guideCar } from "../guide.ts";
+import { openForm } from "../lateSurvey.ts";
 import type { Focus, Model, Next, Offer } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { helpLines, helpRoom } from "../view/helpText.ts";
-import { pointLines, pointsFrame } from "../view/PointsPage.tsx";
 import { acceptEntry } from "./adjust.ts";
 import { acceptAim, acceptAims, cancelAim, moveInAims, typeInAim } from "./aims.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
 import { acceptLine } from "./line.ts";
-import { acceptSurvey, leavePoints, moveInSurvey, typeInSurvey } from "./survey.ts";
-import { leaveSurvey } from "./surveyFile.ts";
 import { acceptTape, moveInTape, typeInTape } from "./tape.ts";
 import { acceptUpright, moveOnUpright, typeOnUpright } from "./upright.ts";
 
@@ -77,7 +75,7 @@ const accept: Act = (model, chord) => {
   if (focus.on === "parts") return acceptPart(model);
   if (focus.on === "starting") return acceptStarting(model);
   if (focus.on === "tape") return acceptTape(model);
-  if (focus.on === "survey") return acceptSurvey(model, focus);
+  if (focus.on === "survey") return openForm().acceptSurvey(model, focus);
   if (focus.on === "upright") return acceptUpright(model, focus);
   if (focus.on === "aims") return acceptAims(model, focus);
   if (focus.on === "aim") return acceptAim(model, focus);
@@ -94,7 +92,7 @@ const clear: Act = (model) => {
   if (focus.on === "saveAs" || focus.on === "line")
     return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
   if (focus.on === "tape") return turn(typeInTape(model, ""));
-  if (focus.on === "survey") return turn(typeInSurvey(model, focus, ""));
+  if (focus.on === "survey") return turn(openForm().typeInSurvey(model, focus, ""));
   if (focus.on === "upright") return turn(typeOnUpright(model, focus, ""));
   if (focus.on === "aim") return turn(typeInAim(model, focus, ""));
   return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
@@ -108,8 +106,8 @@ const cancel: Act = (model) => {
     return turn({ ...model, focus: { on: "saveAs", text: path, next, complaint: null } });
   }
   if (focus.on === "aim") return cancelAim(model, focus);
-  if (focus.on === "survey") return leaveSurvey(model);
-  if (focus.on === "points") return leavePoints(model, focus.back);
+  if (focus.on === "survey") return openForm().leaveSurvey(model);
+  if (focus.on === "points") return openForm().leavePoints(model, focus.back);
   if (focus.on === "tape") {
     const notice = { text: "The readings typed so far are kept: T goes on with them.", tone: "done" } as const;
     return turn({ ...model, focus: bench, notice }, { do: "keepReadings", answers: model.tape });
@@ -187,14 +185,9 @@ function listBy(ways: number): Act {
       const by = chord === "space" || chord.startsWith("page") ? page : 1;
       return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
     }
-    if (focus.on === "points") {
-      const room = model.rows - pointsFrame;
-      const end = Math.max(0, pointLines(model).length - room);
-      const by = chord === "space" || chord.startsWith("page") ? room : 1;
-      return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
-    }
+    if (focus.on === "points") return openForm().movePoints(model, focus, ways, chord);
     if (focus.on === "tape") return moveInTape(model, ways, chord);
-    if (focus.on === "survey") return moveInSurvey(model, focus, ways, chord);
+    if (focus.on === "survey") return openForm().moveInSurvey(model, focus, ways, chord);
     if (focus.on === "upright") return moveOnUpright(model, focus, ways);
     if (focus.on === "aims" || focus.on === "aim") return moveInAims(model, ways);
     if (!("cursor" in focus)) return turn(model);

@@ -1,7 +1,9 @@
 import { withDistance, withReading } from "../../vehicle/survey/answer.ts";
-import type { Model, SheetOnBench } from "../model.ts";
-import { linesOf, settledOf, wayOf, wrongLine } from "../survey.ts";
+import type { Focus, Model, SheetOnBench } from "../model.ts";
+import { settledOf } from "../sheetState.ts";
+import { linesOf, wayOf, wrongLine } from "../survey.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
+import { pointLines, pointsFrame } from "../view/PointsPage.tsx";
 import { make, otherSheet, write } from "./surveyFile.ts";
 import { at, here, kept, leaveTo, type OnSurvey, taken } from "./surveyLine.ts";
 
@@ -61,6 +63,14 @@ const showPoints: Act = (model) => {
   if (focus.on !== "survey" || focus.complaint !== null) return left;
   return turn({ ...left.model, focus: { on: "points", top: 0, back: focus.cursor } }, ...left.effects);
 };
+
+/** Up and down the page of points, by a line or by what is seen. */
+export function movePoints(model: Model, focus: Focus & { readonly on: "points" }, ways: number, chord: string): Turn {
+  const room = model.rows - pointsFrame;
+  const end = Math.max(0, pointLines(model).length - room);
+  const by = chord === "space" || chord.startsWith("page") ? room : 1;
+  return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
+}
 
 /** From the points back to the form. */
 export function leavePoints(model: Model, back: number): Turn {

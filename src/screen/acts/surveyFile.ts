@@ -6,7 +6,8 @@ import { grownSheet, ofShortList } from "../../vehicle/survey/grow.ts";
 import { isBlank } from "../../vehicle/survey/survey.ts";
 import { sheetLength } from "../lengths.ts";
 import type { Model, SheetOnBench } from "../model.ts";
-import { firstBlank, formOf, isOld, linesOf, settledOf } from "../survey.ts";
+import { isOld, settledOf } from "../sheetState.ts";
+import { firstBlank, formOf, linesOf } from "../survey.ts";
 import { readAnswers } from "../tape.ts";
 import { type Act, type Effect, type KeptSheet, type Turn, turn } from "../turn.ts";
 import { at, here, kept, lineOf, settling, taken } from "./surveyLine.ts";
@@ -87,7 +88,7 @@ export function make(model: Model, sheet: SheetOnBench): Turn {
   if (settled === null) return at(model, sheet, cursor, "There is no point to make a car of yet: take some readings.");
   const { surveyed } = settled;
   const length = sheetLength(surveyed.survey.units);
-  const source = sheet.file === "" ? "on the screen" : sheet.file;
+  const source = sheet.file.split(/[\\/]/).at(-1) || "on the screen";
   const made = carOfSurvey(surveyed, surveyHeads(surveyed, source, length));
   if ("complaint" in made) return at(model, sheet, cursor, made.complaint);
   return turn(model, { do: "begin", path: pathOf(sheet.car), text: made.text });
@@ -136,9 +137,7 @@ export const otherSheet: Act = (model) => {
   return turn(next, { do: "keepSheet", sheet: null }, ...settling(fresh));
 };
 
-/** From the short form, or from anywhere, to the form for every point. */
-export function toSurvey(model: Model): Turn {
-  const { sheet } = model;
-  if (sheet === null) return turn(model, { do: "keptSheet" });
+/** Back to the form, with the sheet that it holds. */
+export function toSurvey(model: Model, sheet: SheetOnBench): Turn {
   return turn(at(model, sheet, firstBlank(linesOf(sheet.text)?.lines ?? [])).model, ...settling(sheet));
 }

@@ -1,7 +1,8 @@
 import { answered } from "../../vehicle/survey/answer.ts";
 import type { SurveyPoint } from "../../vehicle/survey/points.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
-import { isOld, linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
+import { isOld } from "../sheetState.ts";
+import { linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
 import { type Effect, type Turn, turn } from "../turn.ts";
 
 /** The form for readings between points has the keyboard. */

@@ -1,8 +1,8 @@
 import { pathOf } from "../../files/save.ts";
+import { openForm } from "../lateSurvey.ts";
 import type { Answers, Model } from "../model.ts";
 import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, whyPassedOver, wrongWith } from "../tape.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
-import { toSurvey } from "./surveyFile.ts";
 
 const keptWords = "These readings were kept from last time; Ctrl-U empties a field, Ctrl-R all of them.";
 
@@ -93,7 +93,7 @@ function nextAsked(cursor: number, answers: Answers): number {
 
 /** To the form for every point; what was typed here stays, too. */
 function onToSurvey(model: Model): Turn {
-  const on = toSurvey(model);
+  const on = model.sheet === null ? turn(model, { do: "keptSheet" }) : openForm().toSurvey(model, model.sheet);
   return turn(on.model, { do: "keepReadings", answers: model.tape }, ...on.effects);
 }
 

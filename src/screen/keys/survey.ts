@@ -1,5 +1,5 @@
 import type { Model } from "../model.ts";
-import { settledOf } from "../survey.ts";
+import { settledOf } from "../sheetState.ts";
 import { whyNoPoints, whyNothingNext } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
 import { cancel, clear, silent, upAndDownTyping } from "./common.ts";

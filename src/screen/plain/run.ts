@@ -8,6 +8,7 @@ import { adjustables, isFirst } from "../adjust.ts";
 import { doer } from "../effects.ts";
 import { echoOf } from "../entry.ts";
 import { partsFor, startingLines } from "../frontEnd.ts";
+import { prepareSurvey } from "../lateSurvey.ts";
 import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { questionWords } from "../questions.ts";
@@ -30,7 +31,7 @@ export async function runPlain(
   { unicode }: { readonly unicode: boolean },
   first: Message | null,
 ): Promise<number> {
-  await prepareProducts();
+  await Promise.all([prepareProducts(), prepareSurvey()]);
   const { checkJob } = await import("../../solve/check/check.ts");
   let model: Model = start(opened, { columns: 80, rows: 24 });
   let said: readonly string[] = [];

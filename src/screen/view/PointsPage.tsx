@@ -2,7 +2,7 @@ import { Box, Text } from "ink";
 import { surveyVerdict } from "../../output/survey.ts";
 import { sheetLength } from "../lengths.ts";
 import type { Model } from "../model.ts";
-import { isOld, settledOf } from "../survey.ts";
+import { isOld, settledOf } from "../sheetState.ts";
 import { filled, Lines } from "./Lines.tsx";
 
 /** Rows of a window that are no lines of the page: title of the car, of the page, footer. */

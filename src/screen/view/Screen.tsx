@@ -1,5 +1,6 @@
 import { Box, Text } from "ink";
 import { comparedWith, isUnsaved } from "../bench.ts";
+import { surveyForm } from "../lateSurvey.ts";
 import { cutSayer, sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { hasRoomForForm } from "../room.ts";
@@ -14,8 +15,6 @@ import { type Layout, layoutOf } from "./layout.ts";
 import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
-import { PointsPage } from "./PointsPage.tsx";
-import { SurveyPage } from "./SurveyPage.tsx";
 import { Tabs } from "./Tabs.tsx";
 import { TapePage } from "./TapePage.tsx";
 import { tones } from "./tone.ts";
@@ -39,6 +38,7 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
   // Of a very wide window only so much is used: nothing is wrapped for more.
   const model: Model = { ...whole, columns: layout?.columns ?? whole.columns };
   const { focus } = model;
+  const form = surveyForm();
   const page = ["help", "open", "parts", "starting", "tape", "survey", "points", "upright", "aims", "aim"].includes(
     focus.on,
   );
@@ -51,10 +51,12 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
       ) : null}
       {focus.on === "parts" ? <PartsPage model={model} cursor={focus.cursor} rows={model.rows - 2} /> : null}
       {focus.on === "tape" ? <TapePage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} /> : null}
-      {focus.on === "survey" ? (
-        <SurveyPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
+      {focus.on === "survey" && form !== null ? (
+        <form.SurveyPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
       ) : null}
-      {focus.on === "points" ? <PointsPage model={model} top={focus.top} rows={model.rows - 2} /> : null}
+      {focus.on === "points" && form !== null ? (
+        <form.PointsPage model={model} top={focus.top} rows={model.rows - 2} />
+      ) : null}
       {focus.on === "upright" ? (
         <UprightPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
       ) : null}

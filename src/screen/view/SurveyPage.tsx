@@ -1,6 +1,7 @@
 import { ways } from "../../vehicle/survey/readings.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
-import { countOf, linesOf, type SurveyLine, type SurveyLines, settledOf, textOn } from "../survey.ts";
+import { settledOf } from "../sheetState.ts";
+import { countOf, linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
 import { echoOfLine, legends, nearnessOf, saidOfLine, verdictOf } from "../surveyWords.ts";
 import type { Typed } from "./Field.tsx";
 import { Form, type FormRow, formRoom } from "./Form.tsx";

@@ -1,10 +1,13 @@
 import { renderToString } from "ink";
 import { loadPreset } from "../../../src/files/presets.ts";
+import { prepareSurvey } from "../../../src/screen/lateSurvey.ts";
 import type { Model } from "../../../src/screen/model.ts";
 import type { Effect, Message, Opened } from "../../../src/screen/turn.ts";
 import { start, update } from "../../../src/screen/update.ts";
 import { Screen } from "../../../src/screen/view/Screen.tsx";
 import { readCar } from "../../../src/vehicle/read.ts";
+
+await prepareSurvey();
 
 /** An example car as it is opened, or a variation of its text. */
 export function opened(preset: string, vary: (text: string) => string = (text) => text): Opened {
