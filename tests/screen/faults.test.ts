@@ -194,7 +194,8 @@ describe("a window that is dragged about", () => {
     terminal.type("2");
     await shows(terminal, /LOCK TO LOCK/);
     terminal.type("1");
-    await stands(terminal);
+    // The last row comes last.
+    await shows(terminal, /> Tie-rod tab ahead[\s\S]*ik travel {2}\? help {2}q quit/);
     const seen = () => terminal.rows().map((row) => row.trimEnd());
     const still = seen();
     for (let step = 0; step < 150; step += 1) {
