@@ -5,6 +5,7 @@ import {
   fsyncSync,
   linkSync,
   openSync,
+  readdirSync,
   renameSync,
   type Stats,
   statSync,
@@ -48,9 +49,29 @@ function clear(path: string): void {
   }
 }
 
+/** What the names of a file's drafts begin with. */
+const draftOf = (path: string) => `.${basename(path).slice(0, 100)}.`;
+
 /** A name beside a file for what is to become it. */
 function besideOf(path: string): string {
-  return join(dirname(path), `.${basename(path).slice(0, 100)}.${process.pid}.${Date.now().toString(36)}.new`);
+  return join(dirname(path), `${draftOf(path)}${process.pid}.${Date.now().toString(36)}.new`);
+}
+
+/** How long a draft may belong to a save that is under way, on another computer too where the drive is a network's, ms. */
+const longestSave = 24 * 60 * 60 * 1000;
+
+/** Removes what saves of a file left beside it that were killed on the way. Nothing hangs on it. */
+function clearDrafts(path: string): void {
+  const [folder, start] = [dirname(path), draftOf(path)];
+  try {
+    for (const name of readdirSync(folder)) {
+      if (!name.startsWith(start) || !/^\d+\.[0-9a-z]+\.new$/.test(name.slice(start.length))) continue;
+      const draft = join(folder, name);
+      if (Date.now() - statSync(draft).mtimeMs > longestSave) clear(draft);
+    }
+  } catch {
+    // What cannot be looked at stays.
+  }
 }
 
 /** Whether a file is still as it was looked at. What else tells files apart is not the same twice on some drives of a network. */
@@ -71,6 +92,7 @@ export function replaceFile(path: string, text: string, like: Stats): boolean {
     fill(beside, text, like);
     if (isStill(path, like)) {
       renameSync(beside, path);
+      clearDrafts(path);
       return true;
     }
   } catch (error) {

@@ -13,7 +13,7 @@ import { ownFolder } from "./folder.ts";
 /** What a save may ask of the system: each is a stage before and after which the program can be killed. */
 const calls = [
   ...["statSync", "readFileSync", "openSync", "writeFileSync", "fsyncSync", "closeSync", "chownSync", "chmodSync"],
-  ...["linkSync", "renameSync", "unlinkSync"],
+  ...["linkSync", "renameSync", "readdirSync", "unlinkSync"],
 ];
 
 const folder = ownFolder();

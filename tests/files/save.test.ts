@@ -6,6 +6,7 @@ import {
   readlinkSync,
   statSync,
   symlinkSync,
+  utimesSync,
   writeFileSync,
 } from "node:fs";
 import { homedir } from "node:os";
@@ -72,6 +73,16 @@ describe("a save is whole", () => {
     expect(read("car.yaml")).toBe("new");
     expect(statSync(folder.at("car.yaml")).mode & 0o777).toBe(0o640);
     expect(folder.names()).toEqual(["car.yaml"]);
+  });
+
+  test("and takes away drafts that were left the days before by saves that were killed, and nothing else", () => {
+    const old = [".car.yaml.17.mwxyrub3.new", ".car.yaml.notes.new", ".other.yaml.17.mwxyrub3.new"];
+    const young = ".car.yaml.18.mwxyrub4.new";
+    for (const name of ["car.yaml", ...old, young]) writeFileSync(folder.at(name), "old");
+    const twoDaysAgo = Date.now() / 1000 - 2 * 24 * 60 * 60;
+    for (const name of old) utimesSync(folder.at(name), twoDaysAgo, twoDaysAgo);
+    expect(saveText(folder.at("car.yaml"), "new", hashOf("old"))).toMatchObject({ saved: true });
+    expect(folder.names()).toEqual([young, ...old.slice(1), "car.yaml"].sort());
   });
 
   test("through a link, which stays one", () => {
