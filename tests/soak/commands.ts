@@ -58,7 +58,7 @@ const slow: readonly Draw[] = [
 ];
 
 /** What a number or a name that went missing looks like, and a fault of the program. */
-const unfit = /\b(?:NaN|Infinity|undefined)\b|\[object|a fault in the program|\n\s+at /;
+const unfit = /\b(?:NaN|Infinity|undefined)\b|\[object|a fault in the program|\n\s+at (?:async )?\S+ \(/;
 /** What acts on a terminal instead of showing. */
 const acting = /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
 
