@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { ackermann, idealInner, idealOuter, percentOfIdealInner } from "../../src/measures/ackermann.ts";
+import { ackermann, idealInner, idealOuter, LEAST_OUTER, percentOfIdealInner } from "../../src/measures/ackermann.ts";
 import { turning } from "../../src/measures/turning.ts";
 import { expectClose } from "../close.ts";
 import { radians } from "../oracles/vectors.ts";
@@ -42,6 +42,12 @@ describe("shares of the ideal", () => {
         expectClose(percentOfIdealInner(idealInner(outer, w, l), outer, w, l), 100, { abs: 1e-9 });
       }),
     );
+  });
+
+  test("speak from 2 degrees of the outer wheel on, 2 degrees themselves included", () => {
+    expect(percentOfIdealInner(radians(3), LEAST_OUTER, 1300, 2000)).not.toBeNull();
+    expect(ackermann(radians(3), LEAST_OUTER, 1300, 2000)).not.toBeNull();
+    expect(ackermann(radians(3), LEAST_OUTER - 1e-12, 1300, 2000)).toBeNull();
   });
 
   test("say nothing of Ackermann where both steering axes meet the ground at one place: no share of nothing", () => {

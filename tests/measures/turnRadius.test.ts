@@ -40,5 +40,6 @@ describe("turning radius", () => {
 
   test("a wheel that stands straight has no place on the rear axle", () => {
     expect(turnRadius(steered(0, radians(5), 500), 0, "left", 2000, 300)).toBeNull();
+    expect(turnRadius(steered(radians(5), 0, 500), 0, "left", 2000, 300)).toBeNull();
   });
 });
