@@ -148,7 +148,11 @@ describe("complaints say where, what was found and what would be right", () => {
     ["wheelbase: 2000", "wheelbase: long", '2:12 wheelbase: found "long", which is not a length'],
     ["wheelbase: 2000", 'wheelbase: "2,000"', '2:12 wheelbase: found "2,000", which is not a length: it has a comma'],
     ["wheelbase: 2000", "wheelbase: 0x7d0", '2:12 wheelbase: found "0x7d0", which is not a length'],
-    ["wheelbase: 2000", "wheelbase: .inf", "2:12 wheelbase: found a number too large to be held (1e400, .inf), expected a length"],
+    [
+      "wheelbase: 2000",
+      "wheelbase: .inf",
+      "2:12 wheelbase: found a number too large to be held (1e400, .inf), expected a length",
+    ],
     ["wheelbase: 2000", "wheelbase: .nan", "2:12 wheelbase: found no number (.nan), expected a length"],
     [
       "wheelbase: 2000",
