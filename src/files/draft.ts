@@ -6,8 +6,8 @@ import { stateFolder } from "./state.ts";
 /** Readings that were typed but are no car yet, by the name of their field. */
 export type Draft = Readonly<Record<string, string>>;
 
-/** The form that they were typed into: the short list, or the sheet of readings between points. */
-export type DraftOf = "tape" | "survey";
+/** The form that they were typed into: the short list, the sheet of readings between points, or what was read on the built car. */
+export type DraftOf = "tape" | "survey" | "gauges";
 
 /** More than any tape's readings, bytes: what is larger is none of ours. */
 const absurd = 64 * 1024;

@@ -10,28 +10,34 @@ import { cautions, type Length, offMiddle } from "./words.ts";
 /** Less likely than this, readings and their tolerances do not go together, whatever the car is. */
 const UNLIKELY = 0.01;
 
-/** What a built car most likely is, as a page. */
-export function matchText(matched: Matched, title: string | null, unit: LengthUnit, length: Length): string[] {
+/** What a built car most likely is, as a page of so many columns. */
+export function matchText(
+  matched: Matched,
+  title: string | null,
+  unit: LengthUnit,
+  length: Length,
+  width = WIDTH,
+): string[] {
   return [
-    ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, WIDTH),
+    ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, width),
     "",
-    ...foreignLines(matched),
-    ...offLines(matched, unit, length),
-    ...readingTable(matched, unit, length),
+    ...foreignLines(matched, width),
+    ...offLines(matched, unit, length, width),
+    ...readingTable(matched, unit, length, width),
     ...wrap(
       "Positive: turned toward the turn, toe-in, camber out at the top, caster back at the top. The bump gauge is the change of toe from ride height.",
-      WIDTH,
+      width,
     ),
     "",
-    ...fitLines(matched),
-    ...partLines(matched, unit),
-    ...untoldLines(matched),
+    ...fitLines(matched, width),
+    ...partLines(matched, unit, width),
+    ...untoldLines(matched, width),
     "",
     ...wrap(
       `${premise} Those are what the file of readings says, else what is usual. A place that is off by less than would have shown may stand unnamed, and what it does then stands with others: "or ±" holds that too, for one such place. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.`,
-      WIDTH,
+      width,
     ),
-    ...wrap(cautions.join(" "), WIDTH),
+    ...wrap(cautions.join(" "), width),
   ];
 }
 
@@ -41,7 +47,7 @@ const FOREIGN = { parts: 2, times: 8 };
 const ADRIFT = { share: 0.25, readings: 4 };
 
 /** Said before all else where readings and file can hardly be of the same car: a list of what is off would mislead. */
-function foreignLines({ parts, readings }: Matched): readonly string[] {
+function foreignLines({ parts, readings }: Matched, width: number): readonly string[] {
   const far = parts.filter(({ unknown, moved }) => Math.abs(moved) > FOREIGN.times * unknown.tolerance);
   const adrift = readings.filter(({ wrong }) => wrong !== null);
   const isAdrift = adrift.length >= ADRIFT.readings && adrift.length >= ADRIFT.share * readings.length;
@@ -49,14 +55,14 @@ function foreignLines({ parts, readings }: Matched): readonly string[] {
   return [
     ...wrap(
       "SO MUCH IS OFF that these readings are probably not of this car, or left and right are swapped in some of them. Look at that first: what follows says little until then.",
-      WIDTH,
+      width,
     ),
     "",
   ];
 }
 
 /** What is most likely off: where the steering stands, places, and readings. */
-function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly string[] {
+function offLines(matched: Matched, unit: LengthUnit, length: Length, width: number): readonly string[] {
   const { inputKind } = matched.onFile;
   const or = (others: readonly Suspect[]) =>
     others.length === 0
@@ -85,7 +91,7 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length): readonly 
       ? matched.parts.some(({ beyond }) => beyond)
         ? ["  Nothing surely; but see below what has moved further than the car is built to."]
         : ["  Nothing: car and readings agree within their tolerances."]
-      : said.flatMap((words) => wrap(words, WIDTH, "  "))),
+      : said.flatMap((words) => wrap(words, width, "  "))),
     "",
   ];
 }
@@ -121,13 +127,20 @@ function readingTable(
   { onFile: { inputKind }, readings }: Matched,
   unit: LengthUnit,
   length: Length,
+  width: number,
 ): readonly string[] {
   const rows = readings.map(({ prediction, onFile, matched, wrong, checked }) => {
     const say = (value: number) => borne(value, prediction.tolerance, prediction.kind, unit);
     const mark = wrong !== null ? "READ AGAIN" : checked ? "" : "unchecked";
-    return [readingWords(prediction, inputKind, length), say(prediction.read), say(onFile), say(matched), mark];
+    return [
+      narrowed(readingWords(prediction, inputKind, length), width),
+      say(prediction.read),
+      say(onFile),
+      say(matched),
+      mark,
+    ];
   });
-  const heading = [`reading (lengths ${unit}, angles deg)`, "read", "on file", "matched"];
+  const heading = [narrowed(`reading (lengths ${unit}, angles deg)`, width), "read", "on file", "matched"];
   return rows.some(([, , , , mark]) => mark !== "")
     ? table([[...heading, "remark"]], rows, [0, 4])
     : table(
@@ -137,7 +150,7 @@ function readingTable(
       );
 }
 
-function fitLines({ chance, converged, readings }: Matched): readonly string[] {
+function fitLines({ chance, converged, readings }: Matched, width: number): readonly string[] {
   const said = [
     ...(converged ? [] : ["The search was cut short: take these numbers for a beginning only."]),
     ...(chance !== null && chance < UNLIKELY
@@ -149,11 +162,11 @@ function fitLines({ chance, converged, readings }: Matched): readonly string[] {
       ? ["unchecked: nothing else says what this one says, so that a slip in it would not show."]
       : []),
   ];
-  return said.length === 0 ? [] : [...said.flatMap((words) => wrap(words, WIDTH)), ""];
+  return said.length === 0 ? [] : [...said.flatMap((words) => wrap(words, width)), ""];
 }
 
 /** Where parts most likely are that stand out though they are not named as off, by whether they are within what is built to. */
-function partLines({ parts }: Matched, unit: LengthUnit): readonly string[] {
+function partLines({ parts }: Matched, unit: LengthUnit, width: number): readonly string[] {
   const rest = parts.filter(({ off }) => off === null);
   const beyond = rest.filter((part) => part.beyond);
   const seen = rest.filter((part) => part.standsOut && !part.beyond);
@@ -161,28 +174,41 @@ function partLines({ parts }: Matched, unit: LengthUnit): readonly string[] {
   return [
     ...(beyond.length === 0
       ? []
-      : ["MOVED FURTHER THAN THE CAR IS BUILT TO, THOUGH NOT SURELY", ...partTable(beyond, unit), ""]),
+      : ["MOVED FURTHER THAN THE CAR IS BUILT TO, THOUGH NOT SURELY", ...partTable(beyond, unit, width), ""]),
     "WITHIN WHAT THE CAR IS BUILT TO",
-    ...(seen.length === 0 ? [] : partTable(seen, unit)),
+    ...(seen.length === 0 ? [] : partTable(seen, unit, width)),
     ...wrap(
       still.length === 0
         ? "These are all that the readings have a say in."
         : stillWords(still, seen.length + beyond.length > 0, unit),
-      WIDTH,
+      width,
       "  ",
     ),
     "",
   ];
 }
 
-function partTable(parts: readonly PartRow[], unit: LengthUnit): readonly string[] {
+/** A name in a page that is narrower than text usually is: sides by a letter, and no word that goes without saying. */
+function narrowed(name: string, width: number): string {
+  if (width >= WIDTH) return name;
+  return name
+    .replace(/\b(left|right)(?=[. ])|\b(left|right)$/g, (side) => (side === "left" ? "L" : "R"))
+    .replace(/ wheel$|, eye to eye|\(lengths (\w+), angles deg\)/, (_, unit) =>
+      unit === undefined ? "" : `(${unit}, deg)`,
+    )
+    .replaceAll("tie-rod.outer", "tab")
+    .replaceAll("-arm.", " ")
+    .replaceAll(/\b([LR])\./g, "$1 ");
+}
+
+function partTable(parts: readonly PartRow[], unit: LengthUnit, width: number): readonly string[] {
   return table(
     [["part", "on file", "matched", "±", "or ±", ""]],
     parts.map(({ unknown, moved, deviation, hidden }) => {
       const kind = unknown.quantities[0].kind === "length" ? "length" : "angle";
       const say = (value: number) => borne(value, 2 * deviation, kind, unit);
       return [
-        unknownWords(unknown),
+        narrowed(unknownWords(unknown), width),
         say(unknown.onFile),
         say(unknown.onFile + moved),
         say(2 * deviation),
@@ -208,7 +234,7 @@ function stillWords(still: readonly PartRow[], more: boolean, unit: LengthUnit):
 }
 
 /** What could be anything in its tolerance for all that was read, and what is told only together. */
-function untoldLines({ untold, entangled }: Matched): readonly string[] {
+function untoldLines({ untold, entangled }: Matched, width: number): readonly string[] {
   const pair = ({ parts: [a, b], correlation }: Entangled) =>
     `${unknownWords(a.unknown)} and ${unknownWords(b.unknown)} (${correlation > 0 ? "both more" : "one more, the other less"} fits as well)`;
   const names = grouped(untold);
@@ -218,10 +244,10 @@ function untoldLines({ untold, entangled }: Matched): readonly string[] {
       names.length === 0
         ? "Nothing: they have a say in every part."
         : `${names.join("; ")}. These could be anywhere in what the car is built to.`,
-      WIDTH,
+      width,
       "  ",
     ),
-    ...(entangled.length === 0 ? [] : wrap(`Told only together: ${entangled.map(pair).join("; ")}.`, WIDTH, "  ")),
+    ...(entangled.length === 0 ? [] : wrap(`Told only together: ${entangled.map(pair).join("; ")}.`, width, "  ")),
   ];
 }
 

@@ -4,6 +4,7 @@ import { isTaken, newFile, saveText } from "../files/save.ts";
 import type { Job } from "../solve/job.ts";
 import { isUnsaved } from "./bench.ts";
 import { journalName, listCars, openCar, shortly } from "./files.ts";
+import { openGauges, writeGauges } from "./gaugeFiles.ts";
 import { openForm, prepareSurvey, surveyForm } from "./lateSurvey.ts";
 import type { Model, SheetSource } from "./model.ts";
 import { settler } from "./settler.ts";
@@ -186,6 +187,15 @@ export function doer(first: Model, world: World): Doer {
     },
     writeSheet: ({ path, text, known }) => world.send(openForm().writeSheet(path, text, known)),
     settle: ({ text }) => surveys.ask(text),
+    keptGauges: () => world.send({ is: "keptGauges", kept: readDraft(world.env, "gauges") }),
+    keepGauges: ({ answers }) => {
+      const complaint = keepDraft(answers, world.env, "gauges");
+      if (complaint !== null) world.send({ is: "failed", words: complaint });
+    },
+    openGauges: ({ name }) => {
+      openGauges(name).then(world.send, cannotOpen);
+    },
+    writeGauges: ({ path, text }) => world.send(writeGauges(path, text)),
     readings: () => world.send({ is: "readings", kept: readDraft(world.env) }),
     work: ({ key, job }) => work.start(key, job),
     halt: () => work.halt(),

@@ -1,5 +1,6 @@
 import type { Refused, Study } from "../measures/study.ts";
 import type { CheckReport } from "../solve/check/report.ts";
+import type { MatchShown } from "../solve/match/shown.ts";
 import type { SettledSheet, UnsettledSheet } from "../solve/survey/settled.ts";
 import type { Car, LengthUnit, Wheel } from "../vehicle/car.ts";
 import type { LabelName } from "../vehicle/labels.ts";
@@ -160,6 +161,10 @@ export type Focus =
   | { readonly on: "survey"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
   /** What they come to, every point with its uncertainty; `back` is where the form's cursor stands. */
   | { readonly on: "points"; readonly top: number; readonly back: number }
+  /** The form for readings on the built car, beside what the car on the bench gives. */
+  | { readonly on: "gauges"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  /** What the match to them says; `back` is where the form's cursor stands. */
+  | { readonly on: "matched"; readonly top: number; readonly back: number }
   /** The form for an upright as a part on the bench; what was typed is by field. */
   | {
       readonly on: "upright";
@@ -202,6 +207,16 @@ export interface Spot {
 /** Readings with a tape as they were typed, by their field. */
 export type Answers = Readonly<Record<string, string>>;
 
+/** Readings on the built car, as the form has them. */
+export interface GaugesOnBench {
+  /** By the key of their row; beside them what the file of readings says besides, and its name. */
+  readonly answers: Answers;
+  /** What the match came to, and what it was made of: of any other readings or car it is old. */
+  readonly matched: { readonly key: string; readonly shown: MatchShown } | null;
+  /** Those that were thrown away for these. */
+  readonly before: Answers | null;
+}
+
 /** A sheet of readings between points, as the form has it. */
 export interface SheetOnBench {
   /** The sheet itself: what is typed into a field goes into its line. */
@@ -240,6 +255,8 @@ export interface Model {
   readonly tape: Answers | null;
   /** The readings between points; null until the form for them is first seen. */
   readonly sheet: SheetOnBench | null;
+  /** The readings on the built car; null until the form for them is first seen. */
+  readonly gauges: GaugesOnBench | null;
   readonly guide: Guide;
   /** The long work of the view that is seen; null where none was asked for. */
   readonly work: Work | null;

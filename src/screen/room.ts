@@ -8,11 +8,11 @@ export function hasRoom({ columns, rows }: Pick<Model, "columns" | "rows">): boo
   return columns >= least.columns && rows >= least.rows;
 }
 
-/** The least terminal that the form for readings between points fits in: it can be opened by itself. */
+/** The least terminal that the forms for readings fit in: one can be opened by itself, the other is taken to the car. */
 const leastOfForm = { columns: 60, rows: 20 } as const;
 
 /** Whether what has the keyboard can be drawn though the bench cannot. */
 export function hasRoomForForm({ columns, rows, focus }: Pick<Model, "columns" | "rows" | "focus">): boolean {
-  const isForm = focus.on === "survey" || focus.on === "points";
+  const isForm = ["survey", "points", "gauges", "matched"].includes(focus.on);
   return isForm && columns >= leastOfForm.columns && rows >= leastOfForm.rows;
 }

@@ -59,6 +59,14 @@ export type Effect =
   | { readonly do: "openSheet"; readonly source: SheetSource }
   /** Write a sheet, where the file still has the fingerprint that is known of it; null for one that is not there yet. */
   | { readonly do: "writeSheet"; readonly path: string; readonly text: string; readonly known: string | null }
+  /** Ask for the readings on the built car that were kept. */
+  | { readonly do: "keptGauges" }
+  /** Keep them on disk. Null throws them away. */
+  | { readonly do: "keepGauges"; readonly answers: Answers | null }
+  /** Read a file of readings on a built car, or an example of one. */
+  | { readonly do: "openGauges"; readonly name: string }
+  /** Write them to a file that is not there yet. */
+  | { readonly do: "writeGauges"; readonly path: string; readonly text: string }
   /** Bring a sheet's readings together, in the place of any other. */
   | { readonly do: "settle"; readonly text: string }
   /** Tell whether a file has the name that a new car is to have. */
@@ -109,6 +117,10 @@ export type Message =
   /** A sheet was read; `kept` is the one that the form held before. */
   | { readonly is: "sheetOpened"; readonly opened: KeptSheet; readonly kept: KeptSheet | null }
   | { readonly is: "sheetWritten"; readonly path: string; readonly text: string; readonly hash: string }
+  | { readonly is: "keptGauges"; readonly kept: Answers | null }
+  /** A file of readings on a built car was read. */
+  | { readonly is: "gaugesOpened"; readonly name: string; readonly text: string }
+  | { readonly is: "gaugesWritten"; readonly path: string }
   | { readonly is: "settled"; readonly answer: NonNullable<SheetOnBench["settled"]> }
   /** A file has the name that a new car was to have. */
   | { readonly is: "taken"; readonly path: string }

@@ -2,6 +2,7 @@ import { adjustActs } from "./acts/adjust.ts";
 import { aimActs, typeInAim } from "./acts/aims.ts";
 import { askedAbout, carActs, goOn, leaveFor } from "./acts/car.ts";
 import { frontEndActs } from "./acts/frontEnd.ts";
+import { failedInGauges, gaugeActs, gaugesOpened, gaugesWritten, openGauges, typeInGauges } from "./acts/gauges.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
 import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
@@ -9,6 +10,7 @@ import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
 import { adjustables } from "./adjust.ts";
 import { benchOf, startingPlace } from "./bench.ts";
+import { matchWork, withMatched } from "./gaugeMatch.ts";
 import { guideAfterSave, guided, guideOf } from "./guide.ts";
 import type { Command } from "./keys/binding.ts";
 import { bindingOf } from "./keys.ts";
@@ -25,6 +27,7 @@ const acts: Readonly<Record<Command, Act>> = {
   ...adjustActs,
   ...frontEndActs,
   ...tapeActs,
+  ...gaugeActs,
   // Keys of the form, which is fetched before it stands there.
   otherSheet: (model, chord) => openForm().surveyActs.otherSheet(model, chord),
   lookNext: (model, chord) => openForm().surveyActs.lookNext(model, chord),
@@ -56,6 +59,7 @@ export function start(opened: Opened, size: { readonly columns: number; readonly
     trials: [],
     tape: null,
     sheet: null,
+    gauges: null,
     guide: null,
     work: null,
     check: null,
@@ -77,7 +81,7 @@ export function update(model: Model, message: Message): Turn {
 
 /** Asks for the long work of the view that is seen, if it has some that was not asked for yet. */
 function withWork({ model, effects }: Turn): Turn {
-  const wanted = viewOf(model.view).work?.(model) ?? null;
+  const wanted = (model.focus.on === "matched" ? matchWork(model) : viewOf(model.view).work?.(model)) ?? null;
   if (wanted === null || wanted.key === model.work?.key) return { model, effects };
   const work = { key: wanted.key, progress: 0, state: "running", result: null } as const;
   return { model: { ...model, work }, effects: [...effects, { do: "work", key: wanted.key, job: wanted.job() }] };
@@ -101,7 +105,7 @@ function answer(model: Model, message: Message): Turn {
     case "saved":
       return saved(model, message);
     case "worked":
-      return turn(worked(model, message));
+      return turn(withMatched(worked(model, message)));
     case "checked":
       return turn({ ...model, check: message.checked });
     case "written": {
@@ -122,6 +126,12 @@ function answer(model: Model, message: Message): Turn {
       return openForm().sheetOpened(model, message.opened, message.kept);
     case "sheetWritten":
       return openForm().sheetWritten(model, message.path, message.text, message.hash);
+    case "keptGauges":
+      return openGauges(model, message.kept);
+    case "gaugesOpened":
+      return gaugesOpened(model, message.name, message.text);
+    case "gaugesWritten":
+      return turn(gaugesWritten(model, message.path));
     case "settled":
       return turn(openForm().sheetSettled(model, message.answer));
     case "begun":
@@ -134,6 +144,7 @@ function answer(model: Model, message: Message): Turn {
         guide: guideOf(model.guide, message.opened.source),
         tape: model.tape,
         sheet: model.sheet,
+        gauges: model.gauges,
       });
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
@@ -175,6 +186,7 @@ function typed(model: Model, text: string): Model {
   if (focus.on === "entry") return { ...model, focus: { on: "entry", text }, notice: null };
   if (focus.on === "tape") return typeInTape(model, text);
   if (focus.on === "survey") return openForm().typeInSurvey(model, focus, text);
+  if (focus.on === "gauges") return typeInGauges(model, focus, text);
   if (focus.on === "upright") return typeOnUpright(model, focus, text);
   if (focus.on === "aim") return typeInAim(model, focus, text);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, text, complaint: null } };
@@ -192,6 +204,7 @@ function failed(model: Model, words: string): Model {
   const { focus } = model;
   if (focus.on === "tape") return failedInTape(model, words);
   if (focus.on === "survey") return openForm().failedInSurvey(model, words);
+  if (focus.on === "gauges") return failedInGauges(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
   const stays = focus.on === "opening" ? { ...model, focus: { on: "bench" } as const } : model;
   return { ...stays, notice: { text: words, tone: "wrong" } };

@@ -1,6 +1,7 @@
 import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
+import { matchedHere } from "./gaugeMatch.ts";
 import type { Model } from "./model.ts";
 import { settledOf } from "./sheetState.ts";
 
@@ -46,6 +47,18 @@ export function whyNoOtherOffer({ focus }: Model): string | null {
 
 export function whyNoUndo({ bench }: Model): string | null {
   return bench.undo.length === 0 ? "There is nothing to take back." : null;
+}
+
+/** Why nothing can be read beside the car on the bench. */
+export function whyNoGauges({ bench }: Model): string | null {
+  return "refused" in bench.study ? "The front end does not go together: put it right first." : null;
+}
+
+/** Why there is no matched car to take. */
+export function whyNoMatched(model: Model): string | null {
+  const shown = matchedHere(model);
+  if (shown === null) return "The match is not through yet.";
+  return "unreached" in shown.outcome ? "There is no matched car: read those again first." : null;
 }
 
 /** Why there is nothing to do again. */

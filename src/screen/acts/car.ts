@@ -10,6 +10,7 @@ import { helpLines, helpRoom } from "../view/helpText.ts";
 import { acceptEntry } from "./adjust.ts";
 import { acceptAim, acceptAims, cancelAim, moveInAims, typeInAim } from "./aims.ts";
 import { acceptPart, acceptStarting } from "./frontEnd.ts";
+import { acceptGauges, leaveGauges, leaveMatched, moveInGauges, moveInMatched, typeInGauges } from "./gauges.ts";
 import { acceptLine } from "./line.ts";
 import { acceptTape, moveInTape, typeInTape } from "./tape.ts";
 import { acceptUpright, moveOnUpright, typeOnUpright } from "./upright.ts";
@@ -76,6 +77,7 @@ const accept: Act = (model, chord) => {
   if (focus.on === "starting") return acceptStarting(model);
   if (focus.on === "tape") return acceptTape(model);
   if (focus.on === "survey") return openForm().acceptSurvey(model, focus);
+  if (focus.on === "gauges") return acceptGauges(model, focus);
   if (focus.on === "upright") return acceptUpright(model, focus);
   if (focus.on === "aims") return acceptAims(model, focus);
   if (focus.on === "aim") return acceptAim(model, focus);
@@ -93,6 +95,7 @@ const clear: Act = (model) => {
     return turn({ ...model, focus: { ...focus, text: "", complaint: null } });
   if (focus.on === "tape") return turn(typeInTape(model, ""));
   if (focus.on === "survey") return turn(openForm().typeInSurvey(model, focus, ""));
+  if (focus.on === "gauges") return turn(typeInGauges(model, focus, ""));
   if (focus.on === "upright") return turn(typeOnUpright(model, focus, ""));
   if (focus.on === "aim") return turn(typeInAim(model, focus, ""));
   return focus.on === "entry" ? turn({ ...model, focus: { ...focus, text: "" } }) : turn(model);
@@ -108,6 +111,8 @@ const cancel: Act = (model) => {
   if (focus.on === "aim") return cancelAim(model, focus);
   if (focus.on === "survey") return openForm().leaveSurvey(model);
   if (focus.on === "points") return openForm().leavePoints(model, focus.back);
+  if (focus.on === "gauges") return leaveGauges(model);
+  if (focus.on === "matched") return leaveMatched(model, focus.back);
   if (focus.on === "tape") {
     const notice = { text: "The readings typed so far are kept: T goes on with them.", tone: "done" } as const;
     return turn({ ...model, focus: bench, notice }, { do: "keepReadings", answers: model.tape });
@@ -188,6 +193,8 @@ function listBy(ways: number): Act {
     if (focus.on === "points") return openForm().movePoints(model, focus, ways, chord);
     if (focus.on === "tape") return moveInTape(model, ways, chord);
     if (focus.on === "survey") return openForm().moveInSurvey(model, focus, ways, chord);
+    if (focus.on === "gauges") return moveInGauges(model, focus, ways, chord);
+    if (focus.on === "matched") return moveInMatched(model, focus, ways, chord);
     if (focus.on === "upright") return moveOnUpright(model, focus, ways);
     if (focus.on === "aims" || focus.on === "aim") return moveInAims(model, ways);
     if (!("cursor" in focus)) return turn(model);

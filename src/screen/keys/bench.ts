@@ -2,6 +2,7 @@ import { turn } from "../turn.ts";
 import { views } from "../views/views.ts";
 import {
   whyNoFractions,
+  whyNoGauges,
   whyNoGuide,
   whyNoneStarting,
   whyNoPlace,
@@ -176,6 +177,14 @@ const car: readonly Binding[] = [
     command: "fromTape",
     footer: null,
     help: "a new car from fifteen readings with a tape, or from readings between all its points: a form that says what to measure",
+  },
+  {
+    keys: ["M"],
+    shown: "M",
+    command: "gauges",
+    footer: null,
+    help: "match: after welding, what gauges and tape read beside what this car gives, and what is off",
+    off: whyNoGauges,
   },
   {
     keys: ["m"],

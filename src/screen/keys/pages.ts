@@ -3,6 +3,7 @@ import { tapeRows } from "../tape.ts";
 import { whyFirstPage, whyNoUndo } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
 import { cancel, clear, silent, upAndDown, upAndDownTyping } from "./common.ts";
+import { gaugeKeys } from "./gauges.ts";
 import { surveyKeys } from "./survey.ts";
 
 function isOnPage2({ focus }: Model): boolean {
@@ -75,6 +76,7 @@ export const pageKeys = {
     },
   ],
   ...surveyKeys,
+  ...gaugeKeys,
   upright: [
     {
       heading: "WHILE MEASURING AN UPRIGHT ON THE BENCH",

@@ -11,7 +11,9 @@ import { Footer, Words } from "./Bottom.tsx";
 import { CheckLine } from "./CheckLine.tsx";
 import type { Typed } from "./Field.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
+import { GaugesPage } from "./GaugesPage.tsx";
 import { type Layout, layoutOf } from "./layout.ts";
+import { MatchedPage } from "./MatchedPage.tsx";
 import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
 import { Numbers } from "./Numbers.tsx";
 import { HelpPage, OpenPage, TooSmall } from "./Pages.tsx";
@@ -39,9 +41,20 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
   const model: Model = { ...whole, columns: layout?.columns ?? whole.columns };
   const { focus } = model;
   const form = surveyForm();
-  const page = ["help", "open", "parts", "starting", "tape", "survey", "points", "upright", "aims", "aim"].includes(
-    focus.on,
-  );
+  const page = [
+    "help",
+    "open",
+    "parts",
+    "starting",
+    "tape",
+    "survey",
+    "points",
+    "gauges",
+    "matched",
+    "upright",
+    "aims",
+    "aim",
+  ].includes(focus.on);
   return (
     <Box flexDirection="column" width={model.columns} height={model.rows}>
       <Title model={model} columns={model.columns} />
@@ -57,6 +70,10 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
       {focus.on === "points" && form !== null ? (
         <form.PointsPage model={model} top={focus.top} rows={model.rows - 2} />
       ) : null}
+      {focus.on === "gauges" ? (
+        <GaugesPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
+      ) : null}
+      {focus.on === "matched" ? <MatchedPage model={model} top={focus.top} rows={model.rows - 2} /> : null}
       {focus.on === "upright" ? (
         <UprightPage model={model} focus={focus} rows={model.rows - 2} onTyped={onTyped} />
       ) : null}
