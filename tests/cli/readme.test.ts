@@ -35,6 +35,7 @@ const named: Readonly<Record<string, string>> = {
   Enter: "\r",
   Space: " ",
   "Ctrl-N": "\u000e",
+  End: "\u001b[F",
 };
 
 /** All commands and screens of the page, ms, also where other work is under way: how long they take is not what is tested. */
