@@ -79,7 +79,7 @@ function belowOf(
   const say = (words: string) => (words === "" ? [] : paragraph(words, columns));
   const loud = (words: string) => paragraph(words, columns, "bad");
   const kept = notice === null ? [] : (notice.tone === "wrong" ? loud : say)(notice.text);
-  const wrong = complaint === null ? [] : loud(`${complaint.charAt(0).toUpperCase()}${complaint.slice(1)}`);
+  const wrong = complaint === null ? [] : loud(complaint.replace(/^found/, "Found"));
   const answers = gauges?.answers ?? {};
   if (line.is !== "reading") return [rule, ...wrong, ...kept, ...say(doesWords(line.is))];
   const beside = besideWords(study, line, answers);
