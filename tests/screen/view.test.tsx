@@ -76,12 +76,12 @@ describe("the bench at 80 by 24", () => {
     const bench = offsetRack().press("?");
     expect(bench.lines().at(-2)).toMatch(/page 1 of \d+, more below: Space or ↓/);
     const first = bench.lines()[1];
-    bench.press(...Array<string>(20).fill("pageDown"));
+    bench.press(...Array<string>(60).fill("pageDown"));
     expect(bench.lines().at(-2)).toContain("the end");
     expect(bench.text()).toContain("lock to lock");
     bench.press("up");
     expect(bench.lines().at(-2)).toContain("more below");
-    expect(bench.press(...Array<string>(20).fill("pageUp")).lines()[1]).toBe(first);
+    expect(bench.press(...Array<string>(60).fill("pageUp")).lines()[1]).toBe(first);
   });
 
   it("keeps the columns of the longest values apart", () => {

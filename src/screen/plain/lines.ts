@@ -27,6 +27,8 @@ const drawnOnly = [
   "listUp",
   "listDown",
   "accept",
+  // Readings beside what a car gives are a table; the command reads them from a file.
+  "gauges",
 ];
 
 /** A key's command as words to type: "wheelLeft" is "wheel left". */
