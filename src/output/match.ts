@@ -22,6 +22,7 @@ export function matchText(
     ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, width),
     "",
     ...foreignLines(matched, width),
+    ...strainLines(matched, width),
     ...offLines(matched, unit, length, width),
     ...readingTable(matched, unit, length, width),
     ...wrap(
@@ -150,14 +151,17 @@ function readingTable(
       );
 }
 
-function fitLines({ chance, converged, readings }: Matched, width: number): readonly string[] {
+/** Said before anything that is named: what does not go together says little of any one place. */
+function strainLines({ chance }: Matched, width: number): readonly string[] {
+  if (chance === null || chance >= UNLIKELY) return [];
+  const words =
+    "DO NOT BUILD ON THIS YET: all together still fit worse than their tolerances allow (less than 1 in 100). A reading is wrong that these cannot tell, some gauge is not as good as it is said to be, or the car is off in a way that its file cannot have. Read again what stands farthest off before anything below is believed.";
+  return [...wrap(words, width), ""];
+}
+
+function fitLines({ converged, readings }: Matched, width: number): readonly string[] {
   const said = [
     ...(converged ? [] : ["The search was cut short: take these numbers for a beginning only."]),
-    ...(chance !== null && chance < UNLIKELY
-      ? [
-          "All together still fit worse than their tolerances allow (less than 1 in 100): some gauge is not as good as it is said to be, or the car is off in a way that its file cannot have.",
-        ]
-      : []),
     ...(readings.some(({ checked }) => !checked)
       ? ["unchecked: nothing else says what this one says, so that a slip in it would not show."]
       : []),

@@ -3,6 +3,7 @@ import type { Car, Wheel } from "../vehicle/car.ts";
 import { pointNames } from "../vehicle/car-readings/points.ts";
 import type { CarReading } from "../vehicle/car-readings/reading.ts";
 import { type Gauge, usualTolerance } from "../vehicle/car-readings/tolerances.ts";
+import { inputOf } from "../vehicle/car-readings/values.ts";
 import { linkageOf } from "../vehicle/linkages.ts";
 import { formatLength } from "../vehicle/units/format.ts";
 import { inch } from "../vehicle/units/length.ts";
@@ -34,7 +35,7 @@ export function rowOf(key: string, car: Pick<Car, "form">, units: LengthUnit): G
     key,
     gauge,
     wheel,
-    blank: { ...reading, tolerance: usualTolerance(gauge, units), line: 1 },
+    blank: { ...reading, tolerance: usualTolerance(gauge, units, inputOf({ car })), line: 1 },
   });
   const side = asWheel(one);
   switch (word) {

@@ -30,7 +30,7 @@ export function unitsOf({ units }: Answers): LengthUnit {
   return units === "mm" ? "mm" : "in";
 }
 
-const isMeta = (key: string) => ["units", "title", "built-to", "file", "from", "car"].includes(key);
+const isMeta = (key: string) => ["units", "title", "built-to", "file", "from", "car", "steered"].includes(key);
 
 /** Every line: what is usually read of this car, what else was read, and what is done with it. */
 export function gaugeLines({ bench: { car, study } }: Pick<Model, "bench">, answers: Answers): readonly GaugeLine[] {

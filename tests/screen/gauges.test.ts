@@ -72,6 +72,15 @@ describe("the form for readings on the built car", () => {
     expect(bench.press("M").text()).toContain("1 of 29");
   });
 
+  it("sets readings of a rack aside on a car that has none, and gives them back", () => {
+    const kept = onForm().press("=13", "down").model.gauges?.answers ?? null;
+    const bench = new Bench(opened("twin-beam-relay")).press("M").send({ is: "keptGauges", kept });
+    expect(flat(bench)).toContain("it is steered by a rack. Ctrl-R shows them");
+    expect(bench.text()).toContain("0 of");
+    expect(bench.text()).not.toContain("not understood");
+    expect(bench.press("ctrl+r").model.gauges?.answers).toEqual(kept);
+  });
+
   it("opens a file of readings and writes one that says the same", () => {
     const bench = withExample();
     expect(flat(bench)).toContain("40 readings from as-built");

@@ -3,6 +3,8 @@ import type { Study } from "../../src/measures/study.ts";
 import { studyOf } from "../../src/measures/study.ts";
 import { triedOut } from "../../src/solve/adjusters/rebuilt.ts";
 import { matchOf } from "../../src/solve/match/match.ts";
+import { predictionsOf } from "../../src/solve/match/predictions.ts";
+import { readCarReadings } from "../../src/vehicle/car-readings/read.ts";
 import { quantityOf } from "../../src/vehicle/quantities.ts";
 import { axisEnds } from "../../src/vehicle/starting/steering-axis.ts";
 import { presetText, studied } from "../measures/carTexts.ts";
@@ -37,6 +39,19 @@ describe.each([
     ),
   };
   const readings = readingsOf(withTab(plan, by), plan, places, usualSteps);
+
+  it("tell where the steering stands straight in its own unit, with its own doubt", () => {
+    const [straight] = predictionsOf([{ kind: "straight", value: 0.1, tolerance: 0.1, line: 1 }], plan);
+    expect(straight?.kind).toBe(plan.inputKind === "rack" ? "length" : "angle");
+    const read = readCarReadings(
+      `units: mm\nstraight-ahead: { reads: ${plan.inputKind === "rack" ? "3 mm" : 30} left }\n`,
+      plan.car,
+    );
+    if ("complaints" in read) throw new Error(read.complaints.map(({ message }) => message).join());
+    const [reading] = read.readings;
+    // A mark of the tape, or a degree of the column: never one taken for the other.
+    expect(reading?.tolerance).toBeCloseTo(plan.inputKind === "column" ? degree : 1, 12);
+  });
 
   it("tell of a tab welded 3/16 in too far back, and of nothing else", () => {
     const match = matchOf(plan, {

@@ -1,4 +1,5 @@
 import { pathOf } from "../../files/save.ts";
+import { inputOf } from "../../vehicle/car-readings/values.ts";
 import { changed } from "../bench.ts";
 import { matchedHere, matchKey } from "../gaugeMatch.ts";
 import { answersFrom, countRead, fileText, type GaugeLine, gaugeLines, readingsToMatch, typedOn } from "../gauges.ts";
@@ -15,7 +16,7 @@ const page = 10;
 const bench: Focus = { on: "bench" };
 
 function begun({ bench: { car }, display }: Model): Answers {
-  return { units: display.unit, car: car.title };
+  return { units: display.unit, car: car.title, steered: inputOf({ car }) };
 }
 
 /** The form with its cursor on a line, and what stands there in the field. */
@@ -42,6 +43,11 @@ function leaveTo(model: Model, cursor: number, complaint: string | null = null):
 
 /** The form as it is first seen, with the readings that were kept of an earlier time, if any. */
 export function openGauges(model: Model, kept: Answers | null): Turn {
+  if (kept?.steered !== undefined && kept.steered !== inputOf({ car: model.bench.car })) {
+    // Places of a rack say nothing of a column, nor the other way round.
+    const text = `Readings of "${kept.car}" are set aside: it is steered by a ${kept.steered}. Ctrl-R shows them.`;
+    return at({ ...model, notice: { text, tone: "wrong" } }, { answers: begun(model), matched: null, before: kept }, 0);
+  }
   const isOther = kept !== null && kept.car !== undefined && kept.car !== model.bench.car.title;
   const words = isOther
     ? `These readings were kept of "${kept.car}": Ctrl-R throws them away, if this is another car.`

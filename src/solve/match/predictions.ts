@@ -31,13 +31,13 @@ const wheels: readonly Wheel[] = ["left", "right"];
 export function predictionsOf(readings: readonly CarReading[], study: Study): readonly Prediction[] {
   return readings.flatMap((reading): readonly Prediction[] => {
     if (reading.kind === "turn") return turnPredictions(reading, study);
-    return [{ reading, wheel: null, tolerance: reading.tolerance, ...predictionOf(reading) }];
+    return [{ reading, wheel: null, tolerance: reading.tolerance, ...predictionOf(reading, study) }];
   });
 }
 
 type Plain = Pick<Prediction, "kind" | "read" | "predict">;
 
-function predictionOf(reading: Exclude<CarReading, Turn>): Plain {
+function predictionOf(reading: Exclude<CarReading, Turn>, { inputKind }: Study): Plain {
   switch (reading.kind) {
     case "bump":
       return { kind: "angle", read: reading.toe, predict: (study) => toeChange(study, reading.wheel, reading.travel) };
@@ -59,7 +59,11 @@ function predictionOf(reading: Exclude<CarReading, Turn>): Plain {
     case "rod":
       return { kind: "length", read: reading.value, predict: ({ rodLengths }) => rodLengths[reading.wheel] };
     case "straight":
-      return { kind: "length", read: reading.value, predict: ({ zero }) => zero };
+      return {
+        kind: inputKind === "rack" ? "length" : "angle",
+        read: reading.value,
+        predict: ({ zero }) => zero,
+      };
     case "between":
       return {
         kind: "length",

@@ -15,10 +15,11 @@ export const builtAngle = degree / 2;
 
 /**
  * What each gauge is good to unless the file says otherwise, mm or rad: turn plates half a degree, a bump gauge a tenth of
- * one, toe by a tape across both tyres a tenth of one a wheel, camber a quarter and caster a half by an angle finder, all
- * lengths what a tape is good to (common practice, no source).
+ * one, toe by a tape across both tyres a tenth of one a wheel, camber a quarter and caster a half by an angle finder, where a
+ * column stands a degree, all lengths what a tape is good to (common practice, no source).
  */
-export function usualTolerance(gauge: Gauge, units: LengthUnit): number {
+export function usualTolerance(gauge: Gauge, units: LengthUnit, input: "rack" | "column"): number {
+  if (gauge === "straight-ahead" && input === "column") return degree;
   if (gauge === "turn-plates" || gauge === "caster") return degree / 2;
   if (gauge === "bump-gauge" || gauge === "toe") return degree / 10;
   return gauge === "camber" ? degree / 4 : tapeTolerance(units);

@@ -1,4 +1,5 @@
 import type { YAMLMap } from "yaml";
+import type { Car } from "../car.ts";
 import { readBenchAngle } from "../from-tape/angle.ts";
 import { safe } from "../shown.ts";
 import { readAngle } from "../units/angle.ts";
@@ -94,7 +95,7 @@ export function placeAt(sheet: Sheet, part: Part, input: "rack" | "column", most
 
 /** A gauge's tolerance, as the mapping says it, else `otherwise`. */
 export function toleranceAt(sheet: Sheet, map: YAMLMap | null, name: string, gauge: Gauge, otherwise?: number): number {
-  const usual = otherwise ?? usualTolerance(gauge, sheet.units);
+  const usual = otherwise ?? usualTolerance(gauge, sheet.units, inputOf(sheet));
   const part = map === null ? null : below(sheet, map, "tolerance", name);
   if (part === null) return usual;
   const isAngle = !["rods", "lengths"].includes(gauge) && !(gauge === "straight-ahead" && inputOf(sheet) === "rack");
@@ -103,6 +104,6 @@ export function toleranceAt(sheet: Sheet, map: YAMLMap | null, name: string, gau
 }
 
 /** What this car is steered by. */
-export function inputOf({ car }: Pick<Sheet, "car">): "rack" | "column" {
+export function inputOf({ car }: { readonly car: Pick<Car, "form"> }): "rack" | "column" {
   return car.form.mechanism === "rack" || car.form.mechanism === "centre-rack" ? "rack" : "column";
 }
