@@ -1,0 +1,51 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import * as esbuild from "esbuild";
+
+/**
+ * Bundles the tests that hold the kernel and the formulas, with the mutated sources in them, into one file: a mutant then
+ * waits for one module to load instead of some hundreds. Stryker runs it in its own copy of the project.
+ */
+const root = fileURLToPath(new URL("../..", import.meta.url));
+
+/** Tests that take seconds, which each mutant would have to wait for: they are left for what the others let live. */
+const slow = [
+  /AgainstNewton\.test\.ts$/,
+  /^tests\/kinematics\/(properties|planarSolver)/,
+  /^tests\/measures\/range\/(distance|rodEnds)/,
+  /^tests\/measures\/(worst|study|lockShares|change|fromTape|steeringShaft)\.test\.ts$/,
+];
+
+const all = process.env.RACKWRIGHT_MUTATE === "all";
+const tests = ["kinematics", "measures", "published"]
+  .flatMap((folder) =>
+    readdirSync(`${root}tests/${folder}`, { recursive: true }).map((name) => `tests/${folder}/${name}`),
+  )
+  .filter((path) => path.endsWith(".test.ts") && (all || !slow.some((late) => late.test(path))))
+  .sort();
+
+/** What finds its files beside itself still does, from inside the bundle.
+ * @type {esbuild.Plugin} */
+const places = {
+  name: "places",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /\.tsx?$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replaceAll("import.meta.url", JSON.stringify(pathToFileURL(path).href)),
+      loader: path.endsWith("x") ? "tsx" : "ts",
+    })),
+};
+
+await esbuild.build({
+  absWorkingDir: root,
+  stdin: { contents: tests.map((path) => `import "./${path}";`).join("\n"), resolveDir: root },
+  outdir: "tests/mutate/bundled",
+  entryNames: "tests",
+  splitting: true,
+  bundle: true,
+  format: "esm",
+  platform: "node",
+  target: "node20",
+  packages: "external",
+  loader: { ".ttf": "binary" },
+  plugins: [places],
+});
