@@ -11,6 +11,8 @@ import { compileUpright } from "./upright.ts";
 
 /** How near the height is brought, as a share of the car's half width: 1e-8 mm on a metre. */
 const NEAR = 1e-11;
+/** The same where a start is fitted, which is no better than 1e-6 itself. */
+const NEAR_FIT = 1e-8;
 /** Rise of the wheel, mm per rad of its arm, as a share of the car's half width: below this it counts as none. */
 const NO_RISE = 1e-6;
 /** Half the arm's angle between two places of the fit, at most: Newton is not trusted to go farther. */
@@ -19,17 +21,28 @@ const NEIGHBOUR = 0.25;
 /** Makes a drawn front end ready to solve, or says why it is no mechanism. See Front and Refusal. */
 export function compile(drawn: Drawn): Front | Refusal {
   const carry = linkages[drawn.linkage.kind].carry;
-  const mechanism = new Float64Array(Own.Mechanism);
+  const room = new Float64Array(Own.Mechanism + 2 * CORNER);
+  const mechanism = room.subarray(0, Own.Mechanism);
   const innerEyes = compileMechanism(drawn.mechanism, mechanism);
   if ("refused" in innerEyes) return innerEyes;
-  const front: Front = { drawn, left: newCorner(carry), right: newCorner(carry), carry, mechanism, innerEyes };
+  const front: Front = {
+    drawn,
+    left: cornerIn(room, Own.Mechanism, carry),
+    right: cornerIn(room, Own.Mechanism + CORNER, carry),
+    carry,
+    mechanism,
+    innerEyes,
+  };
   return compileCorner(front, "left") ?? compileCorner(front, "right") ?? front;
 }
 
-function newCorner({ axisTurnsInUpright }: Carry): ReadyCorner {
-  const constants = new Float64Array(Corner.Stride);
-  const work = new Float64Array(Work.Stride);
-  const linkage = new Float64Array(Own.Linkage);
+/** What one corner needs of a front's numbers, which are one buffer, since to get and to clear away many costs a search dear. */
+const CORNER = Corner.Stride + Work.Stride + Own.Linkage;
+
+function cornerIn(room: Float64Array, at: number, { axisTurnsInUpright }: Carry): ReadyCorner {
+  const constants = room.subarray(at, at + Corner.Stride);
+  const work = room.subarray(at + Corner.Stride, at + Corner.Stride + Work.Stride);
+  const linkage = room.subarray(at + Corner.Stride + Work.Stride, at + CORNER);
   return { constants, linkage, work, places: axisTurnsInUpright ? work.subarray(Work.Upright) : constants };
 }
 
@@ -76,6 +89,7 @@ function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
   constants[Corner.Start + 1] = 1 / travel.half;
   constants[Corner.Start + 2] = hand * input.middle;
   constants[Corner.Start + 3] = 1 / input.half;
+  constants[Corner.Tolerance] = NEAR_FIT * size;
   // The scratch holds the neighbour that was solved last: at first, the drawn pose.
   fitStart(constants, (z, s) => {
     eyes(input.middle + hand * (s * input.half));
@@ -84,6 +98,7 @@ function compileCorner(front: Front, wheel: "left" | "right"): Refusal | null {
     work[Work.PerHeight] = (1 + t * t) / (2 * work[Work.HeightRate]);
     return approach(front, corner, NEIGHBOUR, target) ? work[Work.HalfAngle] : reach(front, corner, target);
   });
+  constants[Corner.Tolerance] = NEAR * size;
   return null;
 }
 

@@ -38,25 +38,38 @@ export function putStart(c: Float64Array, z: number, s: number, work: Float64Arr
 const zs = chebyshev(TRAVEL_DEGREE + 1);
 const ss = chebyshev(INPUT_TERMS);
 
+const throughZs = throughUnits(zs);
+const throughSs = throughUnits(ss);
+const values = new Float64Array((TRAVEL_DEGREE + 1) * INPUT_TERMS);
+
 /**
  * Fits the start through the values of t at the Chebyshev places of both variables, and writes its coefficients.
  *
  * @param settled gives t at a scaled travel and scaled input, each in −1…1
  */
 export function fitStart(c: Float64Array, settled: (z: number, s: number) => number): void {
-  const rows = zs.map((z) =>
+  for (let i = 0; i <= TRAVEL_DEGREE; i++) {
+    for (let j = 0; j < INPUT_TERMS; j++) values[i * INPUT_TERMS + j] = settled(zs[i], ss[j]);
+  }
+  c.fill(0, Corner.StartTerms, Corner.StartTerms + values.length);
+  for (let i = 0; i <= TRAVEL_DEGREE; i++) {
+    for (let j = 0; j < INPUT_TERMS; j++) {
+      let alongInput = 0;
+      for (let k = 0; k < INPUT_TERMS; k++) alongInput += throughSs[k][j] * values[i * INPUT_TERMS + k];
+      for (let k = 0; k <= TRAVEL_DEGREE; k++)
+        c[Corner.StartTerms + k * INPUT_TERMS + j] += throughZs[i][k] * alongInput;
+    }
+  }
+}
+
+/** For each place, the polynomial that is 1 there and 0 at the others: what a value there adds to each coefficient. */
+function throughUnits(xs: readonly number[]): readonly (readonly number[])[] {
+  return xs.map((_, at) =>
     monomials(
-      ss,
-      ss.map((s) => settled(z, s)),
+      xs,
+      xs.map((_, i) => (i === at ? 1 : 0)),
     ),
   );
-  for (let j = 0; j < INPUT_TERMS; j++) {
-    const column = monomials(
-      zs,
-      rows.map((row) => row[j]),
-    );
-    for (let i = 0; i <= TRAVEL_DEGREE; i++) c[Corner.StartTerms + i * INPUT_TERMS + j] = column[i];
-  }
 }
 
 function chebyshev(count: number): number[] {

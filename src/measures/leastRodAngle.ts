@@ -72,6 +72,7 @@ export function sweepRange(end: FrontEnd, detail: Detail = "whole"): RangeSweep 
 }
 
 const gridRoom = sweepRoom();
+const onePose = newPoses(1);
 const nearRoom = sweepRoom();
 
 /** Every place of a grid, solved: the places of one input together. Good until that room's next grid of as many places. */
@@ -120,7 +121,7 @@ function leastOf(
   travels: Span,
   poses: Float64Array,
 ): LeastRodAngle | null {
-  const search: Search = { ...of, pose: newPoses(1), angle: Number.POSITIVE_INFINITY, input: 0, travel: 0 };
+  const search: Search = { ...of, pose: onePose, angle: Number.POSITIVE_INFINITY, input: 0, travel: 0 };
   lookOver(search, poses, inputs.rows, travels.rows);
   if (search.angle === Number.POSITIVE_INFINITY) return null;
   let inputStep = (inputs.to - inputs.from) / (inputs.rows - 1);

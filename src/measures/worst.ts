@@ -46,11 +46,11 @@ type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
 const UNSUSPENDED: WorstOfTravel = { toe: { left: null, right: null }, bounce: null };
 
 const travelRoom = sweepRoom();
+const ride = newPoses(1);
 
 /** The worst over the travel alone, wheels straight ahead. */
 function worstOfTravel(end: FrontEnd, rows: number): WorstOfTravel {
   const input = end.zero ?? end.straightAhead;
-  const ride = newPoses(1);
   solve(end.front, input, 0, 0, ride, 0);
   const poses = travelRoom(rows);
   const span = { ...travelSpan(end), rows };

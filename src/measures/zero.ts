@@ -17,8 +17,10 @@ const ROUNDS = 120;
  */
 const NOTHING = 1e-9;
 
+const poses = newPoses(1);
+
 /** Both steers added up at an input, travel 0, rad; null where a side does not close. */
-function steerSum(front: Front, input: number, poses: Float64Array): number | null {
+function steerSum(front: Front, input: number): number | null {
   solve(front, input, 0, 0, poses, 0);
   if (poses[Pose.Left + Side.Blame] !== 0 || poses[Pose.Right + Side.Blame] !== 0) return null;
   return steer(poses, Pose.Left) + steer(poses, Pose.Right);
@@ -30,8 +32,7 @@ function steerSum(front: Front, input: number, poses: Float64Array): number | nu
  * up to nothing there. Null when there is none or the wheels stop closing on the way.
  */
 export function findZero(front: Front, start: number, reach: number): number | null {
-  const poses = newPoses(1);
-  const sumAt = (input: number) => steerSum(front, input, poses);
+  const sumAt = (input: number) => steerSum(front, input);
   const first = sumAt(start);
   if (first === null) return null;
   if (Math.abs(first) < NOTHING) return start;
@@ -104,9 +105,8 @@ function closeIn(
  * of it. Null when a side does not close there or the wheels do not turn.
  */
 export function turnOfInputLeft(front: Front, from: number, step: number): Wheel | null {
-  const poses = newPoses(1);
-  const left = steerSum(front, from + step, poses);
-  const right = steerSum(front, from - step, poses);
+  const left = steerSum(front, from + step);
+  const right = steerSum(front, from - step);
   if (left === null || right === null || left === right) return null;
   return left > right ? "left" : "right";
 }

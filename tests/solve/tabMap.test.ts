@@ -13,7 +13,7 @@ import { goalsFor } from "../../src/solve/goals/goals.ts";
 import { dear } from "../../src/solve/goals/readings.ts";
 import { scoreOf } from "../../src/solve/goals/score.ts";
 import { finished } from "../../src/solve/job.ts";
-import { CLEARANCE_INPUTS, CLEARANCE_TRAVELS } from "../../src/solve/tab-map/noGo.ts";
+import { clearancePlaces } from "../../src/solve/tab-map/noGo.ts";
 import { type TabMapOf, tabMapJob } from "../../src/solve/tab-map/tabMap.ts";
 import { tabNumbers } from "../../src/solve/tab-map/tabNumbers.ts";
 import { standIn, tabsAt } from "../../src/solve/tab-map/tabPlane.ts";
@@ -103,7 +103,7 @@ describe("the map of a tab's plane", () => {
         continue;
       }
       // At the map's own places it forbids exactly what is too near there; and so nothing that the whole range allows.
-      const own = leastDistance(alone, CLEARANCE_INPUTS - 1, CLEARANCE_TRAVELS - 1);
+      const own = leastDistance(alone, clearancePlaces.whole.inputs - 1, clearancePlaces.whole.travels - 1);
       expect(cell?.noGo !== null, `${at}: ${own}`).toBe(own < limit);
       if (cell?.noGo) expect(leastDistance(alone, 40, 40), `${at} ${cell.noGo}`).toBeLessThan(limit);
     }

@@ -12,10 +12,16 @@ function pointOf(numbers: Float64Array, places: PointPlaces): Point {
   return { x: numbers[places.x], y: numbers[places.y], z: numbers[places.z] };
 }
 
+const known = new Map<string, (numbers: Float64Array) => Point>();
+
 /** How to read the point of that id, such as "left.lower-arm.joint", in its corner's own frame. */
 export function pointAt(id: string): (numbers: Float64Array) => Point {
+  const read = known.get(id);
+  if (read !== undefined) return read;
   const places = { x: indexOf(`${id}.ahead`), y: indexOf(`${id}.out`), z: indexOf(`${id}.up`) };
-  return (numbers) => pointOf(numbers, places);
+  const made = (numbers: Float64Array) => pointOf(numbers, places);
+  known.set(id, made);
+  return made;
 }
 
 /** How to read a point of the whole car, in the vehicle's frame: y to the driver's left. */

@@ -124,8 +124,8 @@ function slideFrom(eye: Point): Move {
   };
 }
 
-function partMove({ moves }: Body, place: CornerBodies["place"], upright: Move): Move {
-  if (moves === "with the upright") return upright;
+function partMove({ moves }: Body, place: CornerBodies["place"], upright: () => Move): Move {
+  if (moves === "with the upright") return upright();
   if ("across" in moves) return turner(place(moves.across), { x: 0, y: 1, z: 0 }, place(moves.joint), moves.end);
   const [from, to] = moves.about.map(place);
   return turner(from, minus(to, from), place(moves.joint), moves.end);
@@ -138,12 +138,18 @@ export function bodiesOf(study: Study, wheel: Wheel): CornerBodies {
   const inner = slot(study.ridePose(study.straightAhead), side + Side.TieRodInner);
   const place = (path: string) => (path === "tie-rod.inner" ? inner : pointAt(`${wheel}.${path}`)(numbers));
   const parts: readonly Body[] = linkageOf(form.linkage).bodies;
-  const upright = uprightMove(study, wheel, place);
-  const moves = new Map<string, Move>([
-    ["frame", standsStill],
-    ["upright", upright],
-    ["steering", steeringMove(study, wheel, place)],
-    ...parts.map((part) => [part.name, partMove(part, place, upright)] as const),
-  ]);
-  return { wheel, parts, place, move: (body) => moves.get(body) ?? standsStill };
+  const made = new Map<string, Move>();
+  const make = (body: string): Move => {
+    if (body === "upright") return uprightMove(study, wheel, place);
+    if (body === "steering") return steeringMove(study, wheel, place);
+    const part = parts.find(({ name }) => name === body);
+    return part === undefined ? standsStill : partMove(part, place, () => move("upright"));
+  };
+  // A search asks for few of them, of cars by the thousand.
+  const move = (body: string): Move => {
+    const known = made.get(body) ?? make(body);
+    made.set(body, known);
+    return known;
+  };
+  return { wheel, parts, place, move };
 }

@@ -211,14 +211,15 @@ export function clearanceLacks(study: Study): readonly string[] {
   ];
 }
 
-/** Every pair of one corner that could meet and whose sizes the file gives. */
-export function pairingsAt(study: Study, bodies: CornerBodies): readonly Pairing[] {
+/** Every pair of one corner that could meet and whose sizes the file gives, or those of its tie rod alone. */
+export function pairingsAt(study: Study, bodies: CornerBodies, of: "all" | "tie rod" = "all"): readonly Pairing[] {
   const { wheel } = bodies;
   const { tubes } = study.car.sections;
   const own = tubes?.[wheel] ?? null;
   const diameter = (name: string) => own?.diameters[name] ?? null;
   const rodDiameter = diameter("tie-rod");
-  const rod = rodDiameter === null ? null : tieRod(rodDiameter / 2);
+  const rods = rodDiameter === null ? [] : [tieRod(rodDiameter / 2)];
+  const others = of === "all";
   const parts = bodies.parts.flatMap((part) => {
     const size = diameter(part.name);
     return size === null ? [] : [{ part, bars: partBars(bodies, part, size / 2) }];
@@ -232,23 +233,20 @@ export function pairingsAt(study: Study, bodies: CornerBodies): readonly Pairing
       .map(([name, tube]) => frameBars(`${name} of the other side`, tube, -1)),
   ];
   const { rim, tyre } = ringsOf(study);
-  const turning = parts.filter(({ part }) => part.moves !== "with the upright").map(({ bars }) => bars);
-  const movers = [...(rod === null ? [] : [rod]), ...turning];
-  const besideWheel = [
-    ...(rod === null ? [] : [rod]),
-    ...parts.map(({ bars }) => bars),
-    ...(shock === null ? [] : [shock]),
-  ];
+  const turning = parts.filter(({ part }) => others && part.moves !== "with the upright");
+  const movers = [...rods, ...turning.map(({ bars }) => bars)];
+  const shocks = shock === null ? [] : [shock];
+  const besideWheel = others ? [...rods, ...parts.map(({ bars }) => bars), ...shocks] : rods;
+  const inTyre = others ? [...besideWheel, ...frame] : rods;
   const on = study.car.sections.shock?.[wheel]?.on;
   return [
-    ...(rod === null ? [] : parts.map(({ bars }) => barsToBars(wheel, rod, bars))),
-    ...(rod === null || shock === null ? [] : [barsToBars(wheel, rod, shock)]),
-    ...parts
-      .filter(({ part }) => shock !== null && part.name !== on && part.moves !== "with the upright")
-      .flatMap(({ bars }) => (shock === null ? [] : [barsToBars(wheel, bars, shock)])),
+    ...rods.flatMap((rod) => [...parts.map(({ bars }) => bars), ...shocks].map((bars) => barsToBars(wheel, rod, bars))),
+    ...turning
+      .filter(({ part }) => part.name !== on)
+      .flatMap(({ bars }) => shocks.map((shock) => barsToBars(wheel, bars, shock))),
     // The tyre's inner wall is the rim's barrel over the tyre's width: a tube of the frame meets it there first.
     ...besideWheel.flatMap((bars) => (rim === null ? [] : [barsToRing(wheel, bars, "rim", rim)])),
-    ...[...besideWheel, ...frame].flatMap((bars) => (tyre === null ? [] : [barsToRing(wheel, bars, "tyre", tyre)])),
+    ...inTyre.flatMap((bars) => (tyre === null ? [] : [barsToRing(wheel, bars, "tyre", tyre)])),
     ...movers.flatMap((bars) =>
       frame.filter((tube) => !isBolted(bars, tube)).map((tube) => barsToBars(wheel, bars, tube)),
     ),

@@ -1,6 +1,7 @@
 import { newPoses } from "../../kinematics/poses.ts";
 import { Side } from "../../kinematics/slots.ts";
 import { solve } from "../../kinematics/solve.ts";
+import type { Detail } from "../../measures/leastRodAngle.ts";
 import { sideAt } from "../../measures/points.ts";
 import { bodiesOf } from "../../measures/range/bodies.ts";
 import { type Pairing, pairingsAt } from "../../measures/range/clearance.ts";
@@ -11,8 +12,10 @@ import { limitOf } from "../../vehicle/sections/limits.ts";
 import { type NoGo, noGos } from "./tabPlane.ts";
 
 /** Places over steering and travel at which clearances are looked at, both ends among them. */
-export const CLEARANCE_INPUTS = 7;
-export const CLEARANCE_TRAVELS = 5;
+export const clearancePlaces: Readonly<Record<Detail, { readonly inputs: number; readonly travels: number }>> = {
+  whole: { inputs: 7, travels: 5 },
+  coarse: { inputs: 5, travels: 3 },
+};
 
 function metOf({ id }: Pairing): NoGo {
   const [, other = ""] = id.split(".");
@@ -20,26 +23,27 @@ function metOf({ id }: Pairing): NoGo {
   return other.startsWith("frame-") ? "frame tube" : "arm";
 }
 
+const poses = newPoses(1);
+
 /** What the tie rods of these wheels come nearer to than the car's limit, over steering and travel; null where nothing. */
-function metBy(study: Study, wheels: readonly Wheel[]): NoGo | null {
+function metBy(study: Study, wheels: readonly Wheel[], detail: Detail): NoGo | null {
   const { tubes, limits } = study.car.sections;
   const { broken } = limitOf(limits, "clearance");
   const pairs = wheels
     .filter((wheel) => (tubes?.[wheel]?.diameters["tie-rod"] ?? null) !== null)
-    .flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel)))
-    .filter(({ id }) => id.startsWith("tie-rod."))
+    .flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel), "tie rod"))
     .map((pair) => ({ ...pair, rank: noGos.indexOf(metOf(pair)) }));
   if (pairs.length === 0) return null;
   const { furthestInput, wheelTravel, suspended } = study;
-  const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: CLEARANCE_INPUTS };
+  const places = clearancePlaces[detail];
+  const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: places.inputs };
   const travels: Span = {
     from: -wheelTravel.droop,
     to: wheelTravel.bump,
-    rows: suspended ? CLEARANCE_TRAVELS : 1,
+    rows: suspended ? places.travels : 1,
   };
   // The first of them in the list is told: what comes after one that is met need not be looked at.
   let met: number = noGos.length;
-  const poses = newPoses(1);
   for (let at = 0; at < inputs.rows * travels.rows; at++) {
     const travel = placeOf(travels, Math.floor(at / inputs.rows));
     solve(study.front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
@@ -59,7 +63,6 @@ const REACH = 3;
 function failsAtEnds({ front, furthestInput, wheelTravel, suspended }: Study): boolean {
   const inputs: Span = { from: -furthestInput.right, to: furthestInput.left, rows: REACH };
   const travels: Span = { from: -wheelTravel.droop, to: wheelTravel.bump, rows: suspended ? REACH : 1 };
-  const poses = newPoses(1);
   for (let at = 0; at < inputs.rows * travels.rows; at++) {
     const travel = placeOf(travels, Math.floor(at / inputs.rows));
     solve(front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
@@ -73,11 +76,11 @@ function failsAtEnds({ front, furthestInput, wheelTravel, suspended }: Study): b
  * clearance under the car's limit; null where nothing of that holds. Clearances are looked at coarsely, and only between
  * parts whose sizes the file gives: the whole check decides.
  */
-export function noGoOf(study: Study, wheels: readonly Wheel[]): NoGo | null {
+export function noGoOf(study: Study, wheels: readonly Wheel[], detail: Detail = "whole"): NoGo | null {
   if (failsAtEnds(study)) return "does not close";
   const { worst, car } = study;
   if (worst.blame !== null) return "does not close";
   const { broken } = limitOf(car.sections.limits, "rod-to-arm");
   if (wheels.some((wheel) => (worst.rodAngle[wheel]?.angle ?? 0) < broken)) return "dead point";
-  return metBy(study, wheels);
+  return metBy(study, wheels, detail);
 }

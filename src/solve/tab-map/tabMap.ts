@@ -21,7 +21,7 @@ export interface TabMapOf extends TabPlane {
 export function tabCellAt(car: Car, map: TabMapOf, out: number, other: number, detail: Detail = "whole"): TabCell {
   const study = studyOf(triedOut(car, { values: tabsAt(car, map, out, other), rods: "as they are" }), detail);
   if ("refused" in study) return { values: [], noGo: "does not close" };
-  const noGo = noGoOf(study, map.wheels);
+  const noGo = noGoOf(study, map.wheels, detail);
   return { values: noGo === "does not close" ? [] : map.read(study), noGo };
 }
 
