@@ -32,6 +32,29 @@ export function solve(front: Front, input: number, left: number, right: number, 
   write(front.right, asked, rightTravel, poses, at + Pose.Right);
 }
 
+/**
+ * One side of a pose, as `solve` solves it; the other side's doubles are left as they are.
+ *
+ * @param side Pose.Left or Pose.Right
+ */
+export function solveSide(
+  front: Front,
+  side: number,
+  input: number,
+  travel: number,
+  poses: Float64Array,
+  at: number,
+): void {
+  const isLeft = side === Pose.Left;
+  const corner = isLeft ? front.left : front.right;
+  const asked = bounded(input);
+  const ownTravel = bounded(travel);
+  front.innerEyes(front.mechanism, asked, front.left.work, front.right.work);
+  const near = stepped(front, corner, isLeft ? asked : -asked, ownTravel);
+  arrive(front, corner, near, ownTravel);
+  write(corner, asked, ownTravel, poses, at + side);
+}
+
 function bounded(value: number): number {
   return Number.isNaN(value) ? FAR : Math.min(Math.max(value, -FAR), FAR);
 }

@@ -1,6 +1,6 @@
 import { newPoses, sweepRoom } from "../kinematics/poses.ts";
 import { Link, Pose, Side } from "../kinematics/slots.ts";
-import { solve } from "../kinematics/solve.ts";
+import { solve, solveSide } from "../kinematics/solve.ts";
 import { type Blame, blameOfSide } from "./blame.ts";
 import type { FrontEnd } from "./frontEnd.ts";
 import { type Pair, placeOf, type Span } from "./span.ts";
@@ -61,7 +61,8 @@ export function sweepRange(end: FrontEnd, detail: Detail = "whole"): RangeSweep 
   const how = closeness[detail];
   const inputs: Span = { from: -end.furthestInput.right, to: end.furthestInput.left, rows: how.grid };
   const travels: Span = { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: end.suspended ? how.grid : 1 };
-  const poses = solved(end, inputs, travels, gridRoom);
+  const poses = gridRoom(inputs.rows * travels.rows);
+  putGrid(inputs, travels, (input, travel, at) => solve(end.front, input, travel, travel, poses, at));
   return {
     rodAngle: {
       left: leastOf({ end, side: Pose.Left, how }, inputs, travels, poses),
@@ -75,17 +76,14 @@ const gridRoom = sweepRoom();
 const onePose = newPoses(1);
 const nearRoom = sweepRoom();
 
-/** Every place of a grid, solved: the places of one input together. Good until that room's next grid of as many places. */
-function solved(end: FrontEnd, inputs: Span, travels: Span, room: typeof gridRoom): Float64Array {
-  const poses = room(inputs.rows * travels.rows);
+/** Has every place of a grid put where its pose belongs: the places of one input together. */
+function putGrid(inputs: Span, travels: Span, put: (input: number, travel: number, at: number) => void): void {
   for (let i = 0; i < inputs.rows; i++) {
     const input = placeOf(inputs, i);
     for (let j = 0; j < travels.rows; j++) {
-      const travel = placeOf(travels, j);
-      solve(end.front, input, travel, travel, poses, (i * travels.rows + j) * Pose.Stride);
+      put(input, placeOf(travels, j), (i * travels.rows + j) * Pose.Stride);
     }
   }
-  return poses;
 }
 
 /** The place whose gap is largest, of both wheels. */
@@ -131,7 +129,9 @@ function leastOf(
     travelStep *= 0.5;
     const nearInputs = about(search.input, inputStep, inputs);
     const nearTravels = about(search.travel, travelStep, travels);
-    lookOver(search, solved(of.end, nearInputs, nearTravels, nearRoom), nearInputs.rows, nearTravels.rows);
+    const near = nearRoom(nearInputs.rows * nearTravels.rows);
+    putGrid(nearInputs, nearTravels, (input, travel, at) => solveSide(of.end.front, of.side, input, travel, near, at));
+    lookOver(search, near, nearInputs.rows, nearTravels.rows);
   }
   return { angle: search.angle, input: search.input, travel: search.travel };
 }
@@ -177,7 +177,7 @@ function lookBetween(search: Search, poses: Float64Array, one: number, other: nu
   for (let i = 0; i < how.halvings && search.angle > DEAD_POINT; i++) {
     const input = 0.5 * (nearInput + farInput);
     const travel = 0.5 * (nearTravel + farTravel);
-    solve(end.front, input, travel, travel, pose, 0);
+    solveSide(end.front, side, input, travel, pose, 0);
     if (pose[side + Side.Blame] === Link.None) {
       look(search, pose, side);
       nearInput = input;

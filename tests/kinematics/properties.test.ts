@@ -5,7 +5,7 @@ import type { Drawn } from "../../src/kinematics/drawn.ts";
 import { blameOf } from "../../src/kinematics/face.ts";
 import { newPoses } from "../../src/kinematics/poses.ts";
 import { Pose, Side } from "../../src/kinematics/slots.ts";
-import { solve } from "../../src/kinematics/solve.ts";
+import { solve, solveSide } from "../../src/kinematics/solve.ts";
 import { expectClose } from "../close.ts";
 import { cars, mirrored, posed, scaled, seed } from "../oracles/cars.ts";
 import {
@@ -119,6 +119,23 @@ describe("every pose of every car", () => {
         // Each side is its own: the other wheel's travel does not touch it.
         const apart = solved(front, one.input, one.left, two.right);
         expectSameBits(apart.slice(Pose.Left, Pose.Right), alone.slice(Pose.Left, Pose.Right));
+      }),
+      runs(500),
+    );
+  });
+
+  test("is, one side alone, what it is with the other, to the last bit, and the other's room is left as it was", () => {
+    fc.assert(
+      fc.property(posed(2), ({ drawn, input, left, right }) => {
+        const front = frontOf(drawn);
+        const both = solved(front, input, left, right);
+        const poses = newPoses(2).fill(7);
+        solveSide(front, Pose.Left, input, left, poses, 0);
+        solveSide(front, Pose.Right, input, right, poses, Pose.Stride);
+        expectSameBits(poses.slice(Pose.Left, Pose.Right), both.slice(Pose.Left, Pose.Right));
+        expectSameBits(poses.slice(Pose.Stride + Pose.Right), both.slice(Pose.Right));
+        const untouched = [...poses.slice(Pose.Right, Pose.Stride + Pose.Right)];
+        expect(untouched.every((value) => value === 7)).toBe(true);
       }),
       runs(500),
     );

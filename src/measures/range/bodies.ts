@@ -49,8 +49,7 @@ export function oncePose(write: (poses: Float64Array, at: number) => void): (pos
 function moverOf(drawn: Marks, marksIn: (poses: Float64Array, at: number) => Marks): Move {
   const from = standing(drawn);
   const motion = still();
-  const triad = new Float64Array(9);
-  const write = oncePose((poses, at) => moved(from, marksIn(poses, at), triad, motion));
+  const write = oncePose((poses, at) => moved(from, marksIn(poses, at), motion));
   return (poses, at) => {
     write(poses, at);
     return motion;

@@ -50,11 +50,13 @@ export function standing(marks: Marks): Standing {
   return { triad, place: marks.place };
 }
 
+const triad = new Float64Array(9);
+
 /**
  * The motion that takes a body from one standing to that of other marks: R = Σ wᵢ′ wᵢᵀ over the triad w of each, t = q′ − R q.
- * `triad` is scratch of nine numbers. Elementary geometry.
+ * Elementary geometry.
  */
-export function moved(from: Standing, to: Marks, triad: Float64Array, motion: Motion): void {
+export function moved(from: Standing, to: Marks, motion: Motion): void {
   const before = from.triad;
   putTriad(to, triad);
   for (let row = 0; row < 3; row++) {

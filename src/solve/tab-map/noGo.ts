@@ -17,10 +17,11 @@ export const clearancePlaces: Readonly<Record<Detail, { readonly inputs: number;
   coarse: { inputs: 5, travels: 3 },
 };
 
-function metOf({ id }: Pairing): NoGo {
-  const [, other = ""] = id.split(".");
-  if (other === "rim" || other === "tyre" || other === "shock") return other;
-  return other.startsWith("frame-") ? "frame tube" : "arm";
+/** The place in the list of what a tie rod's pair is with. */
+function rankOf({ id }: Pairing): number {
+  const other = id.slice("tie-rod.".length);
+  if (other === "rim" || other === "tyre" || other === "shock") return noGos.indexOf(other);
+  return noGos.indexOf(other.startsWith("frame-") ? "frame tube" : "arm");
 }
 
 const poses = newPoses(1);
@@ -31,8 +32,7 @@ function metBy(study: Study, wheels: readonly Wheel[], detail: Detail): NoGo | n
   const { broken } = limitOf(limits, "clearance");
   const pairs = wheels
     .filter((wheel) => (tubes?.[wheel]?.diameters["tie-rod"] ?? null) !== null)
-    .flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel), "tie rod"))
-    .map((pair) => ({ ...pair, rank: noGos.indexOf(metOf(pair)) }));
+    .flatMap((wheel) => pairingsAt(study, bodiesOf(study, wheel), "tie rod"));
   if (pairs.length === 0) return null;
   const { furthestInput, wheelTravel, suspended } = study;
   const places = clearancePlaces[detail];
@@ -42,15 +42,16 @@ function metBy(study: Study, wheels: readonly Wheel[], detail: Detail): NoGo | n
     to: wheelTravel.bump,
     rows: suspended ? places.travels : 1,
   };
+  const ranks = pairs.map(rankOf);
   // The first of them in the list is told: what comes after one that is met need not be looked at.
   let met: number = noGos.length;
   for (let at = 0; at < inputs.rows * travels.rows; at++) {
     const travel = placeOf(travels, Math.floor(at / inputs.rows));
     solve(study.front, placeOf(inputs, at % inputs.rows), travel, travel, poses, 0);
-    for (const pair of pairs) {
+    for (const [i, pair] of pairs.entries()) {
       const side = sideAt(pair.wheel);
-      if (pair.rank >= met || poses[side + Side.Blame] !== 0) continue;
-      if (pair.read(poses, side, broken) < broken) met = pair.rank;
+      if (ranks[i] >= met || poses[side + Side.Blame] !== 0) continue;
+      if (pair.read(poses, side, broken) < broken) met = ranks[i];
     }
   }
   return noGos[met] ?? null;
