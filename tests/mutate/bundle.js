@@ -16,12 +16,19 @@ const slow = [
   /^tests\/measures\/(worst|study|lockShares|change|fromTape|steeringShaft)\.test\.ts$/,
 ];
 
-const all = process.env.RACKWRIGHT_MUTATE === "all";
-const tests = ["kinematics", "measures", "published"]
-  .flatMap((folder) =>
-    readdirSync(`${root}tests/${folder}`, { recursive: true }).map((name) => `tests/${folder}/${name}`),
-  )
-  .filter((path) => path.endsWith(".test.ts") && (all || !slow.some((late) => late.test(path))))
+/** Unset: the quick tests of the kernel and the formulas. `all`: the slow ones too. Else a pattern: the tests of that path, wherever they are. */
+const wanted = process.env.RACKWRIGHT_MUTATE;
+const ours = /^tests\/(kinematics|measures|published)\//;
+
+/** @param {string} path */
+function isWanted(path) {
+  if (wanted !== undefined && wanted !== "all") return new RegExp(wanted).test(path);
+  return ours.test(path) && (wanted === "all" || !slow.some((late) => late.test(path)));
+}
+
+const tests = readdirSync(`${root}tests`, { recursive: true })
+  .map((name) => `tests/${name}`)
+  .filter((path) => /\.test\.tsx?$/.test(path) && isWanted(path))
   .sort();
 
 /** What finds its files beside itself still does, from inside the bundle.
