@@ -8,7 +8,7 @@ import { openGauges, writeGauges } from "./gaugeFiles.ts";
 import { openForm, prepareSurvey, surveyForm } from "./lateSurvey.ts";
 import type { Model, SheetSource } from "./model.ts";
 import { settler } from "./settler.ts";
-import type { Effect, Message } from "./turn.ts";
+import type { Effect, KeptSheet, Message } from "./turn.ts";
 
 /** What the effects reach: the way back into the model, the way out, and the surroundings. */
 export interface World {
@@ -128,6 +128,13 @@ export function doer(first: Model, world: World): Doer {
     else keptSheet(world.env, (kept) => world.send({ is: "sheetOpened", opened, kept }));
   }
 
+  /** Once the form for it is fetched. */
+  function withKeptSheet(take: (kept: KeptSheet | null) => void): void {
+    const give = () => openForm().keptSheet(world.env, take);
+    if (surveyForm() === null) prepareSurvey().then(give).catch(cannotOpen);
+    else give();
+  }
+
   function record({ what, settles }: Effect & { do: "journal" }, { bench, origin }: Model): void {
     // Changes that were found are kept on as the single ones that they are, and of the text that they were made on.
     if (settles?.base) journal = new Journal(journalName(origin.source), settles.base, world.env);
@@ -173,10 +180,10 @@ export function doer(first: Model, world: World): Doer {
     lookFor: ({ path }) => {
       if (isTaken(path)) world.send({ is: "taken", path });
     },
-    keptSheet: () => {
-      const give = () => openForm().keptSheet(world.env, (kept) => world.send({ is: "keptSheet", kept }));
-      if (surveyForm() === null) prepareSurvey().then(give).catch(cannotOpen);
-      else give();
+    keptSheet: () => withKeptSheet((kept) => world.send({ is: "keptSheet", kept })),
+    countSheet: () => {
+      if (readDraft(world.env, "survey") === null) return;
+      withKeptSheet((kept) => world.send({ is: "sheetCounted", count: openForm().countRead(kept?.text ?? "") }));
     },
     keepSheet: ({ sheet }) => {
       const complaint = openForm().keepSheet(sheet, world.env);

@@ -3,6 +3,7 @@ import { understood } from "../vehicle/survey/answer.ts";
 import type { SurveyForm } from "../vehicle/survey/points.ts";
 import { ways } from "../vehicle/survey/readings.ts";
 import { rowsOf, type SheetRow, type SheetRows, sameness } from "../vehicle/survey/rows.ts";
+import { ownReadings } from "../vehicle/survey/survey.ts";
 import type { SheetOnBench } from "./model.ts";
 import { settledOf } from "./sheetState.ts";
 
@@ -115,6 +116,12 @@ export function residualOf(settled: SettledSheet, line: ReadingLine, sheet: Shee
 export function countOf({ rows }: SheetRows, group: string): { readonly read: number; readonly all: number } {
   const own = rows.filter((row) => row.is === "reading" && row.way.group === group);
   return { read: own.filter(({ text }) => text !== "").length, all: own.length };
+}
+
+/** How many readings of its front end's points stand on a sheet's text. */
+export function countRead(text: string): number {
+  const sheet = rowsOf(text);
+  return "complaints" in sheet ? 0 : ownReadings(sheet.survey).length;
 }
 
 /** Why a line's text cannot stand there; null where it can, or nothing is typed. For echoes: what it is understood as. */

@@ -10,5 +10,6 @@ export {
 } from "./acts/surveyFile.ts";
 export { sheetSettled } from "./acts/surveyLine.ts";
 export { keepSheet, keptSheet, openSheet, writeSheet } from "./sheetFiles.ts";
+export { countRead } from "./survey.ts";
 export { PointsPage } from "./view/PointsPage.tsx";
 export { SurveyPage } from "./view/SurveyPage.tsx";

@@ -53,6 +53,8 @@ export type Effect =
   | { readonly do: "keepReadings"; readonly answers: Answers | null }
   /** Ask for the sheet of readings between points that was kept. */
   | { readonly do: "keptSheet" }
+  /** Tell how many readings are on that sheet, without the form for it. */
+  | { readonly do: "countSheet" }
   /** Keep it on disk with the names of its files. Null throws it away. */
   | { readonly do: "keepSheet"; readonly sheet: SheetOnBench | null }
   /** Read a sheet from a file, or an example of one. */
@@ -114,6 +116,8 @@ export type Message =
   | { readonly is: "failed"; readonly words: string }
   | { readonly is: "readings"; readonly kept: Answers | null }
   | { readonly is: "keptSheet"; readonly kept: KeptSheet | null }
+  /** How many readings are on the sheet that was kept. */
+  | { readonly is: "sheetCounted"; readonly count: number }
   /** A sheet was read; `kept` is the one that the form held before. */
   | { readonly is: "sheetOpened"; readonly opened: KeptSheet; readonly kept: KeptSheet | null }
   | { readonly is: "sheetWritten"; readonly path: string; readonly text: string; readonly hash: string }

@@ -5,7 +5,7 @@ import { frontEndActs } from "./acts/frontEnd.ts";
 import { failedInGauges, gaugeActs, gaugesOpened, gaugesWritten, openGauges, typeInGauges } from "./acts/gauges.ts";
 import { placeActs } from "./acts/place.ts";
 import { firstInches, showActs } from "./acts/show.ts";
-import { failedInTape, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
+import { failedInTape, keptOnPage3, openTape, takenInTape, tapeActs, typeInTape } from "./acts/tape.ts";
 import { trialActs } from "./acts/trials.ts";
 import { typeOnUpright, uprightActs } from "./acts/upright.ts";
 import { adjustables } from "./adjust.ts";
@@ -122,6 +122,8 @@ function answer(model: Model, message: Message): Turn {
       return openTape(model, message.kept);
     case "keptSheet":
       return openForm().openSurvey(model, message.kept);
+    case "sheetCounted":
+      return turn(keptOnPage3(model, message.count));
     case "sheetOpened":
       return openForm().sheetOpened(model, message.opened, message.kept);
     case "sheetWritten":

@@ -221,6 +221,18 @@ describe("readings between points, as a form", () => {
     expect(flat(settled(form(kept(donor))))).toContain("Ctrl-R throws them away");
   });
 
+  it("is told of on page 1 while readings wait in it, on the bench or kept on disk, and not while nothing is read", () => {
+    const bench = form();
+    expect(flat(bench.press("escape", "T"))).not.toContain("page 3");
+    const read = to(form(), "height of left eye").press("=9 3/8", "enter", "escape", "T");
+    // What stands on every list of the floor's two marks is no reading of the builder's.
+    expect(flat(read)).toContain("1 reading between points is kept on page 3: PgDn, twice from page 1, goes on");
+    const later = new Bench(opened("balanced-two-seater")).press("T").send({ is: "readings", kept: null });
+    expect(later.effects).toContainEqual({ do: "countSheet" });
+    expect(flat(later.send({ is: "sheetCounted", count: 121 }))).toContain("121 readings between points are kept");
+    expect(flat(later.press("escape").send({ is: "sheetCounted", count: 121 }))).not.toContain("kept on page 3");
+  });
+
   it("throws a sheet away by Ctrl-R, and brings it back by the same key", () => {
     const bench = form(kept(donor)).press("ctrl+r");
     expect(bench.effects.find((each) => each.do === "keepSheet")).toEqual({ do: "keepSheet", sheet: null });

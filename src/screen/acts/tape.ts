@@ -8,11 +8,27 @@ const keptWords = "These readings were kept from last time; Ctrl-U empties a fie
 
 /** The form as it is first seen, with the readings that were kept of an earlier time, if any. */
 export function openTape(model: Model, kept: Answers | null): Turn {
-  const units = model.display.unit;
-  const tape = kept ?? { units };
-  const notice = kept === null ? null : ({ text: keptWords, tone: "done" } as const);
-  const open = at({ ...model, tape, notice }, 0);
-  return (tape.file ?? "").trim() === "" ? open : turn(open.model, lookFor(tape));
+  return opened({ ...model, tape: kept ?? { units: model.display.unit } });
+}
+
+/** The form with what it holds: what was kept is said, here and on page 3; of a name that is a file's, that is said. */
+function opened(model: Model): Turn {
+  const { tape, sheet } = model;
+  const answers = tape ?? {};
+  const isKept = Object.entries(answers).some(([key, text]) => key !== "units" && text.trim() !== "");
+  const notice = isKept ? ({ text: keptWords, tone: "done" } as const) : null;
+  const { model: open } = at({ ...model, notice }, 0);
+  const named = (answers.file ?? "").trim() === "" ? [] : [lookFor(answers)];
+  if (sheet === null) return turn(open, { do: "countSheet" }, ...named);
+  return turn(keptOnPage3(open, openForm().countRead(sheet.text)), ...named);
+}
+
+/** That readings between points wait on page 3, on the pages before it. */
+export function keptOnPage3(model: Model, count: number): Model {
+  if (model.focus.on !== "tape" || count === 0) return model;
+  const readings = count === 1 ? "1 reading between points is" : `${count} readings between points are`;
+  const there = `${readings} kept on page 3: PgDn, twice from page 1, goes on there.`;
+  return { ...model, notice: { text: [model.notice?.text ?? "", there].join(" ").trim(), tone: "done" } };
 }
 
 /** The form with its cursor on a row, and what was typed there in the field. */
@@ -134,17 +150,10 @@ export function failedInTape(model: Model, words: string): Model {
   ).model;
 }
 
-/** The form with what it held; of a name that meanwhile is a file's, that is said. */
-function again(model: Model): Turn {
-  const { model: open } = at({ ...model, notice: { text: keptWords, tone: "done" } }, 0);
-  const answers = model.tape ?? {};
-  return (answers.file ?? "").trim() === "" ? turn(open) : turn(open, lookFor(answers));
-}
-
 /** All readings thrown away, for another car. */
 const emptyTape: Act = (model) => at({ ...model, tape: { units: unitsOf(model.tape ?? {}) } }, 0);
 
 export const tapeActs = {
-  fromTape: (model) => (model.tape === null ? turn(model, { do: "readings" }) : again(model)),
+  fromTape: (model) => (model.tape === null ? turn(model, { do: "readings" }) : opened(model)),
   emptyTape: (model, chord) => turn(emptyTape(model, chord).model, { do: "keepReadings", answers: null }),
 } satisfies Record<string, Act>;

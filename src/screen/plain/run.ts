@@ -59,7 +59,7 @@ export async function runPlain(
     const next = update(model, message);
     model = next.model;
     for (const effect of next.effects) effects.do(effect, model);
-    if (["opened", "listed", "readings", "keptSheet", "sheetOpened"].includes(message.is)) tell();
+    if (["opened", "listed", "readings", "sheetCounted", "keptSheet", "sheetOpened"].includes(message.is)) tell();
     if (message.is === "settled" && model.sheet !== null && model.focus.on === "survey")
       say([verdictOf(model.sheet).text.replace(/ \(Ctrl-[^)]*\)/g, "")]);
   }

@@ -27,7 +27,12 @@ export interface Survey {
 
 /** Whether no reading names a point of the front end: the sheet holds what was written beforehand, of its marks, alone. */
 export function isBlank({ form, readings }: Pick<Survey, "form" | "readings">): boolean {
+  return ownReadings({ form, readings }).length === 0;
+}
+
+/** The readings of a front end's own points: what marks on the floor are to each other says nothing of it. */
+export function ownReadings({ form, readings }: Pick<Survey, "form" | "readings">): Survey["readings"] {
   // Marks stand behind the front end's own points.
   const own = pointsOf(form).length;
-  return readings.every(({ points }) => points.every((point) => point >= own));
+  return readings.filter(({ points }) => points.some((point) => point < own));
 }
