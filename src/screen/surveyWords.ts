@@ -127,14 +127,15 @@ export function verdictOf(bench: SheetOnBench): { readonly text: string; readonl
       isWrong: false,
     };
   }
-  const { surveyed, next } = known;
+  const { surveyed, next, others } = known;
   const { readings, points, blunders, survey } = surveyed;
   const length = sheetLength(survey.units);
   const old = isOld(bench) ? "OLD, being brought together anew: " : "";
   const wrong = blunders.map(({ reading }) => readings[reading]?.reading.name ?? "");
+  const checked = others.filter((by) => by !== null && by !== undefined).length;
   const fit =
     wrong.length === 0
-      ? "none stands out"
+      ? fitWords(checked, readings.length)
       : `${wrong.length} ${wrong.length === 1 ? "DOES" : "DO"} NOT FIT (Ctrl-N goes there): ${wrong.join("; ")}`;
   const loose = unsettledWords(surveyed);
   const unread = unreadPoints(surveyed).length;
@@ -148,6 +149,12 @@ export function verdictOf(bench: SheetOnBench): { readonly text: string; readonl
     text: `${old}${readings.length} readings of ${of}; ${fit}.${forward === null ? "" : ` ${forward}`}`,
     isWrong: wrong.length > 0,
   };
+}
+
+/** That no reading is found wrong, and of how many that could have been found. */
+function fitWords(checked: number, all: number): string {
+  if (checked === 0) return "no reading checks another yet: a wrong one would not show";
+  return checked === all ? "none stands out" : `of ${checked} that others check none stands out`;
 }
 
 /** What is still to know before a car is made of the sheet, or the sheet written. */

@@ -233,6 +233,15 @@ describe("readings between points, as a form", () => {
     expect(flat(later.press("escape").send({ is: "sheetCounted", count: 121 }))).not.toContain("kept on page 3");
   });
 
+  it("says that no reading is checked while none is, and of how many that nothing stands out", () => {
+    const bench = settled(to(form(), "height of left eye").press("=9 3/8", "enter"));
+    expect(flat(bench)).toContain("no reading checks another yet: a wrong one would not show");
+    expect(flat(bench)).not.toContain("stands out");
+    const known = bench.model.sheet?.settled?.outcome;
+    if (known === undefined || known === null || "complaint" in known) throw new Error("nothing came of it");
+    expect(known.others.every((each) => each === null)).toBe(true);
+  });
+
   it("throws a sheet away by Ctrl-R, and brings it back by the same key", () => {
     const bench = form(kept(donor)).press("ctrl+r");
     expect(bench.effects.find((each) => each.do === "keepSheet")).toEqual({ do: "keepSheet", sheet: null });
