@@ -144,6 +144,16 @@ export type AimStep =
   /** The step that moves are whole numbers of. */
   | { readonly step: "size" };
 
+/** How the field of a form stands: as it was come to, being typed in, or stopped at by a first Esc. */
+export type Typing = "standing" | "typed" | "stopped";
+
+/** What the field of a form holds, how it stands, and what is wrong with it. */
+interface InField {
+  readonly text: string;
+  readonly typing: Typing;
+  readonly complaint: string | null;
+}
+
 /** What has the keyboard: the bench itself, or something in front of it. */
 export type Focus =
   | { readonly on: "bench" }
@@ -156,23 +166,17 @@ export type Focus =
   | { readonly on: "opening" }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   /** The form for a new car from a tape; `text` is what its field holds. */
-  | { readonly on: "tape"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  | ({ readonly on: "tape"; readonly cursor: number } & InField)
   /** The form for readings between points. */
-  | { readonly on: "survey"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  | ({ readonly on: "survey"; readonly cursor: number } & InField)
   /** What they come to, every point with its uncertainty; `back` is where the form's cursor stands. */
   | { readonly on: "points"; readonly top: number; readonly back: number }
   /** The form for readings on the built car, beside what the car on the bench gives. */
-  | { readonly on: "gauges"; readonly cursor: number; readonly text: string; readonly complaint: string | null }
+  | ({ readonly on: "gauges"; readonly cursor: number } & InField)
   /** What the match to them says; `back` is where the form's cursor stands. */
   | { readonly on: "matched"; readonly top: number; readonly back: number }
   /** The form for an upright as a part on the bench; what was typed is by field. */
-  | {
-      readonly on: "upright";
-      readonly cursor: number;
-      readonly text: string;
-      readonly answers: Answers;
-      readonly complaint: string | null;
-    }
+  | ({ readonly on: "upright"; readonly cursor: number; readonly answers: Answers } & InField)
   /** The list of what is looked for and what may move. */
   | { readonly on: "aims"; readonly cursor: number }
   /** Something of it is asked for; `cursor` is in the choices that are offered, `back` where the list's cursor stands. */

@@ -210,7 +210,7 @@ describe("readings between points, as a form", () => {
   });
 
   it("keeps what was typed with every line that is left, and goes on with it", () => {
-    const bench = to(form(), "Title").press("=Yard donor", "escape");
+    const bench = to(form(), "Title").press("=Yard donor", "escape", "escape");
     expect(bench.effects.at(-2)).toMatchObject({
       do: "keepSheet",
       sheet: { text: expect.stringContaining("Yard donor") },

@@ -151,7 +151,7 @@ describe("a new car from a tape, as a form", () => {
   });
 
   it("reads millimetres where the tape does", () => {
-    const bench = form().press("down", "=inmm", "enter", "=1727.2");
+    const bench = form().press("down", "=mm", "enter", "=1727.2");
     expect(flat(bench)).toContain("= 1727.2 mm");
     expect(bench.model.tape).toMatchObject({ units: "mm", wheelbase: "1727.2" });
   });

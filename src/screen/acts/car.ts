@@ -6,6 +6,7 @@ import { guideCar } from "../guide.ts";
 import { openForm } from "../lateSurvey.ts";
 import type { Focus, Model, Next, Offer } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { stopTyping } from "../typing.ts";
 import { helpLines, helpRoom } from "../view/helpText.ts";
 import { acceptEntry } from "./adjust.ts";
 import { acceptAim, acceptAims, cancelAim, moveInAims, typeInAim } from "./aims.ts";
@@ -108,6 +109,8 @@ const cancel: Act = (model) => {
     const { path, next } = focus.question;
     return turn({ ...model, focus: { on: "saveAs", text: path, next, complaint: null } });
   }
+  const stopped = stopTyping(model);
+  if (stopped !== null) return turn(stopped);
   if (focus.on === "aim") return cancelAim(model, focus);
   if (focus.on === "survey") return openForm().leaveSurvey(model);
   if (focus.on === "points") return openForm().leavePoints(model, focus.back);

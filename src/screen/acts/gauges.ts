@@ -5,6 +5,7 @@ import { matchedHere, matchKey } from "../gaugeMatch.ts";
 import { answersFrom, countRead, fileText, type GaugeLine, gaugeLines, readingsToMatch, typedOn } from "../gauges.ts";
 import type { Answers, Focus, GaugesOnBench, Model } from "../model.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { typingAt } from "../typing.ts";
 import { matchedFrame, matchedLines } from "../view/MatchedPage.tsx";
 
 /** The form for readings on the built car has the keyboard. */
@@ -24,7 +25,11 @@ function at(model: Model, gauges: GaugesOnBench, cursor: number, complaint: stri
   const lines = gaugeLines(model, gauges.answers);
   const row = Math.min(lines.length - 1, Math.max(0, cursor));
   const text = gauges.answers[lines[row]?.key ?? ""] ?? "";
-  return turn({ ...model, gauges, focus: { on: "gauges", cursor: row, text, complaint } });
+  return turn({
+    ...model,
+    gauges,
+    focus: { on: "gauges", cursor: row, text, typing: typingAt(text, complaint), complaint },
+  });
 }
 
 function lineAt(model: Model, key: GaugeLine["key"]): number {
@@ -95,7 +100,12 @@ export function typeInGauges(model: Model, focus: OnGauges, text: string): Model
   const line = gauges === null ? undefined : gaugeLines(model, gauges.answers)[focus.cursor];
   if (gauges === null || line === undefined || line.is === "match" || line.is === "write") return model;
   const answers = { ...gauges.answers, [line.key]: text };
-  return { ...model, gauges: { ...gauges, answers }, focus: { ...focus, text, complaint: null }, notice: null };
+  return {
+    ...model,
+    gauges: { ...gauges, answers },
+    focus: { ...focus, text, typing: "typed", complaint: null },
+    notice: null,
+  };
 }
 
 /** Takes the line and goes on; on those that do something, does it. */

@@ -22,7 +22,7 @@ export function moveInSurvey(model: Model, focus: OnSurvey, ways: number, chord:
 export function typeInSurvey(model: Model, focus: OnSurvey, text: string): Model {
   const line = here(model)?.line;
   if (line === undefined || line.is === "write" || line.is === "make") return model;
-  return { ...model, focus: { ...focus, text, complaint: null }, notice: null };
+  return { ...model, focus: { ...focus, text, typing: "typed", complaint: null }, notice: null };
 }
 
 /** Takes the line and goes on; on those that do something, does it. */

@@ -4,6 +4,7 @@ import type { Focus, Model, SheetOnBench } from "../model.ts";
 import { isOld } from "../sheetState.ts";
 import { linesOf, type SurveyLine, type SurveyLines, textOn } from "../survey.ts";
 import { type Effect, type Turn, turn } from "../turn.ts";
+import { typingAt } from "../typing.ts";
 
 /** The form for readings between points has the keyboard. */
 export type OnSurvey = Focus & { readonly on: "survey" };
@@ -14,7 +15,11 @@ export function at(model: Model, sheet: SheetOnBench, cursor: number, complaint:
   const here = Math.min(lines.length - 1, Math.max(0, cursor));
   const line = lines[here];
   const text = line === undefined ? "" : (textOn(line, sheet) ?? "");
-  return turn({ ...model, sheet, focus: { on: "survey", cursor: here, text, complaint } });
+  return turn({
+    ...model,
+    sheet,
+    focus: { on: "survey", cursor: here, text, typing: typingAt(text, complaint), complaint },
+  });
 }
 
 /** The same, with whatever is on the sheet kept on disk, and brought together where it is another than before. */

@@ -3,6 +3,7 @@ import { openForm } from "../lateSurvey.ts";
 import type { Answers, Model } from "../model.ts";
 import { carOf, firstWrong, type TapeRow, tapeRows, unitsOf, whyPassedOver, wrongWith } from "../tape.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { typingAt } from "../typing.ts";
 
 const keptWords = "These readings were kept from last time; Ctrl-U empties a field, Ctrl-R all of them.";
 
@@ -37,7 +38,13 @@ function at(model: Model, cursor: number, complaint: string | null = null): Turn
   const text = (row === undefined ? undefined : model.tape?.[row.key]) ?? "";
   return turn({
     ...model,
-    focus: { on: "tape", cursor: row === undefined ? 0 : tapeRows.indexOf(row), text, complaint },
+    focus: {
+      on: "tape",
+      cursor: row === undefined ? 0 : tapeRows.indexOf(row),
+      text,
+      typing: typingAt(text, complaint),
+      complaint,
+    },
   });
 }
 
@@ -62,24 +69,17 @@ function makingOf(cursor: number): number {
   return tapeRows.findIndex((row, i) => i >= cursor && row.is === "make");
 }
 
-/** What was typed goes into the row's answer; a unit typed behind the one that stands there takes its place. */
-export function typeInTape(model: Model, typed: string): Model {
+/** What was typed goes into the row's answer. */
+export function typeInTape(model: Model, text: string): Model {
   const { focus } = model;
   const row = rowOf(model);
   if (focus.on !== "tape" || row === undefined || row.is === "make" || row.is === "survey") return model;
-  const text = row.is === "units" ? unitTyped(typed) : typed;
   return {
     ...model,
     tape: { ...model.tape, [row.key]: text },
-    focus: { ...focus, text, complaint: null },
+    focus: { ...focus, text, typing: "typed", complaint: null },
     notice: null,
   };
-}
-
-/** The unit that stands behind another one, which it takes the place of: "inmm" is mm. */
-function unitTyped(typed: string): string {
-  const [, last] = /^(?:in|mm|inch(?:es)?)(in|mm)$/i.exec(typed) ?? [];
-  return last ?? typed;
 }
 
 function rowOf({ focus }: Model): TapeRow | undefined {

@@ -2,6 +2,7 @@ import { uprightFields } from "../../vehicle/upright-fields.ts";
 import { changed } from "../bench.ts";
 import type { Answers, Focus, Model } from "../model.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
+import { typingAt } from "../typing.ts";
 import { hangRow, hungCar, typedFor } from "../upright.ts";
 
 type OnUpright = Focus & { readonly on: "upright" };
@@ -9,7 +10,10 @@ type OnUpright = Focus & { readonly on: "upright" };
 function at(model: Model, answers: Answers, cursor: number, complaint: string | null = null): Turn {
   const row = Math.min(hangRow, Math.max(0, cursor));
   const text = answers[uprightFields[row]?.key ?? ""] ?? "";
-  return turn({ ...model, focus: { on: "upright", cursor: row, text, answers, complaint } });
+  return turn({
+    ...model,
+    focus: { on: "upright", cursor: row, text, typing: typingAt(text, complaint), answers, complaint },
+  });
 }
 
 /** A row up or down. */
@@ -22,7 +26,7 @@ export function typeOnUpright(model: Model, focus: OnUpright, text: string): Mod
   const field = uprightFields[focus.cursor];
   if (field === undefined) return model;
   const answers = { ...focus.answers, [field.key]: text };
-  return { ...model, focus: { ...focus, text, answers, complaint: null } };
+  return { ...model, focus: { ...focus, text, typing: "typed", answers, complaint: null } };
 }
 
 /** Takes the field and goes on; on the last line, hangs the upright as one change of the car. */

@@ -1,3 +1,4 @@
+import { isTyping } from "../typing.ts";
 import type { Binding } from "./binding.ts";
 
 /** Leaves what is in front of the bench. */
@@ -7,6 +8,12 @@ export const cancel = (footer: string, help: string): Binding => ({
   command: "cancel",
   footer: `Esc ${footer}`,
   help,
+});
+
+/** Leaves a form; the first Esc of a line that is being typed in only stops that. */
+export const leaveForm = (footer: string, help: string): Binding => ({
+  ...cancel(footer, `${help}; the first in a line that is being typed in only stops there`),
+  footer: (model) => (isTyping(model) ? "Esc stop typing" : `Esc ${footer}`),
 });
 
 /** Empties the field. */

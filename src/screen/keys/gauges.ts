@@ -1,6 +1,6 @@
 import { whyNoMatched } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { cancel, clear, silent, upAndDownTyping } from "./common.ts";
+import { clear, leaveForm, silent, upAndDownTyping } from "./common.ts";
 
 /** The keys of the form for readings on the built car, and of what the match to them says. */
 export const gaugeKeys = {
@@ -33,7 +33,7 @@ export const gaugeKeys = {
           footer: null,
           help: "throw these readings away, for another car; once more brings them back",
         },
-        cancel("bench, kept", "to the bench; the readings typed so far are kept, also for next time"),
+        leaveForm("bench, kept", "to the bench; the readings typed so far are kept, also for next time"),
       ],
     },
   ],

@@ -2,7 +2,7 @@ import type { Model } from "../model.ts";
 import { tapeRows } from "../tape.ts";
 import { whyFirstPage, whyNoUndo } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { cancel, clear, silent, upAndDown, upAndDownTyping } from "./common.ts";
+import { cancel, clear, leaveForm, silent, upAndDown, upAndDownTyping } from "./common.ts";
 import { gaugeKeys } from "./gauges.ts";
 import { surveyKeys } from "./survey.ts";
 
@@ -71,7 +71,7 @@ export const pageKeys = {
           help: "throw all these readings away, for another car",
         },
         clear,
-        cancel("bench, readings kept", "to the bench; the readings typed so far are kept, also for next time"),
+        leaveForm("bench, readings kept", "to the bench; the readings typed so far are kept, also for next time"),
       ],
     },
   ],
@@ -90,7 +90,7 @@ export const pageKeys = {
         },
         ...upAndDownTyping,
         clear,
-        cancel("back, nothing changed", "back to the bench, nothing changed"),
+        leaveForm("back, nothing changed", "back to the bench, nothing changed"),
       ],
     },
   ],

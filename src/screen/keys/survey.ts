@@ -2,7 +2,7 @@ import type { Model } from "../model.ts";
 import { settledOf } from "../sheetState.ts";
 import { whyNoPoints, whyNothingNext } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { cancel, clear, silent, upAndDownTyping } from "./common.ts";
+import { clear, leaveForm, silent, upAndDownTyping } from "./common.ts";
 
 function isOneWrong({ sheet }: Model): boolean {
   return sheet !== null && (settledOf(sheet)?.surveyed.blunders.length ?? 0) > 0;
@@ -61,7 +61,7 @@ export const surveyKeys = {
           footer: null,
           help: "throw these readings away, for another car; once more brings them back",
         },
-        cancel("bench, kept", "to the bench; the readings typed so far are kept, also for next time"),
+        leaveForm("bench, kept", "to the bench; the readings typed so far are kept, also for next time"),
       ],
     },
   ],

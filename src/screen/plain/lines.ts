@@ -8,6 +8,7 @@ import { linesOf } from "../survey.ts";
 import { saidOfLine } from "../surveyWords.ts";
 import { beforeMaking, crossCheck, tapeRows } from "../tape.ts";
 import type { Message } from "../turn.ts";
+import { isTyping } from "../typing.ts";
 
 /** Keys that only make sense where a list is seen: in lines, a name does their work. */
 const drawnOnly = [
@@ -148,7 +149,7 @@ export function understand(model: Model, line: string): Understood {
         ];
   }
   if (model.focus.on === "tape") return reading(model, text);
-  if (model.focus.on === "survey") return surveyReading(text);
+  if (model.focus.on === "survey") return surveyReading(model, text);
   if (model.focus.on === "open")
     return choose(
       model.focus.choices.map(({ name }) => name),
@@ -180,10 +181,17 @@ export function understand(model: Model, line: string): Understood {
   ]);
 }
 
+/** Out of a form, where the first Esc may only stop the typing. */
+function leavingForm(model: Model): Understood {
+  const out = { is: "key", chord: "escape" } as const;
+  return isTyping(model) ? [out, out] : [out];
+}
+
 /** An answer to the form for a new car from a tape. */
-function reading({ tape, focus }: Model, text: string): Understood {
+function reading(model: Model, text: string): Understood {
+  const { tape, focus } = model;
   const wanted = text.toLowerCase();
-  if (wanted === "cancel") return [{ is: "key", chord: "escape" }];
+  if (wanted === "cancel") return leavingForm(model);
   if (wanted === "back") return [{ is: "key", chord: "up" }];
   if (wanted === "make")
     return [
@@ -204,7 +212,6 @@ function reading({ tape, focus }: Model, text: string): Understood {
 }
 
 const surveyWords: Readonly<Record<string, string>> = {
-  cancel: "escape",
   back: "up",
   next: "down",
   wrong: "ctrl+n",
@@ -213,7 +220,8 @@ const surveyWords: Readonly<Record<string, string>> = {
 };
 
 /** An answer to the form for readings between points. */
-function surveyReading(text: string): Understood {
+function surveyReading(model: Model, text: string): Understood {
+  if (text.toLowerCase() === "cancel") return leavingForm(model);
   const chord = surveyWords[text.toLowerCase()];
   if (chord !== undefined) return [{ is: "key", chord }];
   return text === ""

@@ -1,6 +1,7 @@
 import { Box, Text, Transform } from "ink";
 import TextInput from "ink-text-input";
 import { fieldWindow } from "../../terminal/cursor.ts";
+import { typedInto } from "../typing.ts";
 import { windowOf } from "./AdjustList.tsx";
 import type { Typed } from "./Field.tsx";
 import { filled, type Line, Lines } from "./Lines.tsx";
@@ -16,6 +17,8 @@ export interface FormRow {
   readonly echo: string;
   readonly good: boolean;
 }
+
+type FieldHere = Parameters<typeof typedInto>[0];
 
 /** Columns of the fields' names, and of what was typed where there is no cursor. */
 export interface FormWidths {
@@ -41,7 +44,7 @@ export function Form({
   titles,
   list,
   cursor,
-  text,
+  field,
   below,
   columns,
   rows,
@@ -52,8 +55,8 @@ export function Form({
   readonly titles: readonly string[];
   readonly list: readonly FormRow[];
   readonly cursor: number;
-  /** What the field under the cursor holds. */
-  readonly text: string;
+  /** What the field under the cursor holds, and how it stands. */
+  readonly field: FieldHere;
   readonly below: readonly Line[];
   readonly columns: number;
   readonly rows: number;
@@ -75,7 +78,7 @@ export function Form({
       </Text>
       {at > 0 ? <Lines columns={columns} lines={lines.slice(0, at)} /> : null}
       {here === undefined ? null : (
-        <FieldRow row={here} text={text} columns={columns} widths={widths} onTyped={onTyped} />
+        <FieldRow row={here} field={field} columns={columns} widths={widths} onTyped={onTyped} />
       )}
       <Lines columns={columns} lines={filled(lines.slice(at + 1), room - at - 1)} />
       <Lines columns={columns} lines={filled(below, rows - 1 - room)} />
@@ -91,13 +94,13 @@ function titleLine(titles: readonly string[], columns: number): string {
 /** The row with the cursor: its field takes all that is left of the line. */
 function FieldRow({
   row,
-  text,
+  field,
   columns,
   widths,
   onTyped,
 }: {
   readonly row: FormRow;
-  readonly text: string;
+  readonly field: FieldHere;
   readonly columns: number;
   readonly widths: FormWidths;
   readonly onTyped: Typed;
@@ -108,7 +111,7 @@ function FieldRow({
     <Text wrap="truncate">
       <Text bold>{label} </Text>
       <Transform transform={fieldWindow(columns - label.length - 2)}>
-        <TextInput key={row.key} value={text} onChange={onTyped} />
+        <TextInput key={row.key} value={field.text} onChange={(now) => onTyped(typedInto(field, now))} />
       </Transform>
     </Text>
   );

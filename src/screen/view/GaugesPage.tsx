@@ -40,7 +40,7 @@ export function GaugesPage({
       ]}
       list={lines.map((line) => formRow(line, study, answers, isWide))}
       cursor={focus.cursor}
-      text={focus.text}
+      field={focus}
       below={here === undefined ? [] : belowOf(model, study, here, focus)}
       columns={columns}
       rows={rows}

@@ -34,7 +34,7 @@ export function SurveyPage({
       titles={titlesOf(here, form)}
       list={form.lines.map((line) => formRow(line, sheet, form, isWide))}
       cursor={focus.cursor}
-      text={focus.text}
+      field={focus}
       below={belowOf(model, sheet, form, here, focus, formRoom(rows))}
       columns={columns}
       rows={rows}

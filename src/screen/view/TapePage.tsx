@@ -48,7 +48,7 @@ export function TapePage({
       titles={titles[page]}
       list={listed.map((row) => formRow(row, model))}
       cursor={here === undefined ? 0 : listed.indexOf(here)}
-      text={focus.text}
+      field={focus}
       below={here === undefined ? [] : belowOf(model, here, focus.complaint)}
       columns={model.columns}
       rows={rows}

@@ -38,7 +38,7 @@ export function UprightPage({
       ]}
       list={[...fields, hang]}
       cursor={focus.cursor}
-      text={focus.text}
+      field={focus}
       below={belowOf(model, focus)}
       columns={model.columns}
       rows={rows}
@@ -61,6 +61,7 @@ function belowOf(model: Model, { cursor, answers, complaint }: Focus & { on: "up
     rule,
     ...say(ask),
     ...said,
+    ...say(model.notice?.text ?? ""),
     ...say(cursor === hangRow || complaint === null ? whatItDoes(model, answers) : ""),
   ];
 }
