@@ -1,7 +1,7 @@
 import type { Corner, Drawn } from "../kinematics/drawn.ts";
 import type { Front } from "../kinematics/front.ts";
 import { newPoses } from "../kinematics/poses.ts";
-import { Pose, Side } from "../kinematics/slots.ts";
+import { Pose } from "../kinematics/slots.ts";
 import { solve } from "../kinematics/solve.ts";
 import type { Setting } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
@@ -32,6 +32,7 @@ export function frontEndOf(front: Front, setting: Setting): FrontEnd {
     cached = input;
     return cache;
   };
+  // At a zero both sides close: their steers were added up there.
   const zeroSteer = zero === null ? null : steersOf(ridePose(zero));
   const inputLeftTurns = turnOfInputLeft(front, zero ?? 0, NUDGE * longest);
   const ends = setting.inputTravel;
@@ -72,8 +73,7 @@ function furthestOf(standing: Standing, { stops, wheelTravel }: Setting, atRide:
   return furthest;
 }
 
-function steersOf(poses: Float64Array): Pair<number> | null {
-  if (poses[Pose.Left + Side.Blame] !== 0 || poses[Pose.Right + Side.Blame] !== 0) return null;
+function steersOf(poses: Float64Array): Pair<number> {
   return { left: steer(poses, Pose.Left), right: steer(poses, Pose.Right) };
 }
 

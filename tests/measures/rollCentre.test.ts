@@ -1,13 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { Pose } from "../../src/kinematics/slots.ts";
+import { newPoses } from "../../src/kinematics/poses.ts";
+import { Pose, Side } from "../../src/kinematics/slots.ts";
 import { contactY, contactZ } from "../../src/measures/contact.ts";
-import { instantCentre } from "../../src/measures/instantCentre.ts";
+import { instantCentre, instantCentreFigures } from "../../src/measures/instantCentre.ts";
 import { meetsFarAside, rollCentre, rollCentreFigures, rollCentreHeight } from "../../src/measures/rollCentre.ts";
 import { expectClose } from "../close.ts";
 import { alike, type Plan, planarArms } from "../oracles/known.ts";
 import { point } from "../oracles/vectors.ts";
 import { endOf, frontOf, mirrored, offsetCar, poseOf, setting } from "./cars.ts";
+import { plainWheel, poseOfWheel } from "./wheel.ts";
 
 const radius = setting.tireRadius;
 
@@ -113,5 +115,53 @@ describe("roll centre", () => {
         },
       ),
     );
+  });
+});
+
+/** Wheels whose contacts stand at these heights, each of which goes (out, up) at its contact as the wheels go up. */
+function moving(left: readonly [z: number, out: number, up: number], right: typeof left): Float64Array {
+  const poses = newPoses(1);
+  for (const [at, [z, out, up]] of [[Pose.Left, left] as const, [Pose.Right, right] as const]) {
+    const wheel = { ...plainWheel, wheelCenter: point(0, 650, 300 + z) };
+    poses.set(poseOfWheel(wheel, at).subarray(at, at + Side.Stride), at);
+    poses.set([0, out, up], at + Side.LowerRate);
+  }
+  return poses;
+}
+
+describe("lines that run alike", () => {
+  const [height, offset] = ["rollCentreHeight", "rollCentreOffset"].map((id) =>
+    rollCentreFigures.find((figure) => figure.id === id),
+  );
+  const end = { ...endOf(offsetCar), tireRadius: 300 };
+
+  test.each([
+    ["level", 1, 1, 0],
+    ["level, however fast the wheels go", 1000, 0.001, 0],
+    ["level, both fast", 1000, 1000, 0],
+    ["level, both slow", 0.001, 0.001, 0],
+    ["level but for the last bits", 1000, 1000, 1e-13],
+  ])("%s and at one height are one line, with its place on the centreline", (_, left, right, slope) => {
+    const poses = moving([40, left * slope, left], [40, 0, right]);
+    // The slope over half a track of 650 mm is 6.5e-11 mm.
+    expectClose(rollCentre(poses, 0, 300), { y: 0, z: 40 }, { abs: 1e-9 });
+    expectClose(rollCentreHeight(poses, 0, 300), 0, { abs: 1e-9 });
+    expect(meetsFarAside(poses, 0, 300)).toBe(false);
+  });
+
+  test("at heights that differ never meet, and then nothing is told", () => {
+    const poses = moving([40, 0, 2], [50, 0, 0.5]);
+    expect(rollCentre(poses, 0, 300)).toBeNull();
+    expect(rollCentreHeight(poses, 0, 300)).toBeNull();
+    expect(meetsFarAside(poses, 0, 300)).toBe(false);
+    expect([height?.read(poses, 0, end), offset?.read(poses, 0, end)]).toEqual([null, null]);
+    for (const figure of instantCentreFigures) expect(figure.read(poses, Pose.Left, end), figure.id).toBeNull();
+  });
+
+  test("but for a hundred-millionth meet where their slopes say, far aside", () => {
+    // The left line falls to the right by 1e-8 of its run and stands 0.001 mm lower: z = 40 − 0.001 + 1e-8 (y − 650).
+    const poses = moving([40 - 0.001, -2e-8, 2], [40, 0, 3]);
+    expectClose(rollCentre(poses, 0, 300), { y: 650 + 1e5, z: 40 }, { abs: 1, rel: 1e-6 });
+    expect(meetsFarAside(poses, 0, 300)).toBe(true);
   });
 });

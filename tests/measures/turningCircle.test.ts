@@ -1,9 +1,10 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { Pose } from "../../src/kinematics/slots.ts";
 import { idealInner } from "../../src/measures/ackermann.ts";
-import { cornerRadius } from "../../src/measures/turningCircle.ts";
+import { cornerRadius, curbCircle, wallCircle } from "../../src/measures/turningCircle.ts";
 import { turnCentre, turnRadius } from "../../src/measures/turnRadius.ts";
 import { degrees, plus, point, radians, times } from "../oracles/vectors.ts";
+import { presetText, studied } from "./carTexts.ts";
 import { plainWheel, poseOfWheel, spinOf } from "./wheel.ts";
 
 /**
@@ -35,4 +36,36 @@ test("turning circles of the worked car", () => {
   expect(2 * (radius ?? 0)).toBeCloseTo(10723.731, 2);
   const centre = turnCentre(poses, 0, l) ?? Number.NaN;
   expect(cornerRadius(l, { ahead: 500, out: 800 }, centre)).toBeCloseTo(5674.552, 2);
+});
+
+describe("a car's circles", () => {
+  const car = presetText("widened-offset-rack");
+  const inch = 25.4;
+
+  test.each(["left", "right"] as const)(
+    "from curb to curb and, where a corner swings wider, from wall to wall: to the %s",
+    (lock) => {
+      const study = studied(`${car}\nbody: { ahead: 20, out: 30 }\n`);
+      const row = study.locks[lock];
+      expect(row?.turn).toBe(lock);
+      const radius = row?.turnRadius ?? Number.NaN;
+      expect(curbCircle(study, lock)).toBe(2 * radius);
+      // The centre is on the side of the turn; from it to the other side's corner.
+      const centre = Math.abs(turnCentre(study.pose(row?.input ?? Number.NaN, 0, 0), 0, 68 * inch) ?? Number.NaN);
+      const swept = Math.hypot((68 + 20) * inch, 30 * inch + centre);
+      expect(swept).toBeGreaterThan(radius);
+      expect(wallCircle(study, lock)).toBeCloseTo(2 * swept, 9);
+      // A corner within the tyres sweeps less than they do.
+      expect(wallCircle(studied(`${car}\nbody: { ahead: 2, out: 5 }\n`), lock)).toBe(2 * radius);
+      expect(wallCircle(studied(car), lock)).toBeNull();
+    },
+  );
+
+  test("are not told of a lock that is none, or too small to tell a circle", () => {
+    const study = studied(`${car.replace("travel: 2,", "travel: 0.05,")}\nbody: { ahead: 20, out: 30 }\n`);
+    expect(study.locks.left?.turn).toBe("left");
+    expect([curbCircle(study, "left"), wallCircle(study, "left")]).toEqual([null, null]);
+    const none = { ...study, locks: { ...study.locks, left: null } };
+    expect([curbCircle(none, "left"), wallCircle(none, "left")]).toEqual([null, null]);
+  });
 });
