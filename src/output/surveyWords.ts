@@ -1,5 +1,6 @@
 import type { NextReading } from "../solve/survey/next.ts";
 import type { Surveyed } from "../solve/survey/survey.ts";
+import { setAside } from "../vehicle/set-aside.ts";
 import type { SurveyReading } from "../vehicle/survey/readings.ts";
 import { degrees, type Length } from "./words.ts";
 
@@ -122,7 +123,7 @@ export function surveyHeads(surveyed: Surveyed, source: string, length: Length):
   const unread = unreadPoints(surveyed);
   return [
     `Points from the tape, by the sheet ${source}. What was not measured is assumed, and its line says so until you change it.`,
-    ...blunderWords(surveyed, length).map((words) => `Set aside: ${words}`),
+    ...blunderWords(surveyed, length).map((words) => `${setAside} ${words}`),
     ...(surveyed.free.length === 0 ? [] : [`Where the whole stands ${surveyed.free.join(", ")} was not read.`]),
     ...facingWords(surveyed),
     ...(unsettled.length === 0 ? [] : [`Not settled: ${unsettled.join("; ")}.`]),

@@ -13,6 +13,7 @@ import { indexOf, quantities, quantitiesOf } from "./quantities.ts";
 import type { Quantity } from "./quantity.ts";
 import { carSchema } from "./schema.ts";
 import { isSection, type SectionName, type Sections, sectionField, sectionNames } from "./sections.ts";
+import { setAsideWarnings } from "./set-aside.ts";
 import { shown } from "./shown.ts";
 import { faultsOf, warningsOf } from "./sound.ts";
 import { reckoned, startingValues } from "./starting/marks.ts";
@@ -194,7 +195,7 @@ function carOf(tree: Tree): Car | Refused {
       pitmanTurns: turns === "with" || turns === "against" ? turns : null,
     },
     sections: optional.sections,
-    warnings: sorted(warningsOf(tree, numbers, mechanism, units)),
+    warnings: sorted([...setAsideWarnings(tree.text), ...warningsOf(tree, numbers, mechanism, units)]),
   };
 }
 

@@ -186,6 +186,23 @@ describe("readings between points, as a form", () => {
     expect(bench.model.sheet?.text).toBe(donor);
   });
 
+  it("keeps the caution beside the numbers of a car that a reading did not fit, until its comment is gone", () => {
+    const bench = settled(form(kept(donor, { car: "donor-car" }))).press("end", "down", "down", "down", "enter");
+    const made = bench.effects.at(-1);
+    if (made?.do !== "begin") throw new Error(`no car was made: ${made?.do}`);
+    const caution = `Look at the file, line 2: a reading that did not fit was left out: left lower-arm.joint to left lower-arm.rear reads 25/32 in long; measure it again`;
+    const on = new Bench(opened("balanced-two-seater", () => made.text));
+    for (const press of [[], ["2"], ["6", "down"], ["1", "+"]]) expect(flat(on.press(...press))).toContain(caution);
+    for (const line of on.lines()) expect(line.length, line).toBeLessThanOrEqual(80);
+    const [first = "", aside = "", ...rest] = made.text.split("\n");
+    expect(aside).toContain("Set aside");
+    const measured = new Bench(opened("balanced-two-seater", () => [first, ...rest].join("\n")));
+    expect(flat(measured)).not.toContain("did not fit");
+    // Only at the top of the file: of a value's own comment nothing is known.
+    const below = new Bench(opened("balanced-two-seater", () => [first, ...rest, aside, ""].join("\n")));
+    expect(below.model.bench.car.warnings).toEqual([]);
+  });
+
   it("makes no car of what is old, and writes over no file: the complaint stands at its name", () => {
     const bench = settled(form(kept(donor, { car: "donor-car" }))).press("ctrl+n", "=18", "enter", "end");
     bench.press("down", "down", "down", "enter");
