@@ -2,7 +2,15 @@ import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/matche
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { borne, onTheTape, withDoubt } from "./borne.ts";
-import { movedWords, premise, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
+import {
+  foundWords,
+  movedWords,
+  premise,
+  type ReadIn,
+  readingWords,
+  suspectWords,
+  unknownWords,
+} from "./matchWords.ts";
 import { unitName } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
 import { cautions, type Length, offMiddle } from "./words.ts";
@@ -17,13 +25,14 @@ export function matchText(
   unit: LengthUnit,
   length: Length,
   width = WIDTH,
+  readIn: ReadIn = "file",
 ): string[] {
   return [
     ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, width),
     "",
     ...foreignLines(matched, width),
     ...strainLines(matched, width),
-    ...offLines(matched, unit, length, width),
+    ...offLines(matched, unit, length, width, readIn),
     ...readingTable(matched, unit, length, width),
     ...wrap(
       "Positive: turned toward the turn, toe-in, camber out at the top, caster back at the top. The bump gauge is the change of toe from ride height.",
@@ -63,14 +72,20 @@ function foreignLines({ parts, readings }: Matched, width: number): readonly str
 }
 
 /** What is most likely off: where the steering stands, places, and readings. */
-function offLines(matched: Matched, unit: LengthUnit, length: Length, width: number): readonly string[] {
+function offLines(
+  matched: Matched,
+  unit: LengthUnit,
+  length: Length,
+  width: number,
+  readIn: ReadIn,
+): readonly string[] {
   const { inputKind } = matched.onFile;
   const or = (others: readonly Suspect[]) =>
     others.length === 0
       ? ""
-      : `, or else ${others.map((each) => suspectWords(each, inputKind, length)).join(", or ")} is wrong: these readings cannot tell which`;
+      : `, or else ${others.map((each) => suspectWords(each, inputKind, length, readIn)).join(", or ")} is wrong: these readings cannot tell which`;
   const said = [
-    ...flippedWords(matched, length),
+    ...flippedWords(matched, length, readIn),
     ...straightWords(matched, unit),
     ...matched.parts.flatMap((part) =>
       part.off === null
@@ -80,9 +95,9 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length, width: num
     ...matched.readings.flatMap(({ prediction, wrong }) => {
       if (wrong === null) return [];
       const by = withDoubt(Math.abs(wrong.by), 2 * wrong.deviation, prediction.kind, unit);
-      const name = readingWords(prediction, inputKind, length);
+      const name = foundWords(prediction, inputKind, length, readIn);
       return [
-        `Read again, line ${prediction.reading.line}: ${name} reads ${by} too ${wrong.by > 0 ? "much" : "little"} beside all else${or(wrong.or)}. It was left out.`,
+        `Read again: ${name} reads ${by} too ${wrong.by > 0 ? "much" : "little"} beside all else${or(wrong.or)}. It was left out.`,
       ];
     }),
   ];
@@ -98,14 +113,12 @@ function offLines(matched: Matched, unit: LengthUnit, length: Length, width: num
 }
 
 /** Angles that fit with the other sign. */
-function flippedWords({ onFile, readings }: Matched, length: Length): readonly string[] {
+function flippedWords({ onFile, readings }: Matched, length: Length, readIn: ReadIn): readonly string[] {
   const flipped = readings.filter((each) => each.flipped);
   if (flipped.length === 0) return [];
-  const names = flipped.map(
-    ({ prediction }) => `${readingWords(prediction, onFile.inputKind, length)} (line ${prediction.reading.line})`,
-  );
+  const names = flipped.map(({ prediction }) => foundWords(prediction, onFile.inputKind, length, readIn));
   return [
-    `Signs, likely a slip: ${names.join(", ")}. With the sign the other way ${flipped.length === 1 ? "it agrees" : "they agree"} with the file, as written not. Toe-in, camber out at the top and caster back at the top are positive: look again, and correct the file of readings first.`,
+    `Signs, likely a slip: ${names.join(", ")}. With the sign the other way ${flipped.length === 1 ? "it agrees" : "they agree"} with the file, as written not. Toe-in, camber out at the top and caster back at the top are positive: look again, and correct the readings first.`,
   ];
 }
 
@@ -124,6 +137,10 @@ function straightWords({ onFile, zero }: Matched, unit: LengthUnit): readonly st
   ];
 }
 
+/** The marks of readings; where there is little room they are signs. */
+const again = (width: number) => (width < WIDTH ? "X" : "READ AGAIN");
+const unchecked = (width: number) => (width < WIDTH ? "?" : "unchecked");
+
 function readingTable(
   { onFile: { inputKind }, readings }: Matched,
   unit: LengthUnit,
@@ -132,7 +149,7 @@ function readingTable(
 ): readonly string[] {
   const rows = readings.map(({ prediction, onFile, matched, wrong, checked }) => {
     const say = (value: number) => borne(value, prediction.tolerance, prediction.kind, unit);
-    const mark = wrong !== null ? "READ AGAIN" : checked ? "" : "unchecked";
+    const mark = wrong !== null ? again(width) : checked ? "" : unchecked(width);
     return [
       narrowed(readingWords(prediction, inputKind, length), width),
       say(prediction.read),
@@ -143,7 +160,7 @@ function readingTable(
   });
   const heading = [narrowed(`reading (lengths ${unit}, angles deg)`, width), "read", "on file", "matched"];
   return rows.some(([, , , , mark]) => mark !== "")
-    ? table([[...heading, "remark"]], rows, [0, 4])
+    ? table([[...heading, width < WIDTH ? "" : "remark"]], rows, [0, 4])
     : table(
         [heading],
         rows.map((cells) => cells.slice(0, -1)),
@@ -162,8 +179,11 @@ function strainLines({ chance }: Matched, width: number): readonly string[] {
 function fitLines({ converged, readings }: Matched, width: number): readonly string[] {
   const said = [
     ...(converged ? [] : ["The search was cut short: take these numbers for a beginning only."]),
+    ...(width < WIDTH && readings.some(({ wrong }) => wrong !== null)
+      ? [`${again(width)}: to be read again, left out.`]
+      : []),
     ...(readings.some(({ checked }) => !checked)
-      ? ["unchecked: nothing else says what this one says, so that a slip in it would not show."]
+      ? [`${unchecked(width)}: nothing else says what this one says, so that a slip in it would not show.`]
       : []),
   ];
   return said.length === 0 ? [] : [...said.flatMap((words) => wrap(words, width)), ""];
@@ -196,13 +216,8 @@ function partLines({ parts }: Matched, unit: LengthUnit, width: number): readonl
 function narrowed(name: string, width: number): string {
   if (width >= WIDTH) return name;
   return name
-    .replace(/\b(left|right)(?=[. ])|\b(left|right)$/g, (side) => (side === "left" ? "L" : "R"))
-    .replace(/ wheel$|, eye to eye|\(lengths (\w+), angles deg\)/, (_, unit) =>
-      unit === undefined ? "" : `(${unit}, deg)`,
-    )
-    .replaceAll("tie-rod.outer", "tab")
-    .replaceAll("-arm.", " ")
-    .replaceAll(/\b([LR])\./g, "$1 ");
+    .replace(/\b(left|right)$/, (side) => (side === "left" ? "L" : "R"))
+    .replace(/, eye to eye|\(lengths (\w+), angles deg\)/, (_, unit) => (unit === undefined ? "" : `(${unit}, deg)`));
 }
 
 function partTable(parts: readonly PartRow[], unit: LengthUnit, width: number): readonly string[] {

@@ -2,9 +2,10 @@ import type { Matched, PartRow, Suspect } from "../solve/match/matched.ts";
 import type { Prediction } from "../solve/match/predictions.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
+import { degree } from "../vehicle/value.ts";
 import { onTheTape, withDoubt } from "./borne.ts";
 import { waysOf } from "./ways.ts";
-import { degrees, type Length } from "./words.ts";
+import type { Length } from "./words.ts";
 
 /** What every ± rests on. */
 export const premise =
@@ -26,39 +27,49 @@ export function ambiguousWords({ onFile, parts, readings }: Matched, unit: Lengt
         : or(`this takes ${unknownWords(part.unknown)} to be ${movedWords(part, unit)} than on file`, part.off.or),
     ),
     ...readings.flatMap(({ prediction, wrong }) =>
-      wrong === null
-        ? []
-        : or(
-            `this leaves out ${readingWords(prediction, inputKind, length)} (line ${prediction.reading.line})`,
-            wrong.or,
-          ),
+      wrong === null ? [] : or(`this leaves out ${foundWords(prediction, inputKind, length, "file")}`, wrong.or),
     ),
   ];
 }
 
-/** A place with its way: "1/2 in left", "10.0° right", "middle". */
-function stood(at: number, isRack: boolean, length: Length): string {
-  const size = isRack ? length(Math.abs(at)) : degrees(Math.abs(at));
-  return at === 0 ? "middle" : `${size} ${at > 0 ? "left" : "right"}`;
+const letter = { left: "L", right: "R" } as const;
+
+/** A point's name in few words: "L tab", "R lower joint". */
+const shortPoint = (id: string) =>
+  id
+    .replace("left.", "L ")
+    .replace("right.", "R ")
+    .replace("tie-rod.outer", "tab")
+    .replace("tie-rod.inner", "inner eye")
+    .replace("-arm.", " ")
+    .replaceAll("-", " ")
+    .replaceAll(".", " ");
+
+/** A place with its way: "rack 1/2 in L", "column 10° R", "rack on its middle". */
+function stood(at: number, input: "rack" | "column", length: Length): string {
+  if (at === 0) return `${input} on its middle`;
+  return `${input} ${input === "rack" ? length(Math.abs(at)) : brief(at)} ${letter[at > 0 ? "left" : "right"]}`;
 }
 
-/** What a number was read of: "left turn, rack 1/2 in right, left wheel". */
-export function readingWords({ reading, wheel }: Prediction, input: "rack" | "column", length: Length): string {
+const brief = (rad: number) => `${Number((Math.abs(rad) / degree).toFixed(1))}°`;
+
+/** What a number was read of, as the form and the report of a match name it: "turn left, rack 1/2 in R: left". */
+export function readingWords(
+  { reading, wheel }: Pick<Prediction, "reading" | "wheel">,
+  input: "rack" | "column",
+  length: Length,
+): string {
   switch (reading.kind) {
     case "turn": {
-      const { turn, left } = reading;
+      const beside = () => `L wheel ${brief(reading.left ?? 0)}`;
       const at =
-        reading.stood === "lock"
-          ? "at lock"
-          : reading.stood === null
-            ? `left wheel at ${degrees(left ?? 0)}`
-            : `${input} ${stood(reading.stood, input === "rack", length)}`;
-      return `${turn} turn, ${at}: ${wheel} wheel`;
+        reading.stood === "lock" ? "lock" : reading.stood === null ? beside() : stood(reading.stood, input, length);
+      return `turn ${reading.turn}, ${at}: ${wheel}`;
     }
     case "bump":
       return `bump gauge, ${length(Math.abs(reading.travel))} ${reading.travel < 0 ? "droop" : "bump"}: ${reading.wheel}`;
     case "toe":
-      return "toe, each wheel";
+      return "toe a wheel, straight ahead";
     case "camber":
     case "caster":
       return `${reading.kind}: ${reading.wheel}`;
@@ -67,7 +78,7 @@ export function readingWords({ reading, wheel }: Prediction, input: "rack" | "co
     case "straight":
       return `${input}, wheels straight`;
     case "between":
-      return `${reading.from} to ${reading.to}`;
+      return `${shortPoint(reading.from)} to ${shortPoint(reading.to)}`;
   }
 }
 
@@ -86,8 +97,27 @@ export function movedWords({ unknown, moved, deviation }: PartRow, unit: LengthU
   return `${withDoubt(Math.abs(moved), 2 * deviation, kind, unit)}${tape} ${moved < 0 ? less : more}`;
 }
 
-export function suspectWords(suspect: Suspect, input: "rack" | "column", length: Length): string {
+/** Where readings were typed: those of a file are found by their line, which a form has not. */
+export type ReadIn = "file" | "form";
+
+/** A reading's name with where to find it. */
+export function foundWords(
+  prediction: Pick<Prediction, "reading" | "wheel">,
+  input: "rack" | "column",
+  length: Length,
+  readIn: ReadIn,
+): string {
+  const name = readingWords(prediction, input, length);
+  return readIn === "file" ? `${name} (line ${prediction.reading.line})` : name;
+}
+
+export function suspectWords(
+  suspect: Suspect,
+  input: "rack" | "column",
+  length: Length,
+  readIn: ReadIn = "file",
+): string {
   return "unknown" in suspect
     ? `${unknownWords(suspect.unknown)} as on file`
-    : `${readingWords(suspect.prediction, input, length)} (line ${suspect.prediction.reading.line})`;
+    : foundWords(suspect.prediction, input, length, readIn);
 }

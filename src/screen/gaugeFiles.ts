@@ -12,7 +12,7 @@ export async function openGauges(name: string): Promise<Message> {
   if ("complaints" in loaded)
     return { is: "failed", words: `${path}: ${loaded.complaints[0]?.message ?? "not read"}.` };
   if (mayHoldProducts(loaded.text)) await prepareProducts();
-  return { is: "gaugesOpened", name, text: loaded.text };
+  return { is: "gaugesOpened", name, text: loaded.text, isExample: loaded !== file };
 }
 
 /** Writes readings to a file that is not there yet, or says why not. */

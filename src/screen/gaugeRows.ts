@@ -5,7 +5,6 @@ import type { CarReading } from "../vehicle/car-readings/reading.ts";
 import { type Gauge, usualTolerance } from "../vehicle/car-readings/tolerances.ts";
 import { inputOf } from "../vehicle/car-readings/values.ts";
 import { linkageOf } from "../vehicle/linkages.ts";
-import { formatLength } from "../vehicle/units/format.ts";
 import { inch } from "../vehicle/units/length.ts";
 import { degree } from "../vehicle/value.ts";
 import type { LengthUnit } from "../vehicle/words.ts";
@@ -149,46 +148,4 @@ export function usualKeys(
     ...tapes,
     ...across,
   ];
-}
-
-const shortWheel = (wheel: Wheel) => (wheel === "left" ? "L" : "R");
-const shortPoint = (id: string) =>
-  id
-    .replace("left.", "L ")
-    .replace("right.", "R ")
-    .replace("tie-rod.outer", "tab")
-    .replace("tie-rod.inner", "inner eye")
-    .replace("-arm.", " ")
-    .replaceAll("-", " ")
-    .replaceAll(".", " ");
-
-/** A row's name on the form. */
-export function nameOf({ blank, wheel }: GaugeRow, isColumn: boolean, units: LengthUnit): string {
-  const length = (mm: number) =>
-    `${formatLength(Math.abs(mm), units === "in" ? { unit: "in", exact: true } : { unit: "mm" })} ${units}`;
-  switch (blank.kind) {
-    case "turn": {
-      const { stood, left } = blank;
-      const degrees = (rad: number) => `${Number((Math.abs(rad) / degree).toFixed(1))}°`;
-      const at =
-        stood === "lock"
-          ? "lock"
-          : stood === null
-            ? `L wheel ${degrees(left ?? 0)}`
-            : `${isColumn ? `column ${degrees(stood)}` : `rack ${length(stood)}`} ${shortWheel(stood > 0 ? "left" : "right")}`;
-      return `turn ${blank.turn}, ${at}: ${wheel}`;
-    }
-    case "bump":
-      return `bump gauge, ${length(blank.travel)} ${blank.travel < 0 ? "droop" : "bump"}: ${blank.wheel}`;
-    case "toe":
-      return "toe, straight ahead";
-    case "straight":
-      return `${isColumn ? "column" : "rack"}, wheels straight`;
-    case "rod":
-      return `tie rod, eye to eye: ${blank.wheel}`;
-    case "between":
-      return `${shortPoint(blank.from)} to ${shortPoint(blank.to)}`;
-    default:
-      return `${blank.kind}: ${blank.wheel}`;
-  }
 }

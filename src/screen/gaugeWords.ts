@@ -1,10 +1,30 @@
 import type { Study } from "../measures/study.ts";
 import { borne } from "../output/borne.ts";
+import { readingWords } from "../output/matchWords.ts";
 import { unitName } from "../output/numbers.ts";
+import type { Length } from "../output/words.ts";
 import type { Prediction } from "../solve/match/predictions.ts";
+import { formatLength } from "../vehicle/units/format.ts";
+import type { LengthUnit } from "../vehicle/words.ts";
 import type { GaugeRow } from "./gaugeRows.ts";
 import { type GaugeLine, givenBy, typedOn, unitsOf } from "./gauges.ts";
 import type { Answers } from "./model.ts";
+
+/** A length of the form in a row's name: to the last place, in the unit of what was read. */
+export function rowLength(units: LengthUnit): Length {
+  return (mm) => `${formatLength(mm, units === "in" ? { unit: "in", exact: true } : { unit: "mm" })} ${units}`;
+}
+
+/** A row's name on the form, which the report of the match has too. */
+export function nameOf({ blank, wheel }: GaugeRow, input: "rack" | "column", units: LengthUnit): string {
+  return readingWords({ reading: blank, wheel }, input, rowLength(units));
+}
+
+/** What stands beside a reading, and the same in few words. */
+export const legends = [
+  "+ read more than this car gives, - less, ! by more than its gauge is off",
+  "+ more than this car gives, - less, ! beyond its gauge",
+];
 
 /** How far a reading is from what the car gives, and whether that is more than its gauge is off by. */
 function offOf({ read, tolerance }: Prediction, given: number): { readonly by: number; readonly isFar: boolean } {

@@ -96,7 +96,11 @@ const gaugeOrder: readonly Gauge[] = [
 ];
 
 /** The readings as a file that the command reads: those of these lines that have an answer. */
-export function fileText({ form }: Pick<Car, "form">, answers: Answers, lines: readonly GaugeLine[]): string {
+export function fileText(
+  { form, title: car }: Pick<Car, "form" | "title">,
+  answers: Answers,
+  lines: readonly GaugeLine[],
+): string {
   const units = unitsOf(answers);
   const isColumn = !["rack", "centre-rack"].includes(form.mechanism);
   const filled = lines.flatMap((line) =>
@@ -114,10 +118,10 @@ export function fileText({ form }: Pick<Car, "form">, answers: Answers, lines: r
     const name = (row: GaugeRow) => ("wheel" in row.blank ? row.blank.wheel : "reads");
     return [`${gauge}:`, ...own.map((each) => `  ${name(each)}: ${quoted(halves(each.text)[0])}`), ...good];
   });
-  const title = answers.title ?? "";
+  const title = (answers.title ?? "") === "" ? `${car}, as read on the car` : answers.title;
   const builtTo = answers["built-to"] ?? "";
   return [
-    ...(title === "" ? [] : [`title: ${JSON.stringify(title)}`]),
+    `title: ${JSON.stringify(title)}`,
     `units: ${units}`,
     ...sections,
     ...(builtTo === "" ? [] : [builtTo]),

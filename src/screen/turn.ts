@@ -123,7 +123,7 @@ export type Message =
   | { readonly is: "sheetWritten"; readonly path: string; readonly text: string; readonly hash: string }
   | { readonly is: "keptGauges"; readonly kept: Answers | null }
   /** A file of readings on a built car was read. */
-  | { readonly is: "gaugesOpened"; readonly name: string; readonly text: string }
+  | { readonly is: "gaugesOpened"; readonly name: string; readonly text: string; readonly isExample: boolean }
   | { readonly is: "gaugesWritten"; readonly path: string }
   | { readonly is: "settled"; readonly answer: NonNullable<SheetOnBench["settled"]> }
   /** A file has the name that a new car was to have. */

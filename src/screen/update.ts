@@ -131,7 +131,7 @@ function answer(model: Model, message: Message): Turn {
     case "keptGauges":
       return openGauges(model, message.kept);
     case "gaugesOpened":
-      return gaugesOpened(model, message.name, message.text);
+      return gaugesOpened(model, message);
     case "gaugesWritten":
       return turn(gaugesWritten(model, message.path));
     case "settled":

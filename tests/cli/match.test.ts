@@ -172,9 +172,7 @@ describe("match", () => {
       put("units: in\nturn-plates:\n  rows:\n    - { turn: left, left: 75, right: 60 }\n"),
     ]);
     expect(far.code).toBe(2);
-    expect(far.err).toMatch(
-      /readings\.yaml:4: left turn, left wheel at 75\.0°: right wheel: the car on file cannot be brought there/,
-    );
+    expect(far.err).toMatch(/readings\.yaml:4: turn left, L wheel 75°: right: the car on file cannot be brought there/);
   });
 });
 

@@ -2,6 +2,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { steerTable } from "../../src/measures/steerTable.ts";
 import { answersFrom, fileText, gaugeLines } from "../../src/screen/gauges.ts";
+import { nameOf } from "../../src/screen/gaugeWords.ts";
+import type { Answers } from "../../src/screen/model.ts";
+import { matchedLines } from "../../src/screen/view/MatchedPage.tsx";
 import { finished } from "../../src/solve/job.ts";
 import { matchJob } from "../../src/solve/match/match.ts";
 import { predictionsOf } from "../../src/solve/match/predictions.ts";
@@ -16,7 +19,7 @@ function onForm(preset = "balanced-two-seater", columns = 80, rows = 24): Bench 
   return new Bench(opened(preset), columns, rows).press("M").send({ is: "keptGauges", kept: null });
 }
 
-const withExample = () => onForm().send({ is: "gaugesOpened", name: "as-built", text: asBuilt });
+const withExample = () => onForm().send({ is: "gaugesOpened", name: "as-built", text: asBuilt, isExample: true });
 const flat = (bench: Bench) => bench.text().replace(/\s+/g, " ");
 
 function readingsOf(text: string, bench: Bench) {
@@ -103,7 +106,7 @@ describe("the form for readings on the built car", () => {
   it("takes no file of another kind, and loses nothing of what stands there", () => {
     const bench = onForm()
       .press("=13", "down")
-      .send({ is: "gaugesOpened", name: "car", text: "units: in\nwheelbase: 80\n" });
+      .send({ is: "gaugesOpened", name: "car", text: "units: in\nwheelbase: 80\n", isExample: false });
     expect(flat(bench)).toContain("car:");
     expect(bench.model.gauges?.answers).toMatchObject({ units: "in" });
     expect(Object.values(bench.model.gauges?.answers ?? {})).toContain("13");
@@ -126,6 +129,54 @@ describe("the form for readings on the built car", () => {
     expect(bench.model.bench.car.form.rods).toEqual({ left: "cut", right: "cut" });
     expect(bench.press("u").model.bench.car.text).toBe(before);
   }, 60_000);
+
+  it("names a reading in the match as its line is named on the form, and cuts no word of it", async () => {
+    // Two inches too much between the tabs: a slip that is found.
+    const slip = asBuilt.replace(/(right\.tie-rod\.outer, is: )\S+ \S+ /, "$1 46 3/4 ");
+    expect(slip).not.toBe(asBuilt);
+    const bench = onForm().send({ is: "gaugesOpened", name: "as-built", text: slip, isExample: true });
+    const { study } = bench.model.bench;
+    const answers: Answers = bench.model.gauges?.answers ?? {};
+    if ("refused" in study) throw new Error(study.refused);
+    const names = gaugeLines(bench.model, answers).flatMap((line) =>
+      line.is === "reading" && (answers[line.key] ?? "") !== "" ? [nameOf(line, study.inputKind, "in")] : [],
+    );
+    expect(names.length).toBe(40);
+    await worked(bench.press("end", "enter"));
+    const wide = matchedLines(bench.model);
+    const rows = wide.filter((line) => / {2}[-\d.]+ {2}/.test(line)).map((line) => line.split(/ {2,}/)[0] ?? "");
+    for (const name of names) expect(rows, name).toContain(name);
+    const said = wide.join(" ").replace(/\s+/g, " ");
+    expect(said).toContain("Read again: L tab to R tab reads");
+    expect(said).not.toMatch(/\bline \d/);
+    expect(wide.find((line) => line.startsWith("L tab to R tab"))).toMatch(/READ AGAIN$/);
+    const narrow = matchedLines(bench.send({ is: "resized", columns: 60, rows: 20 }).model);
+    expect(narrow.find((line) => line.startsWith("L tab to R tab"))).toMatch(/ X$/);
+    expect(narrow).toContain("X: to be read again, left out.");
+    for (const line of wide) expect(line.length, line).toBeLessThanOrEqual(78);
+    for (const line of narrow) expect(line.length, line).toBeLessThanOrEqual(58);
+  }, 60_000);
+
+  it("says what + and ! beside a reading mean, on every line", () => {
+    const bench = onForm();
+    for (const { key } of gaugeLines(bench.model, {})) {
+      expect(flat(bench), key).toContain("+ read more than this car gives, - less, ! by more than its gauge is off");
+      bench.press("down");
+    }
+  });
+
+  it("writes readings under the name of the car that they were read of, not of the example that lent its lines", () => {
+    const written = (bench: Bench) => {
+      bench.press("end", "down", "=mine", "enter", "enter");
+      const asked = bench.effects.findLast((effect) => effect.do === "writeGauges");
+      return asked?.do === "writeGauges" ? (asked.text.split("\n")[0] ?? "") : "";
+    };
+    expect(written(withExample())).toBe('title: "Balanced two-seater, rack on the centreline, as read on the car"');
+    const own = asBuilt.replace(/^title: .*$/m, "title: Job 12, in May");
+    expect(written(onForm().send({ is: "gaugesOpened", name: "job-12", text: own, isExample: false }))).toBe(
+      'title: "Job 12, in May"',
+    );
+  });
 
   it("fits every example and a small window, no line cut", () => {
     for (const name of ["twin-beam-relay", "fixed-kingpin-yard-kart", "strut-hatchback-corners", "widened-offset-rack"])

@@ -4,7 +4,7 @@ import { changed } from "../bench.ts";
 import { matchedHere, matchKey } from "../gaugeMatch.ts";
 import { answersFrom, countRead, fileText, type GaugeLine, gaugeLines, readingsToMatch, typedOn } from "../gauges.ts";
 import type { Answers, Focus, GaugesOnBench, Model } from "../model.ts";
-import { type Act, type Effect, type Turn, turn } from "../turn.ts";
+import { type Act, type Effect, type Message, type Turn, turn } from "../turn.ts";
 import { typingAt } from "../typing.ts";
 import { matchedFrame, matchedLines } from "../view/MatchedPage.tsx";
 
@@ -62,13 +62,14 @@ export function openGauges(model: Model, kept: Answers | null): Turn {
 }
 
 /** The readings of a file in the form; those that were there come back by Ctrl-R. */
-export function gaugesOpened(model: Model, name: string, text: string): Turn {
+export function gaugesOpened(model: Model, { name, text, isExample }: Message & { is: "gaugesOpened" }): Turn {
   const { gauges } = model;
   if (gauges === null || model.focus.on !== "gauges") return turn(model);
   const answers = answersFrom(text, model.bench.car);
   if ("complaint" in answers && typeof answers.complaint === "string")
     return at(model, gauges, lineAt(model, "from"), `${name}: ${answers.complaint}.`);
-  const read = { ...begun(model), ...(answers as Answers) };
+  // What is read into the lines of an example is of the car on the bench, and is written under its name.
+  const read = { ...begun(model), ...(answers as Answers), ...(isExample ? { title: "" } : {}) };
   const next: GaugesOnBench = { answers: read, matched: null, before: gauges.answers };
   const count = countRead(gaugeLines(model, read), read);
   const notice = { text: `${count} readings from ${name}. Ctrl-R brings back what stood here.`, tone: "done" } as const;

@@ -1,11 +1,11 @@
 import type { Study } from "../../measures/study.ts";
-import { nameOf } from "../gaugeRows.ts";
 import { countRead, type GaugeLine, gaugeLines, unitsOf } from "../gauges.ts";
-import { askOf, besideWords, doesWords, echoOfLine } from "../gaugeWords.ts";
+import { askOf, besideWords, doesWords, echoOfLine, legends, nameOf } from "../gaugeWords.ts";
 import type { Answers, Focus, Model } from "../model.ts";
 import type { Typed } from "./Field.tsx";
 import { Form, type FormRow } from "./Form.tsx";
 import { type Line, paragraph } from "./Lines.tsx";
+import { fitting } from "./wrap.ts";
 
 /** From this width on an echo has room for all its words. */
 const wide = 76;
@@ -64,7 +64,7 @@ function formRow(line: GaugeLine, study: Study, answers: Answers, isWide: boolea
     return { key: line.key, name: names[line.is], text, echo: "", good: true };
   }
   const echo = echoOfLine(study, line, answers, isWide);
-  const name = nameOf(line, study.inputKind === "column", units);
+  const name = nameOf(line, study.inputKind, units);
   return { key: line.key, name, text: answers[line.key] ?? "", echo: echo.text, good: echo.good };
 }
 
@@ -81,8 +81,9 @@ function belowOf(
   const kept = notice === null ? [] : (notice.tone === "wrong" ? loud : say)(notice.text);
   const wrong = complaint === null ? [] : loud(complaint.replace(/^found/, "Found"));
   const answers = gauges?.answers ?? {};
-  if (line.is !== "reading") return [rule, ...wrong, ...kept, ...say(doesWords(line.is))];
+  const legend = ` ${fitting(legends, columns - 2)}`;
+  if (line.is !== "reading") return [rule, ...wrong, ...kept, ...say(doesWords(line.is)), legend];
   const beside = besideWords(study, line, answers);
   const said = wrong.length > 0 ? wrong : (beside.good ? say : loud)(beside.text);
-  return [rule, ...said, ...say(askOf(line, study, answers)), ...kept];
+  return [rule, ...said, ...say(askOf(line, study, answers)), ...kept, legend];
 }

@@ -2,7 +2,8 @@ import { Box, Text } from "ink";
 import { matchText } from "../../output/match.ts";
 import { readingWords } from "../../output/matchWords.ts";
 import { matchedHere } from "../gaugeMatch.ts";
-import { sayer } from "../lengths.ts";
+import { unitsOf } from "../gauges.ts";
+import { rowLength } from "../gaugeWords.ts";
 import type { Model } from "../model.ts";
 import { filled, Lines } from "./Lines.tsx";
 import { wrapped } from "./wrap.ts";
@@ -15,10 +16,10 @@ const widest = 100;
 
 /** What the match says, in lines. */
 export function matchedLines(model: Model): readonly string[] {
-  const { columns, display, bench, work } = model;
+  const { columns, display, bench, work, gauges } = model;
   const width = Math.min(columns, widest) - 2;
   const shown = matchedHere(model);
-  const length = sayer(display);
+  const length = rowLength(unitsOf(gauges?.answers ?? {}));
   if (shown === null) return wrapped(waiting(work), width);
   const { outcome } = shown;
   if ("unreached" in outcome) {
@@ -30,7 +31,7 @@ export function matchedLines(model: Model): readonly string[] {
       ),
     );
   }
-  return matchText(outcome, model.gauges?.answers.title || null, display.unit, length, width);
+  return matchText(outcome, gauges?.answers.title || null, display.unit, length, width, "form");
 }
 
 function waiting(work: Model["work"]): string {
