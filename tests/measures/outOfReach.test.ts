@@ -58,6 +58,15 @@ describe.each([
   });
 });
 
+test("of rows that no wheel reaches nothing is told, nor a worst of them", () => {
+  const { rows, summary } = bumpTable(endOf(offsetCar), 0, { from: 1500, to: 1600, rows: 2 });
+  expect(rows.map(({ bounceSteer, left, right }) => [bounceSteer, left.toe, right.toe])).toEqual([
+    [null, null, null],
+    [null, null, null],
+  ]);
+  expect([summary.worstToeChange, summary.worstBounceSteer]).toEqual([null, null]);
+});
+
 test("of a table's bounce steers the largest size is told, wherever it stands among the rows", () => {
   const end = endOf(offsetCar);
   for (const [from, to] of [

@@ -158,10 +158,13 @@ describe("lines that run alike", () => {
     for (const figure of instantCentreFigures) expect(figure.read(poses, Pose.Left, end), figure.id).toBeNull();
   });
 
-  test("but for a hundred-millionth meet where their slopes say, far aside", () => {
-    // The left line falls to the right by 1e-8 of its run and stands 0.001 mm lower: z = 40 − 0.001 + 1e-8 (y − 650).
-    const poses = moving([40 - 0.001, -2e-8, 2], [40, 0, 3]);
-    expectClose(rollCentre(poses, 0, 300), { y: 650 + 1e5, z: 40 }, { abs: 1, rel: 1e-6 });
-    expect(meetsFarAside(poses, 0, 300)).toBe(true);
-  });
+  test.each([1, 0.001, 1000])(
+    "but for a hundred-millionth meet where their slopes say, far aside, at speed %d",
+    (speed) => {
+      // The left line rises outward by 1e-8 of its run and starts 0.001 mm lower: z = 40 − 0.001 + 1e-8 (y − 650).
+      const poses = moving([40 - 0.001, -2e-8 * speed, 2 * speed], [40, 0, 3 * speed]);
+      expectClose(rollCentre(poses, 0, 300), { y: 650 + 1e5, z: 40 }, { abs: 1, rel: 1e-6 });
+      expect(meetsFarAside(poses, 0, 300)).toBe(true);
+    },
+  );
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { Pose } from "../../src/kinematics/slots.ts";
+import { blameOf } from "../../src/measures/blame.ts";
 import { contactY } from "../../src/measures/contact.ts";
 import { steer } from "../../src/measures/steer.ts";
 import { expectClose } from "../close.ts";
@@ -37,6 +38,13 @@ describe("straight ahead", () => {
     expect(endOf(drawn, { ...setting, inputTravel: { left: 7, right: 7 } }).zero).toBeNull();
   });
 
+  test("is looked for from the rack's middle where the rods do not reach the place that the car is drawn at", () => {
+    const { left, right } = endOf(withRack(offsetCar, { straightAhead: 5 })).rodLengths;
+    const end = endOf(withRods(withRack(offsetCar, { straightAhead: 65 }), left, right));
+    expect(blameOf(end.ridePose(65), 0)).not.toBeNull();
+    expectClose(end.zero, 5, { abs: 1e-7 });
+  });
+
   test("has each wheel's own steer, and the way that the rack turns them", () => {
     const uneven = { ...offsetCar, left: { ...offsetCar.left, toe: radians(3) } };
     const end = endOf(uneven);
@@ -61,4 +69,12 @@ test("the furthest that a stop lets the rack go is looked for in droop as in bum
   );
   expectClose(Math.min(...(droops ?? [])), 28, { abs: 1e-6 });
   expect(Math.min(...(bumps ?? []))).toBeGreaterThan(28);
+});
+
+test("a stop that only one wheel has lets the rack go further at some travel too", () => {
+  const car = presetText("widened-offset-rack");
+  const left = studied(`${car}\nstops: { upright: { inner: { left: 28, right: 0 } } }\n`);
+  expect(left.furthestInput.right).toBeGreaterThan(left.inputTravel.right + 1);
+  const right = studied(`${car.replace('"8 5/8"', "7.5")}\nstops: { upright: { inner: { left: 0, right: 28 } } }\n`);
+  expect(right.furthestInput.left).toBeGreaterThan(right.inputTravel.left + 1);
 });
