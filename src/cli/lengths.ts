@@ -89,3 +89,6 @@ export function spanOf(options: SpanOptions, usual: Span, read: Reader): Span {
   }
   return span;
 }
+
+/** Which of the two usual tolerances of a tape holds where: one line of help, of both commands that read one. */
+export const tapeGoodTo = "Tape: 1/16 in (1 mm) along one part, 1/8 in (3 mm) between centres in space.";

@@ -13,6 +13,7 @@ import { openStudy, refusal } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
+import { tapeGoodTo } from "../lengths.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 import { sheetText } from "../sheetText.ts";
 
@@ -95,6 +96,7 @@ READINGS is a YAML file. Angles are degrees, or a length over a board:
 built-to: how far the car may be off its file. Usual tolerances: plates and
 caster 0.5, camber 0.25, bump gauge and toe 0.1 degree, what is built 1/16 in
 or 1 mm and 0.5 degree, tapes 1/16 in or 1 mm (common practice, no source).
+${tapeGoodTo}
 rack: a rack set by tape may be off by 1/16 in or 1 mm too, and what that turns
 the wheels by is added to the plates' tolerance (as the root of the sum of the
 squares). at: lock is free of it: a stop needs no tape.`;

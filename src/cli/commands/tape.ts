@@ -13,6 +13,7 @@ import { openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
 import { Ended, Exit } from "../exit.ts";
+import { tapeGoodTo } from "../lengths.ts";
 import { quoted, shortest, target } from "../newNames.ts";
 import { lengthsIn, printReport, type ReportOptions, reporting } from "../report.ts";
 import type { Sheet } from "../surveySheet.ts";
@@ -74,6 +75,7 @@ export function tapeCommand(desk: Desk): Command {
         ["rackwright tape sheet.yaml --section front", "the part front of a car file with these points"],
       ),
     )
+    .addHelpText("after", `\n${tapeGoodTo}`)
     .action(async (sheet: string | undefined) => {
       const options = command.optsWithGlobals<TapeOptions>();
       if (options.blank === true)
