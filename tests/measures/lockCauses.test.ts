@@ -48,21 +48,29 @@ describe("shares of a difference of locks, by hand", () => {
       );
   });
 
-  test("of an offset and wrong rods each has the mean of what its going changes, first and last", () => {
-    const made = sharesOf({ drawn: cutWrong(offsetCar, 2, -1), setting });
-    const inner = (drawn: Drawn) => locksOf(endOf(drawn)).difference.inner ?? Number.NaN;
-    const whole = inner(cutWrong(offsetCar, 2, -1));
-    // Without the difference of the rods both are half a millimetre too long, the mean.
-    const withoutRods = inner(cutWrong(offsetCar, 0.5, 0.5));
-    const withoutOffset = inner(cutWrong(central, 2, -1));
-    const none = inner(cutWrong(central, 0.5, 0.5));
-    expectClose(
-      [shareOf(made, "unequal rods").inner, shareOf(made, "offset").inner, shareOf(made, "rest").inner],
-      [(whole - withoutRods + withoutOffset - none) / 2, (whole - withoutOffset + withoutRods - none) / 2, none],
-      tolerance,
-    );
-    expect(shareOf(made, "offset").size).toBe(-63.5);
-  });
+  test.each([
+    [2, -1],
+    [2, 0],
+    [0, 2],
+  ])(
+    "of an offset and rods wrong by %d and %d each has the mean of what its going changes, first and last",
+    (left, right) => {
+      const made = sharesOf({ drawn: cutWrong(offsetCar, left, right), setting });
+      const inner = (drawn: Drawn) => locksOf(endOf(drawn)).difference.inner ?? Number.NaN;
+      const whole = inner(cutWrong(offsetCar, left, right));
+      // Without their difference both rods are too long by the mean of it.
+      const mean = (left + right) / 2;
+      const withoutRods = inner(cutWrong(offsetCar, mean, mean));
+      const withoutOffset = inner(cutWrong(central, left, right));
+      const none = inner(cutWrong(central, mean, mean));
+      expectClose(
+        [shareOf(made, "unequal rods").inner, shareOf(made, "offset").inner, shareOf(made, "rest").inner],
+        [(whole - withoutRods + withoutOffset - none) / 2, (whole - withoutOffset + withoutRods - none) / 2, none],
+        tolerance,
+      );
+      expect(shareOf(made, "offset").size).toBe(-63.5);
+    },
+  );
 
   test("stops count by what the rack goes to each side, collars taken off", () => {
     const stops = { ...noStops, collar: { left: 3, right: 1 } };

@@ -100,9 +100,27 @@ describe("lines of pivots", () => {
   });
 
   test("of a beam run ahead too, whichever of its ends is ahead", () => {
-    const beam = carOf(presetText("twin-beam-relay"));
-    const [line] = pivotLines({ car: beam }, "left");
-    expect(Math.abs(line?.outward ?? Number.NaN)).toBeLessThanOrEqual(Math.PI / 2);
+    const beam = (brace: string) =>
+      carOf(`${head}
+wheel-travel: { bump: 60, droop: 60 }
+front:
+  linkage: pivoting-beam
+  both:
+    beam: { pivot: ${at(0, 100, 300)}, brace: ${brace} }
+    king-pin: { lower: ${at(0, 550, 200)}, upper: ${at(0, 550, 400)} }
+    tie-rod: { outer: ${at(-120, 540, 300)} }
+    wheel: { center: ${at(0, 550, 300)} }
+steering:
+  mechanism: rack
+  rack: { ahead: -130, up: 300, eye-to-eye: 300, travel: 40 }
+`);
+    // From a brace 500 behind, 50 further out and 20 lower, in and up to the pivot; and on from it to one as far ahead.
+    for (const brace of [at(-500, 150, 280), at(500, 50, 320)]) {
+      const [line] = pivotLines({ car: beam(brace) }, "right");
+      expect(Math.tan(line?.outward ?? Number.NaN)).toBeCloseTo(-50 / 500, 12);
+      expect(Math.tan(line?.upward ?? Number.NaN)).toBeCloseTo(20 / 500, 12);
+      expect(Math.abs(line?.outward ?? Number.NaN)).toBeLessThan(Math.PI / 2);
+    }
     expect(pivotLines({ car: carOf(presetText("torsion-beam-steering-plate")) }, "left")).toEqual([]);
     expect(pivotLines({ car: carOf(presetText("strut-hatchback-corners")) }, "left").length).toBe(1);
   });
