@@ -20,9 +20,9 @@ export function borne(value: number, doubt: number, kind: FigureKind, unit: Leng
   return fixed(inUnits(value, kind, unit), decimalsFor(inUnits(doubt, kind, unit)));
 }
 
-/** "0.19 ± 0.06 in": with its doubt, which 19 of 20 keep within. */
+/** "0.19 +- 0.06 in": with its doubt, which 19 of 20 keep within. */
 export function withDoubt(value: number, doubt: number, kind: FigureKind, unit: LengthUnit): string {
-  return `${borne(value, doubt, kind, unit)} ± ${borne(doubt, doubt, kind, unit)} ${unitName(kind, unit)}`;
+  return `${borne(value, doubt, kind, unit)} +- ${borne(doubt, doubt, kind, unit)} ${unitName(kind, unit)}`;
 }
 
 /** " (3/16 in)": a length as a tape has it, where it is known to an eighth; nothing else. */

@@ -44,7 +44,7 @@ export function matchText(
     ...untoldLines(matched, width),
     "",
     ...wrap(
-      `${premise} Those are what the file of readings says, else what is usual. A place that is off by less than would have shown may stand unnamed, and what it does then stands with others: "or ±" holds that too, for one such place. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.`,
+      `${premise} Those are what the file of readings says, else what is usual. A place that is off by less than would have shown may stand unnamed, and what it does then stands with others: "or +-" holds that too, for one such place. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.`,
       width,
     ),
     ...wrap(cautions.join(" "), width),
@@ -222,7 +222,7 @@ function narrowed(name: string, width: number): string {
 
 function partTable(parts: readonly PartRow[], unit: LengthUnit, width: number): readonly string[] {
   return table(
-    [["part", "on file", "matched", "±", "or ±", ""]],
+    [["part", "on file", "matched", "+-", "or +-", ""]],
     parts.map(({ unknown, moved, deviation, hidden }) => {
       const kind = unknown.quantities[0].kind === "length" ? "length" : "angle";
       const say = (value: number) => borne(value, 2 * deviation, kind, unit);

@@ -7,9 +7,9 @@ import { onTheTape, withDoubt } from "./borne.ts";
 import { waysOf } from "./ways.ts";
 import type { Length } from "./words.ts";
 
-/** What every ± rests on. */
+/** What every +- rests on. */
 export const premise =
-  "Every ± holds 19 times of 20 if whatever is not named as off really is within what the car is built to, and gauges are as good as said.";
+  "Every +- holds 19 times of 20 if whatever is not named as off really is within what the car is built to, and gauges are as good as said.";
 
 /** Where two causes fit as well: which one is taken to be it, and which it may be instead. */
 export function ambiguousWords({ onFile, parts, readings }: Matched, unit: LengthUnit, length: Length): string[] {
@@ -88,7 +88,7 @@ export function unknownWords({ quantities: [first, second] }: Unknown): string {
   return `${first.label}${side}`;
 }
 
-/** "0.19 ± 0.06 in (3/16 in) farther back". */
+/** "0.19 +- 0.06 in (3/16 in) farther back". */
 export function movedWords({ unknown, moved, deviation }: PartRow, unit: LengthUnit): string {
   const [quantity] = unknown.quantities;
   const kind = quantity.kind === "length" ? "length" : "angle";

@@ -66,8 +66,8 @@ describe("match", () => {
     for (const line of ran.out.split("\n")) expect(line.length, line).toBeLessThanOrEqual(80);
     expect(ran.out).not.toMatch(/NaN|undefined|null|Infinity/);
     const flat = ran.out.replace(/\s+/g, " ");
-    expect(flat).toMatch(/rack stands 0\.1\d+ ± 0\.0\d+ in \(1\/8 in\) left of its middle/);
-    expect(flat).toMatch(/Tie-rod tab, ahead, left: 0\.\d\d ± 0\.0\d in \(3\/16 in\) farther back than on file/);
+    expect(flat).toMatch(/rack stands 0\.1\d+ \+- 0\.0\d+ in \(1\/8 in\) left of its middle/);
+    expect(flat).toMatch(/Tie-rod tab, ahead, left: 0\.\d\d \+- 0\.0\d in \(3\/16 in\) farther back than on file/);
     expect(flat).not.toContain("Read again");
     const made = readFileSync(out, "utf8");
     expect(made).toMatch(/^# Nothing is odd about this one/);
@@ -95,7 +95,7 @@ describe("match", () => {
     expect(rows).toHaveLength(report.readings.length);
   }, 60_000);
 
-  it("says that signs are likely slipped, and what every ± rests on", async () => {
+  it("says that signs are likely slipped, and what every +- rests on", async () => {
     const readings = place.put(
       "signs.yaml",
       "units: in\ncamber: { left: 0.5, right: -0.5 }\ncaster: { left: 7.5, right: 7.5 }\n",
@@ -104,7 +104,7 @@ describe("match", () => {
     expect(code).toBe(0);
     const flat = out.replace(/\s+/g, " ");
     expect(flat).toContain("Signs, likely a slip: camber: left (line 2). With the sign the other way it agrees");
-    expect(flat).toMatch(/Every ± holds 19 times of 20 if whatever is not named as off really is within/);
+    expect(flat).toMatch(/Every \+- holds 19 times of 20 if whatever is not named as off really is within/);
     const json = await run(["match", "balanced-two-seater", readings, "--json"]);
     const report = shape.parse(JSON.parse(json.out));
     expect(report.premise).toContain("within what the car is built to");

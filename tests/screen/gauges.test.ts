@@ -120,9 +120,9 @@ describe("the form for readings on the built car", () => {
     if ("refused" in study) throw new Error(study.refused);
     const outcome = finished(matchJob(study, readingsOf(asBuilt, bench)));
     if (outcome === null || "unreached" in outcome) throw new Error("the example matches");
-    expect(flat(bench)).toMatch(/Tie-rod tab, ahead, left: 0\.18 ± 0\.06 in \(3\/16 in\) farther back/);
+    expect(flat(bench)).toMatch(/Tie-rod tab, ahead, left: 0\.18 \+- 0\.06 in \(3\/16 in\) farther back/);
     const zero = (outcome.zero?.value ?? Number.NaN) / 25.4;
-    expect(flat(bench)).toContain(`the rack stands ${zero.toFixed(3)} ±`);
+    expect(flat(bench)).toContain(`the rack stands ${zero.toFixed(3)} +-`);
     const before = bench.model.bench.car.text;
     bench.press("t");
     expect(bench.model.bench.car.text).not.toBe(before);
@@ -154,6 +154,10 @@ describe("the form for readings on the built car", () => {
     expect(narrow.find((line) => line.startsWith("L tab to R tab"))).toMatch(/ X$/);
     expect(narrow).toContain("X: to be read again, left out.");
     for (const line of wide) expect(line.length, line).toBeLessThanOrEqual(78);
+    expect(bench.text()).toContain("t puts this car on the bench; u takes it back.");
+    // Without Unicode a sign for "give or take" would become another one: 0.18 + 0.06 is no doubt, but a sum.
+    for (const line of [...wide, ...narrow]) expect(line, line).toMatch(/^[\x20-\x7e]*$/);
+    expect(said).toMatch(/stands 0\.\d+ \+- 0\.\d+ in/);
     for (const line of narrow) expect(line.length, line).toBeLessThanOrEqual(58);
   }, 60_000);
 

@@ -6,10 +6,16 @@ import { unitsOf } from "../gauges.ts";
 import { rowLength } from "../gaugeWords.ts";
 import type { Model } from "../model.ts";
 import { filled, Lines } from "./Lines.tsx";
-import { wrapped } from "./wrap.ts";
+import { fitting, wrapped } from "./wrap.ts";
 
 /** Rows of a window that are no lines of the page: title of the car, of the page, notice, footer. */
 export const matchedFrame = 4;
+
+/** What is to be done with what is seen, in ways that take less and less room. */
+const takeWords = [
+  "t puts this car on the bench, as one change: u takes it back.",
+  "t puts this car on the bench; u takes it back.",
+];
 
 /** Wider than this, lines get too long to follow. */
 const widest = 100;
@@ -58,7 +64,7 @@ export function MatchedPage({
   const far = work?.state === "running" ? `${Math.round(work.progress * 100)} %, Esc stops` : "stopped";
   const sign = !isKnown ? far : from + room < lines.length ? "more below: Space or ↓" : "the end";
   const title = ` THE BUILT CAR, MATCHED: ${sign} `;
-  const said = notice?.text ?? (isKnown ? "t puts this car on the bench, as one change: u takes it back." : "");
+  const said = notice?.text ?? (isKnown ? fitting(takeWords, columns - 2) : "");
   return (
     <Box flexDirection="column" width={columns} height={rows}>
       <Text bold wrap="truncate">{`${title}${"─".repeat(Math.max(0, columns - title.length))}`}</Text>
