@@ -11,6 +11,7 @@ const units: Units = {
     ...["rad", "radian", "radians"].map((word) => [word, decimal(String(degreesPerRadian))] as const),
   ]),
   compound: null,
+  onTape: false,
 };
 
 /** How an angle was read back to the builder. */

@@ -22,6 +22,7 @@ const sizes = new Map<string, Fraction>([
 const units: Units = {
   sizes,
   compound: { big: new Set(["ft", "foot", "feet", "'"]), small: new Set(["in", "inch", "inches", '"', "''"]) },
+  onTape: true,
 };
 
 /** How a length was read back to the builder. */

@@ -1,5 +1,6 @@
 import { safe } from "../shown.ts";
 import { add, decimal, type Fraction, multiply, ratio, whole } from "./fraction.ts";
+import { whyNoMark } from "./marks.ts";
 
 /**
  * One value as it stands in a text: a number, and the unit written at it, as so much of the base unit (mm or degree);
@@ -14,6 +15,8 @@ export interface Literal {
 export interface Units {
   readonly sizes: ReadonlyMap<string, Fraction>;
   readonly compound: { readonly big: ReadonlySet<string>; readonly small: ReadonlySet<string> } | null;
+  /** Whether a whole number with a fraction is read off a tape, which has but halves of halves. */
+  readonly onTape: boolean;
 }
 
 /** What stands in a text, read one after the other; a complaint where it is none of these. */
@@ -33,13 +36,19 @@ function match(pattern: RegExp, text: string, at: number): RegExpExecArray | nul
 }
 
 /** A number without its unit, and where it ends; null where there is none, a complaint where its bottom is 0. */
-function numberAt(text: string, at: number): { value: Fraction; end: number } | { complaint: string } | null {
+function numberAt(
+  text: string,
+  at: number,
+  { onTape }: Units,
+): { value: Fraction; end: number } | { complaint: string } | null {
   const long = match(mixed, text, at);
   const short = long ?? match(fraction, text, at);
   if (short !== null) {
     const [front, top, bottom] = long === null ? ["0", short[1], short[2]] : [long[1], long[2], long[3]];
     const part = ratio(BigInt(top ?? 0), BigInt(bottom ?? 0));
     if (part === null) return { complaint: `${short[0]} has 0 below the line` };
+    const why = long !== null && onTape ? whyNoMark(BigInt(front ?? 0), BigInt(top ?? 0), BigInt(bottom ?? 0)) : null;
+    if (why !== null) return { complaint: why };
     return { value: add(whole(BigInt(front ?? 0)), part), end: at + short[0].length };
   }
   const found = match(plain, text, at);
@@ -62,7 +71,7 @@ function withInches(feet: Read, text: string, units: Units): Read | { complaint:
   const gap = match(/ *-?(?=[\d.])/y, text, feet.end);
   if (gap === null || units.compound === null) return feet;
   const start = feet.end + gap[0].length;
-  const number = numberAt(text, start);
+  const number = numberAt(text, start, units);
   if (number === null || feet.literal.unit === null) return feet;
   if ("complaint" in number) return number;
   const unit = unitAt(text, number.end);
@@ -74,7 +83,7 @@ function withInches(feet: Read, text: string, units: Units): Read | { complaint:
 }
 
 function literalAt(text: string, at: number, units: Units): Read | { complaint: string } | null {
-  const number = numberAt(text, at);
+  const number = numberAt(text, at, units);
   if (number === null || "complaint" in number) return number;
   const unit = unitAt(text, number.end);
   if (unit === null) return { literal: { value: number.value, unit: null }, end: number.end };

@@ -3,7 +3,7 @@ import { formatRatio } from "./format.ts";
 import { toNumber, whole } from "./fraction.ts";
 import type { Units } from "./literal.ts";
 
-const none: Units = { sizes: new Map(), compound: null };
+const none: Units = { sizes: new Map(), compound: null, onTape: false };
 
 /**
  * A number without a unit as a builder writes it: 16, 15.5, 15 1/2. With a `base` a leading + changes it, and -= or +-

@@ -86,6 +86,9 @@ describe("a length is read as a builder means it", () => {
     ["(2 + 1)*3 mm", 9],
     ["14 3/8 / 2", 182.5625],
     ["1 in / 3", 25.4 / 3],
+    ["(1/3) * 3", 25.4],
+    ["1/3", 25.4 / 3],
+    ["12 + 2/3", 321.73333333333335],
     ["10/4/2", 31.75],
     ["6 mm / 3/4", 8],
     ["2 \u00d7 3", 152.4],
@@ -152,6 +155,13 @@ describe("what is no length is refused, with the reason", () => {
     ["3/0", "0 below the line"],
     ["14 3/0", "0 below the line"],
     ["1 ft 3/0 in", "0 below the line"],
+    ["44 13/14", "44 13/14 is no mark of a tape, but 44 59/64 and 44 15/16 are"],
+    ["44-13/14 in", "44 59/64 and 44 15/16"],
+    ["1 ft 2 1/3 in", "2 21/64 and 2 11/32"],
+    ["14\u2153", "14 21/64 and 14 11/32"],
+    ["14 7/14", "no mark of a tape, but 14 1/2 is"],
+    ["14 127/128", "14 63/64 and 15"],
+    ["2*(14 3/7)", "14 27/64 and 14 7/16"],
     ["1/(2-2)", "divides by 0"],
     ["2 3", "lacks a sign"],
     ["1.5 3/8", "lacks a sign"],
@@ -216,6 +226,13 @@ describe("fractions are exact", () => {
         expect(mm(`-${wholes}-${parts}/64 in`)).toBe((-(64 * wholes + parts) * 254) / 640);
       }),
     );
+  });
+
+  test("of halves, quarters and so on to 64ths every one is read, and of other parts none behind a whole number", () => {
+    for (let bottom = 1; bottom <= 130; bottom += 1) {
+      const read = readLength(`7 1/${bottom}`, "in");
+      expect("mm" in read, `7 1/${bottom}`).toBe([2, 4, 8, 16, 32, 64].includes(bottom));
+    }
   });
 
   test("a decimal reads the same however many zeros follow it, and whatever way it is read", () => {
