@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { Pose } from "../../src/kinematics/slots.ts";
 import { steer } from "../../src/measures/steer.ts";
+import { noStops } from "../../src/measures/stops.ts";
 import type { Study } from "../../src/measures/study.ts";
 import { expectClose } from "../close.ts";
+import { endOf, offsetCar, setting, withRods } from "./cars.ts";
 import { presetText, studied } from "./carTexts.ts";
 
 const text = presetText("balanced-two-seater");
@@ -77,5 +79,36 @@ describe("what stops the steering", () => {
     const study = studied(`${relay}\nstops: { upright: { inner: 25 } }\n`);
     expectClose(degrees(study.locks.left?.inner), 25, { abs: 1e-9 });
     expectClose(degrees(study.locks.right?.inner), 25, { abs: 1e-9 });
+  });
+
+  it("acts a hair before the rack's end too, on a car whose wheels stand straight off the rack's middle", () => {
+    const car = presetText("cut-rods-off-middle");
+    const { left, right } = studied(car).locks;
+    expect(Math.abs(studied(car).zero ?? 0)).toBeGreaterThan(1);
+    // A tenth of a degree is far less than one of the places that are looked at on the way.
+    const [toLeft, toRight] = [degrees(left?.inner) - 0.1, degrees(right?.inner) - 0.1];
+    const study = studied(`${car}\nstops: { upright: { inner: { left: ${toLeft}, right: ${toRight} } } }\n`);
+    expectClose([degrees(study.locks.left?.inner), degrees(study.locks.right?.inner)], [toLeft, toRight], {
+      abs: 1e-9,
+    });
+    expect([study.acting.left.kind, study.acting.right.kind]).toEqual(["upright", "upright"]);
+  });
+
+  it("is the first that is met, whatever else is met further on", () => {
+    const study = withStops("{ upright: { inner: 20 }, tyre-rub: { inner: 25, outer: 24 }, collar: 0.01 }");
+    expect(study.acting.left).toMatchObject({ kind: "upright", wheel: "right" });
+    expect(study.acting.right).toMatchObject({ kind: "upright", wheel: "left" });
+    expectClose(degrees(study.locks.left?.inner), 20, { abs: 1e-9 });
+  });
+
+  it("is none by turns on a car without a place where the wheels stand straight", () => {
+    const { left, right } = endOf(offsetCar).rodLengths;
+    const stops = { ...noStops, upright: { inner: { left: 0.1, right: 0.1 }, outer: { left: 0.1, right: 0.1 } } };
+    const end = endOf(withRods(offsetCar, left + 40, right - 40), {
+      ...setting,
+      inputTravel: { left: 5, right: 5 },
+      stops,
+    });
+    expect([end.zero, end.acting.left.kind, end.acting.right.kind]).toEqual([null, "end", "end"]);
   });
 });
