@@ -33,9 +33,9 @@ describe.each([
   ["with little droop", endOf(offsetCar, { ...setting, wheelTravel: { bump: 3 * inch, droop: inch } })],
 ])("the worst over the travel of a car %s", (_, end) => {
   const all = scanned(end, end.zero ?? Number.NaN);
-  const { bounce, toe: worstToe } = worstOf(end);
 
   test("is the bounce steer of largest size, signed, and where it is", () => {
+    const { bounce } = worstOf(end);
     const there = poseOf(end.front, end.zero ?? Number.NaN, bounce?.travel ?? Number.NaN);
     const ride = poseOf(end.front, end.zero ?? Number.NaN, 0);
     const turned = (side: number) => steer(there, side) - steer(ride, side);
@@ -45,6 +45,7 @@ describe.each([
   });
 
   test("is the toe change of largest size, signed, and where it is", () => {
+    const { toe: worstToe } = worstOf(end);
     const there = poseOf(end.front, end.zero ?? Number.NaN, worstToe.right?.travel ?? Number.NaN);
     const ride = poseOf(end.front, end.zero ?? Number.NaN, 0);
     expectClose(worstToe.right?.toeChange, toe(there, Pose.Right) - toe(ride, Pose.Right), { abs: 1e-12 });
