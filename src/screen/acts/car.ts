@@ -5,6 +5,7 @@ import { partsFor, startingLines } from "../frontEnd.ts";
 import { guideCar } from "../guide.ts";
 import { openForm } from "../lateSurvey.ts";
 import type { Focus, Model, Next, Offer } from "../model.ts";
+import { turned } from "../paging.ts";
 import { type Act, type Effect, type Turn, turn } from "../turn.ts";
 import { stopTyping } from "../typing.ts";
 import { helpLines, helpRoom } from "../view/helpText.ts";
@@ -188,10 +189,8 @@ function listBy(ways: number): Act {
   return (model, chord) => {
     const { focus } = model;
     if (focus.on === "help") {
-      const page = helpRoom(model);
-      const end = Math.max(0, helpLines(model, model.columns).length - page);
-      const by = chord === "space" || chord.startsWith("page") ? page : 1;
-      return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
+      const seen = { room: helpRoom(model), lines: helpLines(model, model.columns).length };
+      return turn({ ...model, focus: { ...focus, top: turned(focus.top, ways, chord, seen) } });
     }
     if (focus.on === "points") return openForm().movePoints(model, focus, ways, chord);
     if (focus.on === "tape") return moveInTape(model, ways, chord);

@@ -4,6 +4,7 @@ import { changed } from "../bench.ts";
 import { matchedHere, matchKey } from "../gaugeMatch.ts";
 import { answersFrom, countRead, fileText, type GaugeLine, gaugeLines, readingsToMatch, typedOn } from "../gauges.ts";
 import type { Answers, Focus, GaugesOnBench, Model } from "../model.ts";
+import { turned } from "../paging.ts";
 import { type Act, type Effect, type Message, type Turn, turn } from "../turn.ts";
 import { typingAt } from "../typing.ts";
 import { matchedFrame, matchedLines } from "../view/MatchedPage.tsx";
@@ -153,10 +154,8 @@ export function moveInMatched(
   by: number,
   chord: string,
 ): Turn {
-  const room = model.rows - matchedFrame;
-  const end = Math.max(0, matchedLines(model).length - room);
-  const step = chord === "space" || chord.startsWith("page") ? room : 1;
-  return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + by * step)) } });
+  const seen = { room: model.rows - matchedFrame, lines: matchedLines(model).length };
+  return turn({ ...model, focus: { ...focus, top: turned(focus.top, by, chord, seen) } });
 }
 
 /** Stops the match, or goes back to the readings. */

@@ -1,5 +1,6 @@
 import { withDistance, withReading } from "../../vehicle/survey/answer.ts";
 import type { Focus, Model, SheetOnBench } from "../model.ts";
+import { turned } from "../paging.ts";
 import { settledOf } from "../sheetState.ts";
 import { linesOf, wayOf, wrongLine } from "../survey.ts";
 import { type Act, type Turn, turn } from "../turn.ts";
@@ -66,10 +67,8 @@ const showPoints: Act = (model) => {
 
 /** Up and down the page of points, by a line or by what is seen. */
 export function movePoints(model: Model, focus: Focus & { readonly on: "points" }, ways: number, chord: string): Turn {
-  const room = model.rows - pointsFrame;
-  const end = Math.max(0, pointLines(model).length - room);
-  const by = chord === "space" || chord.startsWith("page") ? room : 1;
-  return turn({ ...model, focus: { ...focus, top: Math.min(end, Math.max(0, focus.top + ways * by)) } });
+  const seen = { room: model.rows - pointsFrame, lines: pointLines(model).length };
+  return turn({ ...model, focus: { ...focus, top: turned(focus.top, ways, chord, seen) } });
 }
 
 /** From the points back to the form. */

@@ -41,3 +41,16 @@ export const upAndDownTyping: readonly Binding[] = [
 export function silent(bindings: readonly Binding[]): readonly Binding[] {
   return bindings.map((each) => ({ ...each, footer: null }));
 }
+
+/** Up and down a page that is longer than the window. */
+export const paging: readonly Binding[] = [
+  { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up; PgUp by a page" },
+  { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down" },
+  {
+    keys: ["space", "pageDown"],
+    shown: "Space",
+    command: "listDown",
+    footer: "Space next page",
+    help: "down by a page; PgDn too",
+  },
+];

@@ -1,6 +1,6 @@
 import { whyNoMatched } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { clear, leaveForm, silent, upAndDownTyping } from "./common.ts";
+import { clear, leaveForm, paging, silent, upAndDownTyping } from "./common.ts";
 
 /** The keys of the form for readings on the built car, and of what the match to them says. */
 export const gaugeKeys = {
@@ -41,15 +41,7 @@ export const gaugeKeys = {
     {
       heading: "ON THE PAGE OF WHAT IS OFF ON THE BUILT CAR",
       bindings: [
-        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up; PgUp by a page" },
-        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down" },
-        {
-          keys: ["space", "pageDown"],
-          shown: "Space",
-          command: "listDown",
-          footer: "Space next page",
-          help: "down by a page; PgDn too",
-        },
+        ...paging,
         {
           keys: ["t"],
           shown: "t",

@@ -2,7 +2,7 @@ import type { Model } from "../model.ts";
 import { tapeRows } from "../tape.ts";
 import { whyFirstPage, whyNoUndo } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { cancel, clear, leaveForm, silent, upAndDown, upAndDownTyping } from "./common.ts";
+import { cancel, clear, leaveForm, paging, silent, upAndDown, upAndDownTyping } from "./common.ts";
 import { gaugeKeys } from "./gauges.ts";
 import { surveyKeys } from "./survey.ts";
 
@@ -193,15 +193,7 @@ export const pageKeys = {
     {
       heading: "ON THE HELP PAGE",
       bindings: [
-        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up; PgUp by a page" },
-        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down" },
-        {
-          keys: ["space", "pageDown"],
-          shown: "Space",
-          command: "listDown",
-          footer: "Space next page",
-          help: "down by a page; PgDn too",
-        },
+        ...paging,
         {
           keys: ["escape", "?", "q", "enter", "ctrl+c"],
           shown: "Esc",

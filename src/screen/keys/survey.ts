@@ -2,7 +2,7 @@ import type { Model } from "../model.ts";
 import { settledOf } from "../sheetState.ts";
 import { whyNoPoints, whyNothingNext } from "../why.ts";
 import type { BindingGroup, FocusName } from "./binding.ts";
-import { clear, leaveForm, silent, upAndDownTyping } from "./common.ts";
+import { clear, leaveForm, paging, silent, upAndDownTyping } from "./common.ts";
 
 function isOneWrong({ sheet }: Model): boolean {
   return sheet !== null && (settledOf(sheet)?.surveyed.blunders.length ?? 0) > 0;
@@ -69,15 +69,7 @@ export const surveyKeys = {
     {
       heading: "ON THE PAGE OF POINTS",
       bindings: [
-        { keys: ["up", "pageUp"], shown: "↑", command: "listUp", footer: null, help: "up; PgUp by a page" },
-        { keys: ["down"], shown: "↓", command: "listDown", footer: "↑↓ move", help: "down" },
-        {
-          keys: ["space", "pageDown"],
-          shown: "Space",
-          command: "listDown",
-          footer: "Space next page",
-          help: "down by a page; PgDn too",
-        },
+        ...paging,
         {
           keys: ["escape", "q", "enter", "ctrl+c"],
           shown: "Esc",

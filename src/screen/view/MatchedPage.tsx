@@ -5,6 +5,7 @@ import { matchedHere } from "../gaugeMatch.ts";
 import { unitsOf } from "../gauges.ts";
 import { rowLength } from "../gaugeWords.ts";
 import type { Model } from "../model.ts";
+import { restWords, seenFrom } from "../paging.ts";
 import { filled, Lines } from "./Lines.tsx";
 import { fitting, wrapped } from "./wrap.ts";
 
@@ -57,12 +58,11 @@ export function MatchedPage({
   readonly rows: number;
 }) {
   const { columns, work, notice } = model;
-  const lines = matchedLines(model);
   const room = rows - 2;
-  const from = Math.min(top, Math.max(0, lines.length - room));
+  const { shown, isMore } = seenFrom(matchedLines(model), top, room);
   const isKnown = matchedHere(model) !== null;
   const far = work?.state === "running" ? `${Math.round(work.progress * 100)} %, Esc stops` : "stopped";
-  const sign = !isKnown ? far : from + room < lines.length ? "more below: Space or ↓" : "the end";
+  const sign = isKnown ? restWords(isMore) : far;
   const title = ` THE BUILT CAR, MATCHED: ${sign} `;
   const said = notice?.text ?? (isKnown ? fitting(takeWords, columns - 2) : "");
   return (
@@ -71,7 +71,7 @@ export function MatchedPage({
       <Lines
         columns={columns}
         lines={filled(
-          lines.slice(from, from + room).map((line) => ` ${line}`),
+          shown.map((line) => ` ${line}`),
           room,
         )}
       />

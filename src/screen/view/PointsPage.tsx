@@ -2,6 +2,7 @@ import { Box, Text } from "ink";
 import { surveyVerdict } from "../../output/survey.ts";
 import { sheetLength } from "../lengths.ts";
 import type { Model } from "../model.ts";
+import { restWords, seenFrom } from "../paging.ts";
 import { isOld, settledOf } from "../sheetState.ts";
 import { filled, Lines } from "./Lines.tsx";
 
@@ -27,15 +28,13 @@ export function PointsPage({
   readonly top: number;
   readonly rows: number;
 }) {
-  const lines = pointLines(model);
   const room = rows - 1;
-  const from = Math.min(top, Math.max(0, lines.length - room));
-  const sign = from + room < lines.length ? "more below: Space or ↓" : "the end";
-  const title = ` EVERY POINT, BY THE READINGS: ${sign} `;
+  const { shown, isMore } = seenFrom(pointLines(model), top, room);
+  const title = ` EVERY POINT, BY THE READINGS: ${restWords(isMore)} `;
   return (
     <Box flexDirection="column" width={model.columns} height={rows}>
       <Text bold wrap="truncate">{`${title}${"─".repeat(Math.max(0, model.columns - title.length))}`}</Text>
-      <Lines columns={model.columns} lines={filled(lines.slice(from, from + room), room)} />
+      <Lines columns={model.columns} lines={filled(shown, room)} />
     </Box>
   );
 }
