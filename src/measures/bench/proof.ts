@@ -53,7 +53,7 @@ const angleMarks = [5, 10, 15, 30, 45, 90, 180, 360].map((each) => each * degree
 function marked(from: number, to: number, marks: readonly number[], must: readonly number[]): readonly number[] {
   const between = (step: number) => {
     const [first, last] = [Math.ceil(from / step), Math.floor(to / step)];
-    return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i === 0 ? 0 : (first + i) * step));
+    return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step);
   };
   const step = marks.find((each) => between(each).length <= MOST_MARKS) ?? to - from;
   const fixed = [from, ...must.filter((place) => place > from && place < to), to];

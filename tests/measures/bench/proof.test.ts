@@ -55,6 +55,9 @@ describe("places to prove a car at", () => {
     expect(inInches(proofPlaces({ ...study, zero: null, acting }, "in").inputs)).toEqual([
       -2, -1.5, -1, -0.5, 0, 0.5, 1, 1.6,
     ]);
+    expect(inInches(proofPlaces({ ...study, zero: -3 * inch }, "in").inputs)).toEqual([
+      -2, -1.5, -1, -0.5, 0, 0.5, 1, 1.5, 2,
+    ]);
     // Beyond an end it is no place to go to.
     expect(inInches(proofPlaces({ ...study, zero: 3 * inch }, "in").inputs)).toEqual([
       -2, -1.5, -1, -0.5, 0, 0.5, 1, 1.5, 2,
