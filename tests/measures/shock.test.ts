@@ -53,6 +53,24 @@ test("an unloaded spring gives a wheel its rate times the square of the motion r
   expect(wheelRate(600 * poundsPerInch, 0.5, 0, 0.01) / poundsPerInch).toBeCloseTo(150, 10);
 });
 
+test("a loaded spring's wheel rate is how its energy bends over the travel, on the swinging beam", () => {
+  // L² = 300² + 180² + 420² − 600 (180 cos φ + 420 sin φ), z = 450 sin φ; energy S (L₀ − L) + k (L₀ − L)²/2, N and mm.
+  const lengthAt = (z: number) => {
+    const turn = Math.asin(z / 450);
+    return Math.sqrt(300 ** 2 + 180 ** 2 + 420 ** 2 - 600 * (180 * Math.cos(turn) + 420 * Math.sin(turn)));
+  };
+  const [spring, force, step] = [50, 3000, 0.5];
+  const closed = (z: number) => lengthAt(0) - lengthAt(z);
+  const energy = (z: number) => force * closed(z) + (spring * closed(z) ** 2) / 2;
+  const bend = (of: (z: number) => number) => (of(step) - 2 * of(0) + of(-step)) / step ** 2;
+  const ratio = (closed(step) - closed(-step)) / (2 * step);
+  expect(ratio).toBeCloseTo(0.641016, 5);
+  // Differences err with the square of a step over some hundred mm; the load's part is more than a hundredth of the rate.
+  const told = wheelRate(spring, ratio, force, bend(closed));
+  expect(Math.abs(told / bend(energy) - 1)).toBeLessThan(1e-4);
+  expect(Math.abs(force * bend(closed))).toBeGreaterThan(0.01 * told);
+});
+
 /** Every part that a shock may stand on, of every linkage. */
 const feet: readonly (readonly [name: string, bodies: readonly string[]])[] = [
   ["balanced-two-seater", ["lower-arm", "upper-arm", "upright"]],
