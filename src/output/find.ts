@@ -8,6 +8,7 @@ import type { Met } from "../solve/goals/score.ts";
 import type { LengthUnit, Wheel } from "../vehicle/car.ts";
 import { goalKinds } from "../vehicle/sections/goals.ts";
 import { madeAnew } from "./findArms.ts";
+import { type Beside, besides, costWords, unaimed } from "./findCosts.ts";
 import {
   brokenWords,
   goalName,
@@ -45,7 +46,7 @@ const froms: Readonly<Record<Goal["from"], string>> = { file: "the file", asked:
 /** What is said first of an answer: what can hurt someone, and what was asked for and is not had. */
 export function warningsOf(
   { before, beforeCheck }: Pick<Found, "before" | "beforeCheck">,
-  { snapped, check }: Answer,
+  { snapped, check, costs }: Answer,
   unit: LengthUnit,
   length: Length,
 ): readonly string[] {
@@ -59,6 +60,7 @@ export function warningsOf(
     ...(broken.length === 0
       ? []
       : [`PAST A LIMIT in the full check${sameAs(beforeCheck, broken)}: ${broken.join("; ")}.`]),
+    ...costWords(costs, unit, length),
   ];
 }
 
@@ -108,25 +110,6 @@ function goalTable(
       return [`     ${shortName(plain)}`, ...columns.map(said)];
     });
   return table([heads], [...rows, ...beside], [0]);
-}
-
-/** What every builder looks at, whatever a search aims at. */
-const besides = ["inner-lock", "lock-difference", "ackermann", "turning-circle", "toe-change", "bounce-steer"] as const;
-
-/** One of these. */
-type Beside = (typeof besides)[number];
-
-/** A goal that asks for nothing, by which a number is told as its goals are. */
-function unaimed(name: Beside): Goal {
-  const { ends } = goalKinds[name];
-  return {
-    name,
-    level: "nice",
-    least: ends === "most" ? null : Number.NEGATIVE_INFINITY,
-    most: ends === "least" ? null : Number.POSITIVE_INFINITY,
-    over: 1,
-    from: "usual",
-  };
 }
 
 function rodWords({ quest }: Found, study: Study, length: Length): string {

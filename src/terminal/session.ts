@@ -178,9 +178,10 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function sendToInk(key: Key): void {
     const chunk = encodeForInk(key);
     if (chunk === undefined || ended) return;
+    // A field whose text was changed from outside moves its cursor in a second pass, and listens anew after that.
+    turnsForInk = outOfDate ? 3 : 1;
     draw();
     chunkForInk = chunk;
-    turnsForInk = 1;
     schedule();
   }
 

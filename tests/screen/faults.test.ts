@@ -235,3 +235,27 @@ describe("a clock that is set back, again and again", () => {
     expect(text()).toBe(edited);
   });
 });
+
+describe("a line that lags hands several keys on at once", () => {
+  it("and what is typed after Ctrl-U, or over what stood in a field, keeps its order", async () => {
+    const terminal = openCar();
+    await stands(terminal);
+    terminal.type("\r");
+    await shows(terminal, /Enter take it/);
+    terminal.type("12 3/4");
+    await shows(terminal, /= 12 3\/4 in/);
+    terminal.type("\x1531 5/16");
+    await shows(terminal, /= 31 5\/16 in/);
+    terminal.type("\x15");
+    terminal.type("\x1b");
+    await stands(terminal);
+    terminal.type("M");
+    await shows(terminal, /READ ON THE BUILT CAR/);
+    terminal.type("12345");
+    await shows(terminal, /> [^\n]* 12345/);
+    terminal.type("\x1567 3/4");
+    await shows(terminal, /> [^\n]* 67 3\/4/);
+    terminal.pty.kill("SIGKILL");
+    await terminal.ended();
+  });
+});

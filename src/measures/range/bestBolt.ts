@@ -125,6 +125,8 @@ function* descend(shanks: Shanks, start: Point): Generator<void, Best, void> {
  * The bolt direction whose worst swing over a range is least: the plane that all shank directions lie nearest to, its normal.
  * A grid over the half sphere, and a search from each of its best places; every direction is looked at by max|e·b|, which is
  * convex as a function of b before its length is fixed, so there are few valleys to miss. Deterministic.
+ * Where two turns are about nearly the same axis a valley is so narrow that the search can stop short in it: of 301 random swings
+ * four were worse than the best of a grid, by up to 0.03 degrees.
  * Yields between small pieces of the work. Null where there are no shanks.
  */
 export function* searchBolt(shanks: Shanks): Generator<void, Best | null, void> {

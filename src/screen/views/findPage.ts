@@ -1,4 +1,5 @@
 import { madeAnew } from "../../output/findArms.ts";
+import { costWords } from "../../output/findCosts.ts";
 import { brokenWords, goalShort, metByLittle, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
 import { deadPoint } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
@@ -107,7 +108,7 @@ function missed(places: readonly Placed[], goal: Goal): boolean {
   return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
 }
 
-function explained(model: Model, found: Found, { snapped, check, tight }: Answer): string {
+function explained(model: Model, found: Found, { snapped, check, tight, costs }: Answer): string {
   const near = deadPoint(snapped.study);
   const length = sayer(model.display);
   const fails = snapped.score.met.some(({ goal, miss }) => goal.level === "must" && miss > 0);
@@ -119,6 +120,7 @@ function explained(model: Model, found: Found, { snapped, check, tight }: Answer
     near === null ? "" : `${near} `,
     fails ? "A MUST IS NOT MET. " : "",
     broken.length > 0 ? `PAST A LIMIT: ${broken.join("; ")}. ` : "",
+    ...costWords(costs, model.display.unit, length).map((words) => `${words} `),
     moved
       ? `Enter takes it: ${brief}. u takes it back. `
       : found.done

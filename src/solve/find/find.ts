@@ -7,6 +7,7 @@ import { evolve } from "../search/evolve.ts";
 import { type Box, type Cost, type Spot, within } from "../search/problem.ts";
 import { downhill } from "../search/simplex.ts";
 import { type Grid, snapped } from "../search/snap.ts";
+import { costsOf, type Worsened } from "./costs.ts";
 import { asItIs, costOf, type Placed, placed, type Quest, turnsAgainst, worsened } from "./place.ts";
 import { boxOf, gridOf } from "./room.ts";
 
@@ -16,6 +17,8 @@ export interface Answer {
   readonly snapped: Placed;
   /** Musts that the snapped place meets by less than what counts as one miss: the build may lose them. */
   readonly tight: readonly Met[];
+  /** What the snapped place makes much worse that no goal asks for. */
+  readonly costs: readonly Worsened[];
   /** The full check of the snapped place; null while it is not done. */
   readonly check: CheckReport | null;
 }
@@ -226,7 +229,8 @@ function answerOf(quest: Quest, spot: { readonly exact: Spot; readonly snapped: 
   const [exact, near] = [placed(quest, spot.exact.x), placed(quest, spot.snapped.x)];
   if (exact === null || near === null) return [];
   const tight = near.score.met.filter((met) => met.miss <= 0 && met.goal.name !== "range" && isTight(met));
-  return [{ exact, snapped: near, tight, check: null }];
+  const costs = costsOf(quest.goals, quest.study, near.study);
+  return [{ exact, snapped: near, tight, costs, check: null }];
 }
 
 /**

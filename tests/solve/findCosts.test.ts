@@ -1,0 +1,29 @@
+import { describe, expect, test } from "vitest";
+import { costsOf } from "../../src/solve/find/costs.ts";
+import { goalsFor } from "../../src/solve/goals/goals.ts";
+import { setQuantity } from "../../src/vehicle/edit.ts";
+import { carOf, presetText, studied } from "../measures/carTexts.ts";
+
+describe("what an answer costs that no goal asks for", () => {
+  const before = studied(presetText("balanced-two-seater"));
+  const value = 10.1875 * 25.4;
+  const raised = studied(setQuantity(carOf(before.car.text), { pair: "rack.up", sides: "both", value }));
+
+  test("is told of a rack 3/4 in too high: toe over travel, by as much as the two cars differ", () => {
+    const worst = [before, raised].map(({ worst: { toe } }) => Math.abs(toe.left?.acrossTyre ?? 0));
+    expect(worst[1] - worst[0]).toBeGreaterThan(25.4 / 4);
+    const costs = costsOf([], before, raised);
+    expect(costs.map(({ name }) => name)).toContain("toe-change");
+    const toe = costs.find(({ name }) => name === "toe-change");
+    expect([toe?.was.high, toe?.is.high]).toEqual(worst);
+  });
+
+  test("is not told where a goal looks after it, nor where nothing is worse", () => {
+    const [goal] = goalsFor(before);
+    if (goal === undefined) throw new Error("the preset has no goal");
+    const toe = { ...goal, name: "toe-change" as const };
+    expect(costsOf([toe], before, raised).map(({ name }) => name)).not.toContain("toe-change");
+    expect(costsOf([], before, before)).toEqual([]);
+    expect(costsOf([], raised, before).map(({ name }) => name)).not.toContain("toe-change");
+  });
+});
