@@ -27,25 +27,21 @@ export interface Remedies {
   readonly not: readonly NoRemedy[];
 }
 
-/**
- * How far back what a remedy leaves puts it among those that stand alike, by the check's own limits: most where the front end
- * no longer goes together or a rod is near its dead point, less where a rod is doubtful.
- */
-function setBack({ car, worst }: Study): number {
-  const { close, broken } = limitOf(car.sections.limits, "rod-to-arm");
-  const least = Math.min(...[worst.rodAngle.left, worst.rodAngle.right].map((each) => each?.angle ?? close));
-  if (worst.blame !== null || least < broken) return 0.5;
-  return least < close ? 0.25 : 0;
+/** Whether a rod is broken by the check's own limit with a remedy, or the front end no longer goes together. */
+function isBroken({ car, worst }: Study): boolean {
+  const { broken } = limitOf(car.sections.limits, "rod-to-arm");
+  const angles = [worst.rodAngle.left, worst.rodAngle.right].map((least) => least?.angle ?? broken);
+  return worst.blame !== null || Math.min(...angles) < broken;
 }
 
 /**
  * Where a remedy stands: first the free one; then what the answers speak for; what they do not speak of; and last what
- * they speak against. Of those that stand alike the ones that leave or bring something doubtful come later, broken last.
+ * they speak against. Of those that stand alike the ones that leave or bring something broken come last.
  */
 function rankOf({ key, needs, after }: Remedy, { columnCanMove, uprightsToMake }: Answers): number {
   if (key === "recut") return 0;
   const answer = needs === "column" ? columnCanMove : needs === "uprights" ? uprightsToMake : null;
-  return (answer === true ? 1 : answer === false ? 3 : 2) + setBack(after);
+  return (answer === true ? 1 : answer === false ? 3 : 2) + (isBroken(after) ? 0.5 : 0);
 }
 
 /** Remedies in the order that the answers speak for. */
