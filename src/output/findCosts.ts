@@ -35,6 +35,6 @@ export function unaimed(name: Beside): Goal {
 export function costWords(costs: readonly Worsened[], unit: LengthUnit, length: Length): readonly string[] {
   return costs.map(({ name, was, is }) => {
     const [now, then] = [was, is].map((reading) => readingWords(unaimed(name), reading, unit, length));
-    return `MUCH WORSE, and no goal asks for it: ${goalKinds[name].label.toLowerCase()} ${now} now, ${then} then.`;
+    return `MUCH WORSE: ${goalKinds[name].label.toLowerCase()} ${now} now, ${then} then.`;
   });
 }

@@ -2,15 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { perTurn, rodFit, turnOfArm } from "../../src/measures/threads.ts";
 import type { RodThread, RodThreads } from "../../src/vehicle/sections/threads.ts";
-import { readThread, type Thread } from "../../src/vehicle/threads.ts";
+import { readThread } from "../../src/vehicle/threads.ts";
 import { inch } from "../../src/vehicle/units/length.ts";
 import { degrees } from "../oracles/vectors.ts";
-
-function threadOf(text: string): Thread {
-  const read = readThread(text);
-  if ("complaint" in read) throw new Error(read.complaint);
-  return read.value;
-}
+import { threadOf } from "./thread.ts";
 
 // Pitches: ASME B1.1 (UNF) and ISO 261, both quoted from memory.
 describe("threads by their designation", () => {

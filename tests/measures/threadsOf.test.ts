@@ -4,16 +4,10 @@ import { drawnOf } from "../../src/measures/front.ts";
 import { rodFit, threadsOf, turnOfArm } from "../../src/measures/threads.ts";
 import { toe } from "../../src/measures/toe.ts";
 import type { RodThread } from "../../src/vehicle/sections/threads.ts";
-import { readThread, type Thread } from "../../src/vehicle/threads.ts";
 import { cross, dot, minus, point, unit, type Vector } from "../oracles/vectors.ts";
 import { frontOf, inch, poseOf } from "./cars.ts";
 import { presetText, studied } from "./carTexts.ts";
-
-function threadOf(text: string): Thread {
-  const read = readThread(text);
-  if ("complaint" in read) throw new Error(read.complaint);
-  return read.value;
-}
+import { threadOf } from "./thread.ts";
 
 // Held by at least 1.5 diameters, 19.05 and 18 mm, and at most by 40 − 8 = 32 and by the 28 mm that the tube is threaded:
 // 12.95 and 10 mm of adjustment. Reach and shoulder make 125 mm of both ends. All worked out by hand.
