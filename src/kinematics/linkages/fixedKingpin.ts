@@ -1,5 +1,5 @@
 import type { FixedKingpinPoints } from "../drawn.ts";
-import type { Carry, Joints, Refusal } from "../front.ts";
+import type { Carry, Joints } from "../front.ts";
 import { length, minus, put, times } from "../math.ts";
 import { Work } from "../slots.ts";
 
@@ -11,19 +11,13 @@ const enum Pin {
   Stride = 9,
 }
 
-/** Writes a corner's king pin into its constants. Gives its ends, or a refusal. */
-export function compileFixedKingpin(
-  points: FixedKingpinPoints,
-  wheel: Refusal["wheel"],
-  own: Float64Array,
-): Joints | Refusal {
+/** Writes a corner's king pin into its constants. Gives its ends: whether they are apart is the upright's to say. */
+export function compileFixedKingpin(points: FixedKingpinPoints, _wheel: unknown, own: Float64Array): Joints {
   const { lowerJoint: lower, upperJoint: upper } = points;
   const pin = minus(upper, lower);
-  const span = length(pin);
-  if (span === 0) return { refused: "joints-coincide", wheel };
   put(own, Pin.Lower, lower);
   put(own, Pin.Upper, upper);
-  put(own, Pin.Axis, times(pin, 1 / span));
+  put(own, Pin.Axis, times(pin, 1 / length(pin)));
   return { lower, upper };
 }
 

@@ -57,7 +57,8 @@ export function compileRelay(relay: Relay, own: Float64Array): Refusal | null {
   const branch = -dot(idler.v, minus(relay.pitmanJoint, idler.center));
   const side = cross(n, link);
   const flat2 = dot(side, side);
-  if (!(Math.abs(branch) > NOTHING * dot(idler.u, idler.u)) || !(span > 0)) return refuse("centre-link-in-line");
+  // A link of no length is in line too: its pitman's joint is the idler's, and u is square to v.
+  if (!(Math.abs(branch) > NOTHING * dot(idler.u, idler.u))) return refuse("centre-link-in-line");
 
   const parallel = length(cross(n, relay.idlerAxis)) <= PARALLEL * length(relay.idlerAxis);
   if (parallel && !(flat2 > ALONG * ALONG * span * span)) return refuse("centre-link-along-shaft");
