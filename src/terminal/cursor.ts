@@ -1,3 +1,4 @@
+import type { FieldCursor } from "./fieldCursor.ts";
 import { graphemes, widthOf } from "./width.ts";
 
 /**
@@ -44,4 +45,14 @@ export function fieldWindow(columns: number): (field: string) => string {
     const cursor = under === "" ? "" : `${under}${cursorMark}`;
     return shown + cursor + between(after, 0, columns - columnsOf(shown) - columnsOf(under));
   };
+}
+
+/** How far the cursor of a field of Ink's that holds this text can go either way, from what the field draws. */
+export function cursorRoom(field: string, text: string): FieldCursor["room"] {
+  const found = inverse.exec(field);
+  if (found === null) return null;
+  const before = field.slice(0, found.index);
+  // The field counts code units, but finds the character to draw as its cursor by counting code points.
+  const left = before === text ? text.length : [...before].length;
+  return { left, right: text.length - left };
 }

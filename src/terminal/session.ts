@@ -1,9 +1,10 @@
 import type { Instance, RenderOptions } from "ink";
-import type { ReactNode } from "react";
+import { createElement, type ReactNode } from "react";
 import type { Capabilities } from "./capabilities.ts";
 import { type Cells, cellsOf, type Size, unknownCells } from "./cells.ts";
 import { type Decoded, decode, isWaiting, lapse, nothingDecoded, silence } from "./decode.ts";
 import { diff, freshPen } from "./diff.ts";
+import { type FieldCursor, FieldCursorContext } from "./fieldCursor.ts";
 import { isGone } from "./gone.ts";
 import { holdWrites } from "./held.ts";
 import { encodeForInk } from "./inkKey.ts";
@@ -24,7 +25,7 @@ import { endBySignal } from "./raise.ts";
  *       render,
  *       view: () => <Screen model={model} size={session.size()} />,
  *       onKey(key) {                                       // one key at a time, Ctrl-C among them; Ctrl-Z is done here
- *         if (model.field) return session.sendToInk(key);  // to a mounted <TextInput>; its onChange changes the model
+ *         if (model.field) return session.sendToInk(key);  // to a mounted <TextField>; its onChange changes the model
  *         model = update(model, key);
  *         if (model.done) session.quit(0);
  *         session.invalidate();                            // drawn once, when this turn of the event loop ends
@@ -114,7 +115,9 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   /** When a Ctrl-C that is among the keys came, ms of the clock that nobody sets; null where none is. */
   let interruptedAt: number | null = null;
   /** A key that waits until Ink is ready for it. */
-  let chunkForInk: string | undefined;
+  let keyForInk: Key | undefined;
+  /** What is still to be typed of the key that Ink is taking. */
+  let chunksForInk: readonly string[] = [];
   /** Turns that are left to React before anything else is done. */
   let turnsForInk = 0;
 
@@ -124,6 +127,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let shown: Cells = unknownCells(size);
   let pen = freshPen;
 
+  const fieldCursor: FieldCursor = { room: null };
   const keyboard = inkKeyboard();
   const screen = inkScreen(
     () => size,
@@ -142,7 +146,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function takeTurn(): void {
     turn = undefined;
     if (ended || suspended) return;
-    if (turnsForInk > 0 || chunkForInk !== undefined) {
+    if (isInkBusy()) {
       leaveTurnToInk();
       return;
     }
@@ -157,7 +161,11 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function draw(): void {
     if (!outOfDate || app === undefined) return;
     outOfDate = false;
-    instance?.rerender(app.view());
+    instance?.rerender(viewOf(app));
+  }
+
+  function viewOf(program: App): ReactNode {
+    return createElement(FieldCursorContext.Provider, { value: fieldCursor }, program.view());
   }
 
   function paint(): void {
@@ -176,30 +184,35 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   }
 
   function sendToInk(key: Key): void {
-    const chunk = encodeForInk(key);
-    if (chunk === undefined || ended) return;
+    if (ended) return;
     // A field whose text was changed from outside moves its cursor in a second pass, and listens anew after that.
     turnsForInk = outOfDate ? 3 : 1;
     draw();
-    chunkForInk = chunk;
+    keyForInk = key;
     schedule();
   }
 
   /**
    * React does a part of its work, a field's listener and its cursor among it, in turns that are queued behind ours: one
-   * is left to it before a key is typed and one after.
+   * is left to it before a key is typed and one after, and more between the moves of a cursor.
    */
   function leaveTurnToInk(): void {
     if (turnsForInk > 0) {
       turnsForInk -= 1;
-    } else if (chunkForInk !== undefined) {
-      const chunk = chunkForInk;
-      chunkForInk = undefined;
-      turnsForInk = 1;
-      attempt(() => keyboard.type(chunk));
+    } else {
+      if (keyForInk !== undefined) chunksForInk = encodeForInk(keyForInk, fieldCursor);
+      keyForInk = undefined;
+      const [chunk, ...rest] = chunksForInk;
+      chunksForInk = rest;
+      turnsForInk = rest.length > 0 ? 3 : 1;
+      if (chunk !== undefined) attempt(() => keyboard.type(chunk));
       outOfDate = true;
     }
     schedule();
+  }
+
+  function isInkBusy(): boolean {
+    return turnsForInk > 0 || keyForInk !== undefined || chunksForInk.length > 0;
   }
 
   function take(bytes: Uint8Array): void {
@@ -241,7 +254,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   }
 
   function isReadyForKey(): boolean {
-    return !ended && !suspended && turnsForInk === 0 && chunkForInk === undefined;
+    return !ended && !suspended && !isInkBusy();
   }
 
   function dropBeforeInterrupt(): void {
@@ -380,7 +393,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
         enterTerminal();
         stdin.resume();
         attempt(() => {
-          instance = program.render(program.view(), {
+          instance = program.render(viewOf(program), {
             stdin: keyboard.stream,
             stdout: screen.stream,
             stderr,

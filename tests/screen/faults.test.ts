@@ -258,4 +258,21 @@ describe("a line that lags hands several keys on at once", () => {
     terminal.pty.kill("SIGKILL");
     await terminal.ended();
   });
+
+  it("and a field's cursor stays within its text, so that a digit lands where the cursor was sent", async () => {
+    const terminal = openCar();
+    await stands(terminal);
+    terminal.type("\r");
+    await shows(terminal, /Enter take it/);
+    // Left once more than there are digits, as a thumb does that holds the key.
+    terminal.type(`31${"\x1b[D".repeat(3)}4`);
+    await shows(terminal, /= 431 in/);
+    // Right past the end takes nothing away from the next Backspace.
+    terminal.type(`${"\x1b[C".repeat(5)}\x7f`);
+    await shows(terminal, /= 43 in/);
+    terminal.type("\x1b[H7\x1b[3~\x1b[F 1/2");
+    await shows(terminal, /= 73 1\/2 in/);
+    terminal.pty.kill("SIGKILL");
+    await terminal.ended();
+  });
 });

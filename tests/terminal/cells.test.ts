@@ -2,7 +2,7 @@ import fc from "fast-check";
 import stringWidth from "string-width";
 import { describe, expect, it } from "vitest";
 import { type Cells, cellsOf } from "../../src/terminal/cells.ts";
-import { cursorMark, fieldWindow } from "../../src/terminal/cursor.ts";
+import { cursorMark, cursorRoom, fieldWindow } from "../../src/terminal/cursor.ts";
 import { plainStyle, withSgr } from "../../src/terminal/style.ts";
 
 const size = { columns: 12, rows: 3 };
@@ -99,6 +99,15 @@ describe("cellsOf", () => {
   it("makes the mark from the inverse character that a field of Ink's draws as its cursor", () => {
     expect(fieldWindow(80)("14 \x1b[7m3\x1b[27m/8")).toBe(`14 3${cursorMark}/8`);
     expect(fieldWindow(80)("no cursor")).toBe("no cursor");
+  });
+
+  it("reads from what a field of Ink's draws how far its cursor can go", () => {
+    expect(cursorRoom("14 \x1b[7m3\x1b[27m/8", "14 3/8")).toEqual({ left: 3, right: 3 });
+    expect(cursorRoom("\x1b[7m1\x1b[27m4", "14")).toEqual({ left: 0, right: 2 });
+    expect(cursorRoom("14\x1b[7m \x1b[27m", "14")).toEqual({ left: 2, right: 0 });
+    expect(cursorRoom("14\x1b[7m \x1b[27m", "14 ")).toEqual({ left: 2, right: 1 });
+    expect(cursorRoom("\x1b[7m \x1b[27m", "")).toEqual({ left: 0, right: 0 });
+    expect(cursorRoom("14", "14")).toBeNull();
   });
 
   it("shows of a field that is too long the part with the cursor in it, in as many columns as there are", () => {

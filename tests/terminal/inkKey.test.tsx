@@ -1,5 +1,6 @@
 import { type Key as InkKey, render, useInput } from "ink";
 import { describe, expect, it } from "vitest";
+import type { FieldCursor } from "../../src/terminal/fieldCursor.ts";
 import { encodeForInk } from "../../src/terminal/inkKey.ts";
 import { inkKeyboard, inkScreen } from "../../src/terminal/inkStreams.ts";
 import { character, type Key, named, paste } from "../../src/terminal/key.ts";
@@ -18,7 +19,7 @@ function Listener({ onEvent }: { readonly onEvent: (event: Event) => void }) {
 }
 
 /** What Ink's own hook makes of keys typed one after the other. */
-function eventsOf(keys: readonly Key[]): Event[] {
+function eventsOf(keys: readonly Key[], room: FieldCursor["room"] = null): Event[] {
   const events: Event[] = [];
   const keyboard = inkKeyboard();
   const screen = inkScreen(
@@ -32,10 +33,7 @@ function eventsOf(keys: readonly Key[]): Event[] {
     exitOnCtrlC: false,
     patchConsole: false,
   });
-  for (const key of keys) {
-    const chunk = encodeForInk(key);
-    if (chunk !== undefined) keyboard.type(chunk);
-  }
+  for (const key of keys) for (const chunk of encodeForInk(key, { room })) keyboard.type(chunk);
   instance.unmount();
   return events;
 }
@@ -89,5 +87,19 @@ describe("encodeForInk", () => {
   it("withholds the keys that Ink's text field takes for others", () => {
     const keys = [named("delete"), named("f1"), named("f1", { ctrl: true }), named("insert"), paste("\n")];
     expect(eventsOf([...keys, character("a", { ctrl: true }), named("left", { alt: true })])).toEqual([]);
+  });
+
+  it("moves a field's cursor only as far as its text goes, and spells out what Ink's field does not know", () => {
+    const pressed = (key: Key, left: number, right: number) =>
+      eventsOf([key], { left, right }).flatMap((event) => event.pressed);
+    expect(pressed(named("left"), 1, 0)).toEqual(["leftArrow"]);
+    expect(pressed(named("left"), 0, 1)).toEqual([]);
+    expect(pressed(named("right"), 0, 1)).toEqual(["rightArrow"]);
+    expect(pressed(named("right"), 1, 0)).toEqual([]);
+    expect(pressed(named("home"), 3, 2)).toEqual(["leftArrow", "leftArrow", "leftArrow"]);
+    expect(pressed(named("end"), 3, 2)).toEqual(["rightArrow", "rightArrow"]);
+    expect(pressed(named("delete"), 3, 2)).toEqual(["rightArrow", "backspace"]);
+    expect(pressed(named("delete"), 3, 0)).toEqual([]);
+    expect(pressed(named("backspace"), 0, 0)).toEqual(["backspace"]);
   });
 });

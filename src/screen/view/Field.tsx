@@ -1,6 +1,5 @@
-import { Text, Transform } from "ink";
-import TextInput from "ink-text-input";
-import { fieldWindow } from "../../terminal/cursor.ts";
+import { Text } from "ink";
+import { TextField } from "../../terminal/TextField.tsx";
 import { fitting } from "./wrap.ts";
 
 /** What the text field tells of. */
@@ -26,9 +25,7 @@ export function Field({
   return (
     <Text wrap="truncate">
       <Text bold>{label}</Text>
-      <Transform transform={fieldWindow(columns - label.length - 1)}>
-        <TextInput value={text} onChange={onTyped} />
-      </Transform>
+      <TextField columns={columns - label.length - 1} text={text} onTyped={onTyped} />
     </Text>
   );
 }

@@ -1,6 +1,5 @@
-import { Box, Text, Transform } from "ink";
-import TextInput from "ink-text-input";
-import { fieldWindow } from "../../terminal/cursor.ts";
+import { Box, Text } from "ink";
+import { TextField } from "../../terminal/TextField.tsx";
 import { typedInto } from "../typing.ts";
 import { windowOf } from "./AdjustList.tsx";
 import type { Typed } from "./Field.tsx";
@@ -110,9 +109,12 @@ function FieldRow({
   return (
     <Text wrap="truncate">
       <Text bold>{label} </Text>
-      <Transform transform={fieldWindow(columns - label.length - 2)}>
-        <TextInput key={row.key} value={field.text} onChange={(now) => onTyped(typedInto(field, now))} />
-      </Transform>
+      <TextField
+        key={row.key}
+        columns={columns - label.length - 2}
+        text={field.text}
+        onTyped={(now) => onTyped(typedInto(field, now))}
+      />
     </Text>
   );
 }

@@ -1,10 +1,9 @@
 import { appendFileSync } from "node:fs";
-import { Box, render, Text, Transform } from "ink";
-import TextInput from "ink-text-input";
+import { Box, render, Text } from "ink";
 import type { Capabilities } from "../../../src/terminal/capabilities.ts";
-import { fieldWindow } from "../../../src/terminal/cursor.ts";
 import { chord, type Key } from "../../../src/terminal/key.ts";
 import { createSession, type Session } from "../../../src/terminal/session.ts";
+import { TextField } from "../../../src/terminal/TextField.tsx";
 
 /*
  * A small program on the session: a count, the last keys, a field of Ink's own kind, and a fault for each key that the
@@ -37,18 +36,17 @@ function Screen() {
       {model.field === undefined ? (
         <Text dimColor>no field</Text>
       ) : (
-        <Transform transform={fieldWindow(columns - 2)}>
-          <TextInput
-            value={model.field}
-            onChange={(text) => {
-              model.field = text;
-            }}
-            onSubmit={(text) => {
-              model.entries.push(text);
-              model.field = undefined;
-            }}
-          />
-        </Transform>
+        <TextField
+          columns={columns - 2}
+          text={model.field}
+          onTyped={(text) => {
+            model.field = text;
+          }}
+          onSubmit={(text) => {
+            model.entries.push(text);
+            model.field = undefined;
+          }}
+        />
       )}
     </Box>
   );
