@@ -219,12 +219,10 @@ describe.each(limits)("$linkage: $refused", ({ refused, linkage, limit, drawn, b
  * rises at the sine of the lean times its way out from the pivot. The limit is a millionth of the half width.
  */
 describe("a wheel that hardly rises", () => {
-  const leaning = (share: number): Side => {
+  const leaning = (share: number) => {
     const sine = (share * 1e-6 * wheel.wheelCenter.y) / (wheel.wheelCenter.y - 200);
     const beamRear = point(0, 200, 300);
-    return {
-      points: { ...pin, beamRear, beamFront: point(100 * sine, 200, 300 + 100 * Math.sqrt(1 - sine * sine)) },
-    };
+    return { ...pin, beamRear, beamFront: point(100 * sine, 200, 300 + 100 * Math.sqrt(1 - sine * sine)) };
   };
 
   test.each(
@@ -233,7 +231,7 @@ describe("a wheel that hardly rises", () => {
     ),
   )("is told on the $side by its place as drawn, whatever its rod ($tieRodLength) and which way it rises", (it) => {
     const refusedAt = (share: number) => {
-      const { points } = leaning(it.way * share);
+      const points = leaning(it.way * share);
       return refusalOf(drawnWith("pivoting-beam", it.side, { points, corner: { tieRodLength: it.tieRodLength } }));
     };
     expect(refusedAt(0.999)).toEqual({ refused: "wheel-does-not-rise", wheel: it.side });
