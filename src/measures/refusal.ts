@@ -73,5 +73,5 @@ export function refusalWords({ refused, wheel }: Refusal): string {
 /** Where the car file draws what is refused, as a path from its root. */
 export function refusalPart({ refused, wheel }: Refusal): readonly string[] {
   const { part } = WORDS[refused];
-  return wheel === null ? ["steering", part] : ["front", wheel, part];
+  return wheel === null || part === "steering-plate" ? ["steering", part] : ["front", wheel, part];
 }

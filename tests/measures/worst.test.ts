@@ -12,6 +12,7 @@ import { readCar } from "../../src/vehicle/read.ts";
 import { expectClose } from "../close.ts";
 import { radians } from "../oracles/vectors.ts";
 import { endOf, inch, mirrored, offsetCar, poseOf, setting, tabsAhead, withRack } from "./cars.ts";
+import { presetText, studied } from "./carTexts.ts";
 import { between, plausible, textOf } from "./plausibleCars.ts";
 
 function studyOfText(text: string): Study | null {
@@ -60,6 +61,18 @@ function scanned(end: FrontEnd, side: number): { readonly least: number; readonl
 }
 
 type Place = readonly [input: number, travel: number];
+
+/** The place of the least of a function with one valley, by the golden section. */
+function valley(of: (place: number) => number, low: number, high: number): number {
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let [from, to] = [low, high];
+  for (let i = 0; i < 40; i++) {
+    const [a, b] = [to - golden * (to - from), from + golden * (to - from)];
+    if (of(a) < of(b)) to = b;
+    else from = a;
+  }
+  return (from + to) / 2;
+}
 
 const wheels = [
   ["left", Pose.Left],
@@ -134,6 +147,37 @@ describe("least rod-to-arm angle over rack and travel", () => {
       poseOf(end.front, rack, there - hair),
     ];
     expect(around.some((poses) => poses[Pose.Right + Side.Blame] !== 0)).toBe(true);
+  });
+
+  test("nor where the border is met along the travel only, whatever the rack does", () => {
+    const end = {
+      ...endOf(offsetCar),
+      furthestInput: { left: 2.1 * inch, right: -1.9 * inch },
+      wheelTravel: { bump: 3 * inch, droop: 5.5 * inch },
+    };
+    expect(expectLeast(end)).toBe(true);
+  });
+
+  test("is closed in on where it stands between the places of the grid, in steering and in travel", () => {
+    // A plate that turns past where its eyes reach furthest, behind long tabs: the rods come nearest to the axes on the way.
+    const long = presetText("torsion-beam-steering-plate").replace("outer: { ahead: -5,", "outer: { ahead: -8,");
+    const furthest = radians(80);
+    const end: FrontEnd = { ...studied(long), furthestInput: { left: furthest, right: furthest } };
+    const angleAt = (input: number, travel: number) => transmissionAngle(poseOf(end.front, input, travel), Pose.Left);
+    const { bump, droop } = end.wheelTravel;
+    const alongTravel = (input: number) => valley((travel) => angleAt(input, travel), -droop, bump);
+    const input = valley((each) => angleAt(each, alongTravel(each)), -furthest, 0);
+    const travel = alongTravel(input);
+    expect([Math.abs(input) < furthest - radians(1), Math.abs(travel) < bump - 10]).toEqual([true, true]);
+    const found = sweepRange(end).rodAngle.left;
+    // Ten steps of the grid, halved six times.
+    expect(Math.abs(Number(found?.input) - input)).toBeLessThan((2 * furthest) / 10 / 64);
+    expect(Math.abs(Number(found?.travel) - travel)).toBeLessThan((bump + droop) / 10 / 64);
+  });
+
+  test("is none of a wheel that stands nowhere in the range", () => {
+    const end = { ...endOf(offsetCar), furthestInput: { left: 21 * inch, right: -20 * inch } };
+    expect(sweepRange(end).rodAngle).toEqual({ left: null, right: null });
   });
 
   test("the gap that is told is the widest of both wheels", () => {
