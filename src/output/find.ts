@@ -19,6 +19,7 @@ import {
   missedWords,
   moveLines,
   partWords,
+  placeWords,
   readingWords,
   roomWords,
   STAYS,
@@ -28,7 +29,7 @@ import type { Json } from "./json.ts";
 import { noteLines } from "./notes.ts";
 import { inUnits, unitsOf } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { cautions, deadPoint, degrees, type Length } from "./words.ts";
+import { cautions, deadPoint, type Length } from "./words.ts";
 
 /** What a report on a search is made from. */
 export interface FindReport {
@@ -125,7 +126,9 @@ function answerLines(found: Found, answer: Answer, i: number, unit: LengthUnit, 
   const still = answer.snapped.moves.every((move) => Math.abs(move) < 1e-9);
   const parts = [...new Set(variables.map(partWords))];
   const to = moveLines(variables, answer.snapped.moves, length).map((words, at) =>
-    words.endsWith(STAYS) ? `${words}.` : `${words}. Then ${placesWords(found, answer, parts[at], length)}.`,
+    words.endsWith(STAYS)
+      ? `${words}.`
+      : `${words}. Then ${placeWords(variables, answer.snapped, parts[at] ?? "", length)}.`,
   );
   return [
     still && quest.rods === "follow" ? `${head}: leave it all where it is: no step is better` : head,
@@ -160,22 +163,6 @@ function edgeWords({ quest: { variables } }: Found, { snapped: { moves } }: Answ
   return at.length === 0
     ? []
     : [`At the edge of the room given, or less than a step from it: ${at.map(({ label }) => label).join("; ")}.`];
-}
-
-/** "ahead -4 3/4 in, out 19 15/16 in": where a part is then, as the file says it. */
-function placesWords({ quest }: Found, { snapped }: Answer, part: string | undefined, length: Length): string {
-  const { car } = snapped.study;
-  return quest.variables
-    .filter((variable) => partWords(variable) === part)
-    .map(({ pair, quantities, kind }) => {
-      const values = [...new Set(quantities.map(({ index }) => sayValue(car.numbers[index], kind, length)))];
-      return `${pair.split(".").at(-1)} ${values.join(" / ")}`;
-    })
-    .join(", ");
-}
-
-function sayValue(value: number, kind: "length" | "angle", length: Length): string {
-  return kind === "angle" ? degrees(value) : value < 0 ? `-${length(-value)}` : length(value);
 }
 
 function fightLines({ fights, answers }: Found, unit: LengthUnit, length: Length): readonly string[] {

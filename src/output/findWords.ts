@@ -1,4 +1,5 @@
 import type { CheckReport } from "../solve/check/report.ts";
+import type { Placed } from "../solve/find/place.ts";
 import type { Variable } from "../solve/find/room.ts";
 import type { Goal } from "../solve/goals/goals.ts";
 import type { Reading } from "../solve/goals/readings.ts";
@@ -165,7 +166,7 @@ export function moveLines(variables: readonly Variable[], moves: Float64Array, l
 
 /** Where a variable may go, as the file says it: "-6 in to -3 in, now -4 1/2 in". */
 export function roomWords({ quantities, kind, low, high }: Variable, numbers: Float64Array, length: Length): string {
-  const say = (value: number) => (kind === "angle" ? degrees(value) : value < 0 ? `-${length(-value)}` : length(value));
+  const say = (value: number) => sayValue(value, kind, length);
   const now = quantities.map(({ index }) => numbers[index]);
   const [first = 0] = now;
   const alike = now.every((value) => Math.abs(value - first) < 1e-9);
@@ -178,4 +179,37 @@ export function movesBrief(variables: readonly Variable[], moves: Float64Array, 
   return moveLines(variables, moves, length)
     .map((line) => line.replace(", both sides: ", " ").replace(": ", " "))
     .join("; ");
+}
+
+/** "ahead -4 3/4 in, out 19 15/16 in": where a part, in the words of `partWords`, is in a car, as the file says it. */
+export function placeWords(
+  variables: readonly Variable[],
+  { study: { car } }: Placed,
+  part: string,
+  length: Length,
+): string {
+  return variables
+    .filter((variable) => partWords(variable) === part)
+    .map(({ pair, quantities, kind }) => {
+      const values = [...new Set(quantities.map(({ index }) => sayValue(car.numbers[index] ?? 0, kind, length)))];
+      return `${pair.split(".").at(-1)} ${values.join(" / ")}`;
+    })
+    .join(", ");
+}
+
+function sayValue(value: number, kind: "length" | "angle", length: Length): string {
+  return kind === "angle" ? degrees(value) : value < 0 ? `-${length(-value)}` : length(value);
+}
+
+/** Where each part is then that an answer moves: "Tie-rod tab, both sides: ahead -4 1/8 in, out 22 7/16 in". */
+export function placeLines(
+  variables: readonly Variable[],
+  moves: Float64Array,
+  placed: Placed,
+  length: Length,
+): readonly string[] {
+  return moveLines(variables, moves, length).flatMap((line, i) => {
+    const part = [...new Set(variables.map(partWords))][i] ?? "";
+    return line.endsWith(STAYS) ? [] : [`${part}: ${placeWords(variables, placed, part, length)}`];
+  });
 }

@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { Job } from "../../src/solve/job.ts";
+import { indexOf } from "../../src/vehicle/quantities.ts";
 import { Bench, opened } from "./support/bench.tsx";
 
 /** The trials' page of places, and its job, which is loaded when first needed. */
 async function onPage(
   preset: string,
+  rows = 24,
 ): Promise<{ readonly bench: Bench; readonly key: string; readonly job: Job<unknown> }> {
-  const bench = new Bench(opened(preset), 80, 24).press("8", "space", "space", "space", "space");
+  const bench = new Bench(opened(preset), 80, rows).press("8", "space", "space", "space", "space");
   const asked = bench.effects.findLast((effect) => effect.do === "work");
   if (asked?.do !== "work") throw new Error("no long work was asked for");
   const { job, key } = asked;
@@ -17,7 +19,7 @@ async function onPage(
 
 describe("the page of places", () => {
   it("shows the best so far, then all answers; Enter takes one as one change that u takes back", async () => {
-    const { bench, key, job } = await onPage("tab-to-place");
+    const { bench, key, job } = await onPage("tab-to-place", 34);
     expect(bench.text()).toContain("Looking for places");
     job.step(400);
     bench.send({ is: "worked", key, progress: job.progress(), done: false, result: job.best() });
@@ -30,7 +32,11 @@ describe("the page of places", () => {
     expect(bench.text()).toMatch(/nice circle max 30\.0 ft +37\.6 ft !/);
     expect(bench.text()).not.toMatch(/NaN|undefined|null/);
     const before = bench.model.bench.car.text;
+    const [, whole, top, bottom] =
+      /Then at: Tie-rod tab, both sides: ahead -(\d+) (\d+)\/(\d+) in/.exec(bench.text()) ?? [];
     bench.press("enter");
+    const ahead = bench.model.bench.car.numbers[indexOf("left.tie-rod.outer.ahead")] ?? 0;
+    expect(ahead).toBeCloseTo(-25.4 * (Number(whole) + Number(top) / Number(bottom)), 6);
     expect(bench.model.bench.undo.length).toBe(1);
     expect(bench.model.bench.car.text).not.toBe(before);
     expect(bench.model.bench.car.text).toContain("# degrees from the dead point");

@@ -198,3 +198,18 @@ describe("what a remedy asks of tubes and threads", () => {
     expect(said(", left: { cut: 14 }")).toMatch(/left tube \d+\.\d mm too long, shorten it/);
   });
 });
+
+describe("the order of remedies", () => {
+  it("puts last of its kind what buys equal locks with an Ackermann of 23 % on one side and 198 % on the other", () => {
+    const uneven = presetText("balanced-two-seater").replace(
+      'travel: "2 1/8"',
+      'travel: { left: "2 1/8", right: 1.75 }',
+    );
+    const { offered } = remediesFor(studied(uneven), notAsked);
+    const tab = offered.find(({ key }) => key === "tab");
+    const { left, right } = tab?.after.locks ?? {};
+    expect(Math.abs((left?.ackermann ?? 0) - (right?.ackermann ?? 0))).toBeGreaterThan(50);
+    expect(offered.map(({ key }) => key).at(-1)).toBe("tab");
+    expect(offered.length).toBeGreaterThan(2);
+  });
+});

@@ -55,12 +55,23 @@ describe("goals and rooms in a builder's words", () => {
     expect(readGoal("want", "toe-change", "at most 1/8", "in")).toMatchObject({ aim: { most: inch / 8 } });
   });
 
+  it("take a unit at the end for both ends, unless the first has its own", () => {
+    expect(room("move tie-rod.outer.ahead=-60 to -30 mm").room).toMatchObject({ from: -60, to: -30 });
+    expect(room("move tie-rod.outer.ahead=-6 in to -30 mm").room).toMatchObject({ from: -152.4, to: -30 });
+    expect(room('move tie-rod.outer.ahead=-6 1/2 to -3"').room).toMatchObject({ from: -165.1, to: -76.2 });
+    expect(goal("want ackermann 60 to 110 %").aim).toMatchObject({ least: 60, most: 110 });
+  });
+
   it("complain of what they are not", () => {
     expect(readGoal("must", "rod-to-am", "30", "in")).toHaveProperty(
       "complaint",
       'there is nothing called "rod-to-am". Did you mean "rod-to-arm"?',
     );
     expect(readRoom("rack.up", "9 to 8", "in")).toHaveProperty("complaint");
+    expect(readRoom("rack.up", "0", "in")).toHaveProperty(
+      "complaint",
+      '"0" leaves no room: leave out what is to stay where it is',
+    );
     expect(readRoom("wheelbase", "1", "in")).toHaveProperty("complaint");
   });
 });

@@ -1,7 +1,15 @@
 import { madeAnew } from "../../output/findArms.ts";
 import { costWords } from "../../output/findCosts.ts";
-import { brokenWords, goalShort, metByLittle, metShort, movesBrief, STAYS } from "../../output/findWords.ts";
-import { deadPoint } from "../../output/words.ts";
+import {
+  brokenWords,
+  goalShort,
+  metByLittle,
+  metShort,
+  movesBrief,
+  placeLines,
+  STAYS,
+} from "../../output/findWords.ts";
+import { deadPoint, type Length } from "../../output/words.ts";
 import type { Answer, Found } from "../../solve/find/find.ts";
 import type { Placed } from "../../solve/find/place.ts";
 import type { FoundTexts } from "../../solve/find/shown.ts";
@@ -12,6 +20,7 @@ import { sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
 import { turn } from "../turn.ts";
 import type { Line } from "../view/Lines.tsx";
+import { wrapped } from "../view/wrap.ts";
 import type { Page } from "./page.ts";
 import { spotWithin } from "./spot.ts";
 import { lateJob, progressWords } from "./work.ts";
@@ -101,14 +110,28 @@ function lines(model: Model, columns: number, at: number): readonly Line[] {
   const heads = ["now", ...shown.slice(1).map((_, i) => String(i + 1))]
     .map((each) => each.padStart(cellColumns))
     .join("");
-  return [...places, [{ text: `  ${"! is missed".padEnd(nameColumns)}${heads}`, look: "strong" }], ...cells];
+  const here = answers[at];
+  const measured = here === undefined ? "" : thenAt(found, here, length);
+  return [
+    ...places,
+    [{ text: `  ${"! is missed".padEnd(nameColumns)}${heads}`, look: "strong" }],
+    ...cells,
+    ...(measured === "" ? [] : ["", ...wrapped(measured, columns - 3).map((line) => `  ${line}`)]),
+  ];
+}
+
+/** Where to measure to once an answer is taken; "" where it leaves everything where it is. */
+function thenAt({ quest }: Found, { snapped }: Answer, length: Length): string {
+  const places = placeLines(quest.variables, snapped.moves, snapped, length);
+  return places.length === 0 ? "" : `Then at: ${places.join("; ")}.`;
 }
 
 function missed(places: readonly Placed[], goal: Goal): boolean {
   return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
 }
 
-function explained(model: Model, found: Found, { snapped, check, tight, costs }: Answer): string {
+function explained(model: Model, found: Found, answer: Answer): string {
+  const { snapped, check, tight, costs } = answer;
   const near = deadPoint(snapped.study);
   const length = sayer(model.display);
   const fails = snapped.score.met.some(({ goal, miss }) => goal.level === "must" && miss > 0);
@@ -130,6 +153,7 @@ function explained(model: Model, found: Found, { snapped, check, tight, costs }:
     ...(found.done ? metByLittle(tight, model.display.unit, length) : []).map((words) => `MET BY LITTLE: ${words}. `),
     `Rods ${length(left)} left, ${length(right)} right. `,
     ...madeAnew(found.quest.variables, snapped.moves, snapped.study.car, length).map((words) => `${words} `),
+    `${thenAt(found, answer, length)} `.trimStart(),
     "a: what is looked for and what may move.",
   ].join("");
 }

@@ -34,14 +34,24 @@ function isBroken({ car, worst }: Study): boolean {
   return worst.blame !== null || Math.min(...angles) < broken;
 }
 
+/** Percent by which left and right Ackermann may differ before the car turns another way left than right. Common practice, no source. */
+const LOPSIDED = 50;
+
+/** Whether equal locks were bought with wheels that no longer turn alike: one scrubs where the other follows. */
+function isLopsided({ locks: { left, right } }: Study): boolean {
+  const [one, other] = [left?.ackermann ?? null, right?.ackermann ?? null];
+  return one !== null && other !== null && Math.abs(one - other) > LOPSIDED;
+}
+
 /**
  * Where a remedy stands: first the free one; then what the answers speak for; what they do not speak of; and last what
- * they speak against. Of those that stand alike the ones that leave or bring something broken come last.
+ * they speak against. Of those that stand alike the ones that leave or bring something broken, or turn the wheels unlike
+ * each other, come last.
  */
 function rankOf({ key, needs, after }: Remedy, { columnCanMove, uprightsToMake }: Answers): number {
   if (key === "recut") return 0;
   const answer = needs === "column" ? columnCanMove : needs === "uprights" ? uprightsToMake : null;
-  return (answer === true ? 1 : answer === false ? 3 : 2) + (isBroken(after) ? 0.5 : 0);
+  return (answer === true ? 1 : answer === false ? 3 : 2) + (isBroken(after) || isLopsided(after) ? 0.5 : 0);
 }
 
 /** Remedies in the order that the answers speak for. */

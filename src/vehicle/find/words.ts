@@ -71,6 +71,15 @@ function endNamed(words: string): readonly [end: "least" | "most" | null, rest: 
   return [/least|min/i.test(end) ? "least" : "most", rest];
 }
 
+/**
+ * The first of two values with the unit of the last where it has none of its own: "-6 to -3 mm" is in mm at both ends, as
+ * anybody says it.
+ */
+function inUnitOf(last: string, first: string): string {
+  const unit = /[\d.]\s*([a-z"'°%]+)\s*$/i.exec(last)?.[1];
+  return unit === undefined || !/[\d.]\s*$/.test(first) ? first : `${first.trimEnd()} ${unit}`;
+}
+
 type Ends = Pick<SaidGoal, "aim" | "least" | "most">;
 
 /** The ends of an aim, each with its text; the aim of a bare number is what the goal's kind makes of it. */
@@ -82,7 +91,7 @@ function endsOf(name: GoalName, words: string, over: number, unit: LengthUnit): 
   const [from = "", to, more] = bare.split(/\s+to\s+/);
   if (more !== undefined || (to !== undefined && (kind.ends !== "band" || named !== null)))
     return { complaint: `${name} takes one number: the ${named ?? kind.ends} there may be` };
-  const first = typed(from, kind, unit);
+  const first = typed(to === undefined ? from : inUnitOf(to, from), kind, unit);
   if ("complaint" in first) return first;
   if (to === undefined) {
     const aim = named === null ? aimAt(name, first.value) : { least: null, most: null, [named]: first.value };
@@ -140,9 +149,11 @@ function roomOf(pair: string, kind: Movable, words: string, unit: LengthUnit): S
   if (to === undefined) {
     const within = typed(from.replace(/^\s*\+-\s*/, ""), { ...kind, low: 0, high: high - low }, unit);
     if ("complaint" in within) return within;
+    if (within.value === 0)
+      return { complaint: `"${safe(words)}" leaves no room: leave out what is to stay where it is` };
     return { pair, room: { from: null, to: null, within: within.value, sides }, from: null, to: null, within };
   }
-  const [least, most] = [typed(from, kind, unit), typed(to, kind, unit)];
+  const [least, most] = [typed(inUnitOf(to, from), kind, unit), typed(to, kind, unit)];
   if ("complaint" in least) return least;
   if ("complaint" in most) return most;
   if (least.value >= most.value) return { complaint: `"${safe(words)}" leaves no room: give the lesser value first` };
