@@ -1,5 +1,7 @@
-import { readFileSync, renameSync, unlinkSync, writeFileSync } from "node:fs";
+import { renameSync, rmSync, unlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { readKept } from "./kept.ts";
+import { largestFile } from "./largestFile.ts";
 import { codeOf, reasonOf } from "./reason.ts";
 import { stateFolder } from "./state.ts";
 
@@ -9,8 +11,12 @@ export type Draft = Readonly<Record<string, string>>;
 /** The form that they were typed into: the short list, the sheet of readings between points, or what was read on the built car. */
 export type DraftOf = "tape" | "survey" | "gauges";
 
-/** More than any tape's readings, bytes: what is larger is none of ours. */
-const absurd = 64 * 1024;
+/** More than any sheet's readings, bytes: what is larger is none of ours. A sheet is no larger than a car's file. */
+const absurd = 2 * largestFile;
+
+/** What a field of a form holds: one line, and nothing in it that acts on a terminal. A sheet has lines. */
+const isField = (key: string, text: unknown) =>
+  typeof text === "string" && (key === "sheet" || !/[\p{Cc}\u2028\u2029]/u.test(text));
 
 function pathOf(environment: NodeJS.ProcessEnv, of: DraftOf): string | null {
   const folder = stateFolder(environment);
@@ -21,10 +27,9 @@ function pathOf(environment: NodeJS.ProcessEnv, of: DraftOf): string | null {
 export function readDraft(environment: NodeJS.ProcessEnv = process.env, of: DraftOf = "tape"): Draft | null {
   const path = pathOf(environment, of);
   try {
-    const text = path === null ? "" : readFileSync(path, "utf8");
-    const found: unknown = text.length > absurd ? null : JSON.parse(text);
-    if (typeof found !== "object" || found === null) return null;
-    return Object.fromEntries(Object.entries(found).filter(([, each]) => typeof each === "string"));
+    const found: unknown = JSON.parse((path === null ? null : readKept(path, absurd))?.text ?? "null");
+    if (typeof found !== "object" || found === null || Array.isArray(found)) return null;
+    return Object.fromEntries(Object.entries(found).filter(([key, each]) => isField(key, each)));
   } catch {
     return null;
   }
@@ -44,7 +49,9 @@ export function keepDraft(
       return null;
     }
     const beside = `${path}.${process.pid}`;
-    writeFileSync(beside, JSON.stringify(draft), { mode: 0o600 });
+    // What an earlier process of this number left there; a link to another file is not written into.
+    rmSync(beside, { force: true });
+    writeFileSync(beside, JSON.stringify(draft), { mode: 0o600, flag: "wx" });
     renameSync(beside, path);
     return null;
   } catch (error) {

@@ -1,19 +1,20 @@
 import { createHash } from "node:crypto";
 import {
   closeSync,
+  existsSync,
   fdatasync,
   openSync,
   readdirSync,
-  readFileSync,
   realpathSync,
   renameSync,
-  statSync,
   unlinkSync,
   writeSync,
 } from "node:fs";
 import { dirname, join } from "node:path";
 import { birthOf, isAlive } from "./alive.ts";
 import { hashOf } from "./hash.ts";
+import { readKept } from "./kept.ts";
+import { largestFile } from "./largestFile.ts";
 import { reasonOf } from "./reason.ts";
 import { type EditLine, type Head, lineOf, readJournal } from "./record.ts";
 import { spliceBetween } from "./splice.ts";
@@ -24,6 +25,9 @@ const longest = 1024 * 1024;
 
 /** Larger than any journal can have become, bytes: what is larger is none of ours. */
 const absurd = 16 * longest;
+
+/** More than this are never asked about one after the other; the older ones wait. */
+const mostOffers = 20;
 
 /** Edits that were never saved, left over from a run that ended before it could ask. */
 export interface Leftover {
@@ -48,6 +52,8 @@ export interface Leftovers {
   readonly offers: readonly Leftover[];
   /** How many other running copies of the program have the car open. */
   readonly openElsewhere: number;
+  /** The files that should hold some but cannot be read. */
+  readonly unread: readonly string[];
 }
 
 function folderOf(environment?: NodeJS.ProcessEnv): string | null {
@@ -114,7 +120,9 @@ export class Journal {
     const path = this.#open?.path ?? join(folder, `${nameOf(this.#car)}-${pid}-${began.toString(36)}.journal`);
     const text = this.#base;
     const head: Head = { format: 1, car: this.#car, base: hashOf(text), text, pid, birth: birthOf(pid), began };
-    const file = openSync(`${path}.new`, "w", 0o600);
+    // Nothing that stands there by this name, a link to another file least of all, is written into.
+    discardLeftover(`${path}.new`);
+    const file = openSync(`${path}.new`, "wx", 0o600);
     try {
       const size = written(file, 0, [head, ...lines].map(lineOf).join(""));
       renameSync(`${path}.new`, path);
@@ -175,17 +183,14 @@ export class Journal {
   }
 }
 
-function leftoverAt(path: string, hash: string): Leftover | "open" | null {
-  try {
-    const { size, mtimeMs } = statSync(path);
-    const found = size > absurd ? null : readJournal(readFileSync(path, "utf8"));
-    if (found === null) return null;
-    if (isAlive(found.head.pid, found.head.birth)) return found.head.pid === process.pid ? null : "open";
-    const { whats, edits, text, head } = found;
-    return { path, when: mtimeMs, whats, base: head.text, edits, text, stale: head.base !== hash };
-  } catch {
-    return null;
-  }
+function leftoverAt(path: string, hash: string): Leftover | "open" | "unread" | null {
+  const kept = readKept(path, absurd);
+  const found = kept === null ? null : readJournal(kept.text);
+  if (kept === null || found === null || found.head.text.length > largestFile || found.text.length > largestFile)
+    return existsSync(path) ? "unread" : null;
+  if (isAlive(found.head.pid, found.head.birth)) return found.head.pid === process.pid ? null : "open";
+  const { whats, edits, text, head } = found;
+  return { path, when: kept.when, whats, base: head.text, edits, text, stale: head.base !== hash };
 }
 
 /**
@@ -194,12 +199,15 @@ function leftoverAt(path: string, hash: string): Leftover | "open" | null {
  */
 export function findLeftovers(car: string, text: string, environment?: NodeJS.ProcessEnv): Leftovers {
   const folder = folderOf(environment);
-  const found = folder === null ? [] : journalsIn(folder, car).map((path) => leftoverAt(path, hashOf(text)));
-  const left = found.filter((each) => each !== null && each !== "open");
+  const paths = folder === null ? [] : journalsIn(folder, car);
+  const found = paths.map((path) => leftoverAt(path, hashOf(text)));
+  const left = found.filter((each) => each !== null && typeof each !== "string");
   for (const each of left) if (each.text === text || each.whats.length === 0) discardLeftover(each.path);
+  const worth = left.filter((each) => each.text !== text && each.whats.length > 0);
   return {
-    offers: left.filter((each) => each.text !== text && each.whats.length > 0).sort((a, b) => b.when - a.when),
+    offers: worth.sort((a, b) => b.when - a.when).slice(0, mostOffers),
     openElsewhere: found.filter((each) => each === "open").length,
+    unread: paths.filter((_, i) => found[i] === "unread"),
   };
 }
 

@@ -5,6 +5,7 @@ import type { Complaint } from "../vehicle/complaint.ts";
 import { type Refused, readCar } from "../vehicle/read.ts";
 import { mayHoldProducts, prepareProducts } from "../vehicle/units/products.ts";
 import { hashOf } from "./hash.ts";
+import { largestFile } from "./largestFile.ts";
 import { codeOf, reasonOf } from "./reason.ts";
 
 /** A car file as it is on disk. */
@@ -15,9 +16,6 @@ export interface Loaded {
   /** As hashOf has it: what a save compares to see whether someone else wrote the file since. */
   readonly hash: string;
 }
-
-/** The most that a car file may weigh, bytes. */
-export const largestFile = 1024 * 1024;
 
 function wholeFile(message: string): Refused {
   const complaint: Complaint = { line: null, column: null, part: "", message };

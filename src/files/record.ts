@@ -27,7 +27,7 @@ const head = z.strictObject({
   car: z.string(),
   base: z.string(),
   text: z.string(),
-  pid: z.int(),
+  pid: z.int().check(z.positive()),
   birth: z.string(),
   began: z.number(),
 });
@@ -57,17 +57,26 @@ function parsed(line: string): unknown {
   }
 }
 
-/** Reads a journal; null when it is none. A last line that was torn off in the middle is left out, and all after a bad one. */
-export function readJournal(content: string): Journaled | null {
+/** So many characters are gone through at most, for all edits together: some ten seconds. Journals begin anew long before. */
+const most = 4e9;
+
+/**
+ * Reads a journal; null when it is none, or would take too long. A last line that was torn off in the middle is left out, and
+ * all after a bad one.
+ */
+export function readJournal(content: string, atMost = most): Journaled | null {
   const [first = "", ...rest] = content.split("\n").slice(0, -1);
   const begun = head.safeParse(parsed(first));
   if (!begun.success) return null;
   let text = begun.data.text;
+  let through = 0;
   const edits: EditLine[] = [];
   for (const line of rest) {
     const next = edit.safeParse(parsed(line));
     if (!next.success || next.data.at + next.data.cut > text.length || next.data.at < 0 || next.data.cut < 0) break;
     text = withSplice(text, next.data);
+    through += text.length;
+    if (through > atMost) return null;
     edits.push(next.data);
   }
   return { head: begun.data, whats: edits.map(({ what }) => what), edits, text };

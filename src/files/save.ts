@@ -3,7 +3,7 @@ import { homedir } from "node:os";
 import { dirname, join, relative, resolve } from "node:path";
 import { presetsFolder } from "./examples.ts";
 import { hashOf } from "./hash.ts";
-import { largestFile } from "./load.ts";
+import { largestFile } from "./largestFile.ts";
 import { codeOf, reasonOf } from "./reason.ts";
 import { createFile, replaceFile } from "./write.ts";
 

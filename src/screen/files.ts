@@ -46,17 +46,28 @@ export async function openCar(source: Source, env: NodeJS.ProcessEnv): Promise<O
   if (mayHoldProducts(text)) await prepareProducts();
   const car = readCar(text);
   if ("complaints" in car) return unopened(name, car.complaints);
-  const { offers, openElsewhere } = findLeftovers(journalName(source), text, env);
+  const { offers, openElsewhere, unread } = findLeftovers(journalName(source), text, env);
   return {
     source,
     car,
     hash: "hash" in loaded ? loaded.hash : null,
     offers: await Promise.all(offers.map((offer) => offerOf(offer, car))),
-    remark:
-      openElsewhere > 0
-        ? "This car is also open in another window: whichever saves second is asked before it writes over the other."
-        : null,
+    remark: remarkOn(openElsewhere, unread),
   };
+}
+
+function remarkOn(openElsewhere: number, unread: readonly string[]): string | null {
+  const [first] = unread;
+  const more = unread.length > 1 ? ` (and ${unread.length - 1} more)` : "";
+  const said = [
+    openElsewhere === 0
+      ? []
+      : "This car is also open in another window: whichever saves second is asked before it writes over the other.",
+    first === undefined
+      ? []
+      : `Unsaved changes of this car were kept, but cannot be read: ${first}${more}. They stay there until you delete them.`,
+  ].flat();
+  return said.length === 0 ? null : said.join(" ");
 }
 
 /** What a file in the folder is opened as: a sheet of readings that makes a car is none itself. */

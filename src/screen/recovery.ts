@@ -17,6 +17,10 @@ function ago(when: number, now: number): string {
   return hours < 48 ? `${hours} hours ago` : `${Math.round(hours / 24)} days ago`;
 }
 
+/** A line or so: the question has no room for more, and the caution below it stays. */
+const shortened = (what: string) => (what.length > longestWhat ? `${what.slice(0, longestWhat)}...` : what);
+const longestWhat = 100;
+
 function carOf(text: string): Car | null {
   const car = readCar(text);
   return "complaints" in car ? null : car;
@@ -55,6 +59,6 @@ export async function offerOf(leftover: Leftover, current: Car): Promise<Offer> 
     steps: fitting ?? stepsOf(base, edits),
     stale,
     base: fitting === null ? base : null,
-    what: `${count}, ${ago(when, Date.now())}, the last "${whats.at(-1)}"`,
+    what: `${count}, ${ago(when, Date.now())}, the last "${shortened(whats.at(-1) ?? "")}"`,
   };
 }

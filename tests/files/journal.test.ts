@@ -2,12 +2,14 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import {
   appendFileSync,
+  copyFileSync,
   mkdirSync,
   readdirSync,
   readFileSync,
   statSync,
   symlinkSync,
   truncateSync,
+  utimesSync,
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
@@ -104,6 +106,18 @@ describe("a journal", () => {
     journal.close();
   });
 
+  test("is written into no other file, though a link to one stands in its way", () => {
+    const journal = new Journal(car, "one\n", environment);
+    const long = "x".repeat(1_100_000);
+    expect(journal.record(long, "long")).toBeNull();
+    writeFileSync(folder.at("elsewhere"), "secret");
+    symlinkSync(folder.at("elsewhere"), `${journal.path}.new`);
+    expect(journal.record(`${long}y`, "longer")).toBeNull();
+    expect(readFileSync(folder.at("elsewhere"), "utf8")).toBe("secret");
+    expect(readJournal(readFileSync(journal.path ?? "", "utf8"))?.text).toBe(`${long}y`);
+    journal.close();
+  });
+
   test("says once it cannot be kept, and the program works on", () => {
     const nowhere = new Journal(car, "one\n", { XDG_STATE_HOME: car, HOME: car, TMPDIR: folder.path });
     const blocked = new Journal(car, "one\n", environment);
@@ -181,13 +195,50 @@ describe("edits left over", () => {
     for (const rubbish of ["", "\n", "[]\n", "null\n", '{"format":2}\n']) expect(readJournal(rubbish)).toBeNull();
   });
 
+  test("that cannot be read are told by their file, and left where they are", () => {
+    const path = leave(["two\n"]);
+    const content = readFileSync(path, "utf8");
+    const elsewhere = folder.at("elsewhere");
+    writeFileSync(elsewhere, content);
+    for (const spoil of [
+      () => writeFileSync(path, content.slice(1)),
+      () => writeFileSync(path, content.replace('"pid":2147483647', '"pid":-1')),
+      () => writeFileSync(path, content.replace('"put":"two', `"put":"${"x".repeat(1_100_000)}`)),
+      () => symlinkSync(elsewhere, path),
+    ]) {
+      discardLeftover(path);
+      spoil();
+      expect(findLeftovers(car, "one\n", environment)).toEqual({ offers: [], openElsewhere: 0, unread: [path] });
+      expect(files()).toHaveLength(1);
+    }
+    expect(readFileSync(elsewhere, "utf8")).toBe(content);
+  });
+
+  test("of more edits than anyone makes are not gone through to the end", () => {
+    const content = readFileSync(leave(["two\n", "three\n"]), "utf8");
+    const through = "two\n".length + "three\n".length;
+    expect(readJournal(content, through)?.text).toBe("three\n");
+    expect(readJournal(content, through - 1)).toBeNull();
+  });
+
+  test("of many runs are offered by the newest twenty", () => {
+    const path = leave(["two\n"]);
+    for (let run = 0; run < 24; run++) {
+      const copy = path.replace(/[^-]*$/, `${run}.journal`);
+      copyFileSync(path, copy);
+      utimesSync(copy, run, run);
+    }
+    const { offers } = findLeftovers(car, "one\n", environment);
+    expect(offers.map(({ when }) => when / 1000).slice(1)).toEqual(Array.from({ length: 19 }, (_, i) => 23 - i));
+  });
+
   test("of a running copy are left alone, and the copy is counted", async () => {
     const running = spawn(process.execPath, ["-e", "setInterval(() => {}, 1000)"]);
     await once(running, "spawn");
     const path = leave(["two\n"]);
     const content = readFileSync(path, "utf8").replace('"pid":2147483647', `"pid":${running.pid}`);
     writeFileSync(path, content.replace(/"birth":"\d*"/, '"birth":""'));
-    expect(findLeftovers(car, "one\n", environment)).toEqual({ offers: [], openElsewhere: 1 });
+    expect(findLeftovers(car, "one\n", environment)).toEqual({ offers: [], openElsewhere: 1, unread: [] });
     // The same number, but another process: that copy is no more.
     writeFileSync(path, content.replace(/"birth":"\d*"/, '"birth":"1"'));
     const onLinux = process.platform === "linux";

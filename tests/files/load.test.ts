@@ -1,7 +1,8 @@
 import { execFileSync } from "node:child_process";
 import { mkdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
-import { largestFile, loadCar, loadText } from "../../src/files/load.ts";
+import { largestFile } from "../../src/files/largestFile.ts";
+import { loadCar, loadText } from "../../src/files/load.ts";
 import { plain } from "../vehicle/cars.ts";
 import { ownFolder } from "./folder.ts";
 

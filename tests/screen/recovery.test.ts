@@ -104,3 +104,35 @@ describe("changes taken back", () => {
     expect(asked(await opened(path))).toBe(found);
   });
 });
+
+describe("changes that were kept", () => {
+  it("but cannot be read are told when the car is opened, and the car is shown", async () => {
+    const path = carFile();
+    const first = await opened(path);
+    first.press("right");
+    killed();
+    const journals = join(folder.path, "rackwright", "journals");
+    const [name = ""] = readdirSync(journals);
+    writeFileSync(join(journals, name), "rubbish");
+    writeFileSync(join(journals, name.replace(/[^-]*$/, "x.journal")), "rubbish");
+    const { model } = await opened(path);
+    expect(model.notice?.text).toMatch(/were kept, but cannot be read: .*\.journal \(and 1 more\)\. They stay there/);
+    expect(model.focus.on).toBe("bench");
+    expect(readdirSync(journals)).toHaveLength(2);
+  });
+
+  it("are told shortly, however long the words of the last one are", async () => {
+    const path = carFile();
+    const first = await opened(path);
+    first.press("right");
+    killed();
+    const journals = join(folder.path, "rackwright", "journals");
+    for (const name of readdirSync(journals)) {
+      const kept = readFileSync(join(journals, name), "utf8");
+      writeFileSync(join(journals, name), kept.replace(/"what":"[^"]*"/, `"what":"${"W".repeat(5000)}"`));
+    }
+    const words = asked(await opened(path));
+    expect(words).toContain(`the last "${"W".repeat(100)}..."`);
+    expect(words.length).toBeLessThan(250);
+  });
+});
