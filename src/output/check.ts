@@ -87,6 +87,12 @@ export function countWords({ items }: CheckReport): string {
   return states.map((state) => `${items.filter((item) => item.state === state).length} ${state}`).join(", ");
 }
 
+/** The counts, the worst that is broken or close, and where all of it is told. */
+export function checksBrief(report: CheckReport, worst: CheckItem | null, unit: LengthUnit, length: Length): string {
+  const words = worst === null ? "" : ` Worst: ${itemBrief(worst, unit, length)}.`;
+  return `${countWords(report)}.${words} The command check tells each.`;
+}
+
 function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: LengthUnit, length: Length) {
   const lines = items.flatMap((item) => {
     const head = `${item.state.toUpperCase().padEnd(9)}  `;

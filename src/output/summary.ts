@@ -31,8 +31,8 @@ import {
   worstToeAndCure,
 } from "./words.ts";
 
-/** The whole car on one page, for reading: what the screen shows without its keys. */
-export function summaryText(study: Study, unit: LengthUnit, length: Length): string[] {
+/** The whole car on one page, for reading, with what its checks came to: what the screen shows without its keys. */
+export function summaryText(study: Study, checks: string, unit: LengthUnit, length: Length): string[] {
   // A rod is cut closer than a tape's mark.
   const fine: Length = (mm) => (unit === "in" ? `${length(mm)} (${written(mm, "length", unit)})` : length(mm));
   return [
@@ -65,6 +65,7 @@ export function summaryText(study: Study, unit: LengthUnit, length: Length): str
       "RODS",
       sides((wheel) => rodWords(study, wheel, fine)),
     ),
+    ...block("CHECKS", [checks]),
     ...block("SIZE", [sizeWords(study, length)]),
     ...wrap(cautions.join(" "), WIDTH),
   ];

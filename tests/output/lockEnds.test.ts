@@ -19,7 +19,7 @@ function ended(straight: string, left: string, right: string): Study {
 }
 
 /** The summary in one line, however it is wrapped. */
-const said = (study: Study) => summaryText(study, "mm", String).join(" ").replace(/\s+/g, " ");
+const said = (study: Study) => summaryText(study, "", "mm", String).join(" ").replace(/\s+/g, " ");
 
 test("a lock is the end that turns both wheels its own way, on random cars", () => {
   let told = 0;

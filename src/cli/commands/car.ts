@@ -1,5 +1,8 @@
 import type { Command } from "commander";
+import type { Study } from "../../measures/study.ts";
 import { summaryJson, summaryText } from "../../output/summary.ts";
+import { finished } from "../../solve/job.ts";
+import type { LengthUnit } from "../../vehicle/car.ts";
 import { findForScreen, openStudy } from "../car.ts";
 import type { Desk } from "../desk.ts";
 import { examples } from "../examples.ts";
@@ -39,9 +42,21 @@ export function carAction(program: Command, desk: Desk): Command {
       }
       const study = await openStudy(desk, name, "leave");
       const unit = options.units ?? study.car.form.units;
+      const checks = options.json ? "" : await checkedWords(study, unit);
       printReport(desk, options, {
         json: () => summaryJson(study, unit),
-        text: () => summaryText(study, unit, lengthsIn(unit)),
+        text: () => summaryText(study, checks, unit, lengthsIn(unit)),
       });
     });
+}
+
+/** What the checks over the whole range come to; they are loaded here, so that the screen does not wait for them. */
+async function checkedWords(study: Study, unit: LengthUnit): Promise<string> {
+  const [{ checkJob }, { worstOf }, { checksBrief }] = await Promise.all([
+    import("../../solve/check/check.ts"),
+    import("../../solve/check/report.ts"),
+    import("../../output/check.ts"),
+  ]);
+  const report = finished(checkJob(study));
+  return report === null ? "not done" : checksBrief(report, worstOf(report), unit, lengthsIn(unit));
 }

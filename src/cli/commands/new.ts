@@ -159,7 +159,7 @@ function copied(options: NewOptions): Begun {
       )
     : filled.length > 0
       ? withLabel({ text: begunFrom({ name, text }) }, "title", unmeasuredTitle(text))
-      : text;
+      : begunFrom({ name, text });
   return {
     text: fresh,
     from: isFile ? name : "name" in loaded ? loaded.name : name,
