@@ -1,0 +1,136 @@
+import { describe, expect, test, vi } from "vitest";
+import { compile } from "../../src/kinematics/compile.ts";
+import type { Drawn, Linkage, Range } from "../../src/kinematics/drawn.ts";
+import { linkages } from "../../src/kinematics/linkages.ts";
+import { newPoses } from "../../src/kinematics/poses.ts";
+import { Link, Pose, Side } from "../../src/kinematics/slots.ts";
+import { solve, solveSide } from "../../src/kinematics/solve.ts";
+import { sides } from "../oracles/corner.ts";
+import { frontOf, solved, startOf } from "../oracles/kernel.ts";
+import { spatialCar } from "../oracles/known.ts";
+import { point } from "../oracles/vectors.ts";
+
+/**
+ * How often a corner is placed for one pose: what a search costs, told without a clock. A start that is fitted well is 1e-6 off at most, so that the
+ * place it gives and one more are all that it takes. Invented cars, mm.
+ */
+
+/** Off the middle in everything: the fit has to look where the range is. */
+const range: Range = { inputLow: -35, inputHigh: 55, travelLow: -70, travelHigh: 50 };
+const { left: corner } = spatialCar;
+const arms = spatialCar.linkage.left;
+const linkagesTried: readonly Linkage[] = [
+  spatialCar.linkage,
+  {
+    kind: "trailing-arms",
+    ...both({
+      lowerPivot: point(430, 520, 260),
+      lowerJoint: arms.lowerJoint,
+      upperPivot: point(400, 500, 470),
+      upperJoint: arms.upperJoint,
+    }),
+  },
+  {
+    kind: "strut",
+    ...both({
+      lowerFront: arms.lowerFront,
+      lowerRear: arms.lowerRear,
+      lowerJoint: arms.lowerJoint,
+      top: point(-40, 560, 800),
+      bottom: point(-10, 640, 400),
+    }),
+  },
+  {
+    kind: "pivoting-beam",
+    ...both({
+      beamFront: point(20, -80, 340),
+      beamRear: point(-700, 260, 360),
+      lowerJoint: arms.lowerJoint,
+      upperJoint: arms.upperJoint,
+    }),
+  },
+];
+
+function both<T>(points: T): { readonly left: T; readonly right: T } {
+  return { left: points, right: points };
+}
+
+const drawnOn = (linkage: Linkage, of: Range = range): Drawn => ({
+  linkage,
+  mechanism: { kind: "rack", ahead: -110, up: 330, eyeToEye: 540, offset: 25, tilt: 0.03, straightAhead: 5 },
+  left: corner,
+  right: corner,
+  range: of,
+});
+
+const shares = [-1, -0.7, -0.3, 0, 0.4, 0.8, 1];
+const at = (share: number, low: number, high: number) => 0.5 * (low + high) + 0.5 * share * (high - low);
+
+/** Places of one corner for all that is done in `work`. */
+function placesFor(kind: Linkage["kind"], work: () => void): number {
+  const carry = linkages[kind].carry as { place: (...given: never[]) => void };
+  const spied = vi.spyOn(carry, "place");
+  try {
+    work();
+    return spied.mock.calls.length;
+  } finally {
+    spied.mockRestore();
+  }
+}
+
+const grid = shares.flatMap((i) => shares.map((z) => ({ i, z })));
+
+describe.each(linkagesTried)("$kind", (linkage) => {
+  const { kind } = linkage;
+
+  test("takes two places a side all over its range, its ends too, on either side alone and on both", () => {
+    const front = frontOf(drawnOn(linkage));
+    const poses = newPoses(1);
+    for (const { i, z } of grid) {
+      const input = at(i, range.inputLow, range.inputHigh);
+      const [left, right] = [z, -z].map((share) => at(share, range.travelLow, range.travelHigh));
+      expect(
+        placesFor(kind, () => solve(front, input, left, right, poses, 0)),
+        `input ${input}, travel ${left}`,
+      ).toBe(4);
+      for (const side of sides) {
+        expect(poses[startOf(side) + Side.Blame]).toBe(Link.None);
+        const travel = side === "left" ? left : right;
+        expect(placesFor(kind, () => solveSide(front, startOf(side), input, travel, poses, 0))).toBe(2);
+      }
+    }
+  });
+
+  test("takes little more than three for each place that its start is fitted through", () => {
+    // Six heights by seven inputs on two sides, and the drawn pose of each.
+    expect(placesFor(kind, () => compile(drawnOn(linkage)))).toBeLessThan(2 + 84 * 3.3);
+  });
+
+  test.each([
+    { name: "input", of: { ...range, inputLow: 5, inputHigh: 5 } },
+    { name: "travel", of: { ...range, travelLow: -20, travelHigh: -20 } },
+  ])("is as quick where its range of $name is nothing, and a unit about it", ({ of }) => {
+    const front = frontOf(drawnOn(linkage, of));
+    const poses = newPoses(1);
+    for (const { i, z } of grid) {
+      const input = at(i, of.inputLow, of.inputHigh) + (of.inputLow === of.inputHigh ? i : 0);
+      const travel = at(z, of.travelLow, of.travelHigh) + (of.travelLow === of.travelHigh ? z : 0);
+      expect(placesFor(kind, () => solve(front, input, travel, travel, poses, 0))).toBe(4);
+    }
+  });
+
+  test("stands where the slow way finds it, which a front that is tuned to another range has to take", () => {
+    const front = frontOf(drawnOn(linkage));
+    const slow = frontOf(drawnOn(linkage, { inputLow: 199, inputHigh: 200, travelLow: 299, travelHigh: 300 }));
+    const poses = newPoses(1);
+    for (const { i, z } of grid) {
+      const input = at(i, range.inputLow, range.inputHigh);
+      const travel = at(z, range.travelLow, range.travelHigh);
+      expect(placesFor(kind, () => solve(slow, input, travel, travel, poses, 0))).toBeGreaterThan(4);
+      const quick = solved(front, input, travel);
+      // The height is met to 1e-11 of the half width by the quick way, to the last bit of the arm's angle by the slow one.
+      for (let slot = 0; slot < Pose.Stride; slot++)
+        expect(Math.abs(poses[slot] - quick[slot]), `${slot} at ${input}, ${travel}`).toBeLessThan(1e-7);
+    }
+  });
+});
