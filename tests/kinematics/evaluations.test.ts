@@ -16,7 +16,7 @@ import { point } from "../oracles/vectors.ts";
  */
 
 /** Off the middle in everything: the fit has to look where the range is. */
-const range: Range = { inputLow: -35, inputHigh: 55, travelLow: -70, travelHigh: 50 };
+const range: Range = { inputLow: -35, inputHigh: 55, travelLow: -55, travelHigh: 40 };
 const { left: corner } = spatialCar;
 const arms = spatialCar.linkage.left;
 const linkagesTried: readonly Linkage[] = [
