@@ -6,6 +6,7 @@ import { linkageOf } from "../../vehicle/linkages.ts";
 import type { FrameTube } from "../../vehicle/sections/tubes.ts";
 import { numberAt } from "../drawn/places.ts";
 import type { Study } from "../study.ts";
+import { tubesAcross } from "./across.ts";
 import { type CornerBodies, oncePose } from "./bodies.ts";
 import { lineRoom, type Ring, segmentToRing, segmentToSegment } from "./distance.ts";
 import { placeMoved } from "./motion.ts";
@@ -180,11 +181,6 @@ function ringsOf({ car }: Study): { readonly rim: Ring | null; readonly tyre: Ri
   };
 }
 
-/** Whether the other side's tube could be met from here: it crosses the centreline, or this tie rod does. */
-function comesAcross({ from, to }: FrameTube, bodies: CornerBodies): boolean {
-  return Math.min(from.out, to.out) < 0 || bodies.place("tie-rod.inner").y < 0;
-}
-
 const wheels: readonly Wheel[] = ["left", "right"];
 
 /** The key of what a corner lacks, with the side where the other one has it; nothing where both have it. */
@@ -225,12 +221,9 @@ export function pairingsAt(study: Study, bodies: CornerBodies, of: "all" | "tie 
     return size === null ? [] : [{ part, bars: partBars(bodies, part, size / 2) }];
   });
   const shock = shockBars(study, bodies);
-  const other = wheel === "left" ? "right" : "left";
   const frame = [
     ...[...(own?.frame ?? [])].map(([name, tube]) => frameBars(name, tube, 1)),
-    ...[...(tubes?.[other]?.frame ?? [])]
-      .filter(([, tube]) => comesAcross(tube, bodies))
-      .map(([name, tube]) => frameBars(`${name} of the other side`, tube, -1)),
+    ...tubesAcross(study, bodies).map(([name, tube]) => frameBars(`${name} of the other side`, tube, -1)),
   ];
   const { rim, tyre } = ringsOf(study);
   const turning = parts.filter(({ part }) => others && part.moves !== "with the upright");
