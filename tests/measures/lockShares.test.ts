@@ -144,3 +144,48 @@ describe("the shares of a difference of locks", () => {
     expect(size).toBeLessThan(4);
   });
 });
+
+describe("where a cause that is taken out leaves no mechanism", () => {
+  // The tab halfway between (-5.5, 6.5, 8.625), where the eye is with the rack on the middle of the car, and (-0.25, 20.9,
+  // 10.5), the middle of the king pin: without its offset the rod is on its dead point.
+  const text = presetText("widened-offset-rack").replace(
+    /outer: \{ ahead: -4.5,.*\}/,
+    "outer: { ahead: -2.875, out: 13.7, up: 9.5625 }",
+  );
+  const none = { inner: null, outer: null, turnRadius: null };
+
+  it("nothing is told of that cause, nor of the rest", () => {
+    const { shares } = lockSharesOf(studied(text));
+    expectClose(
+      shares,
+      [
+        { cause: "offset", size: -2.5 * 25.4, ...none },
+        { cause: "rest", size: null, ...none },
+      ],
+      {
+        abs: 1e-9,
+      },
+    );
+  });
+
+  it("nor where the rods are cut", () => {
+    const whole = studied(text);
+    const cut = cutRods(whole.car, { left: whole.rodLengths.left + 1, right: whole.rodLengths.right });
+    const { shares } = lockSharesOf(studied(cut));
+    expect(shares.map(({ cause, inner }) => [cause, inner]).sort()).toEqual([
+      ["offset", null],
+      ["rest", null],
+      ["unequal rods", null],
+    ]);
+  });
+
+  it("of a drawing that is none to begin with, nothing at all", () => {
+    const { drawn, setting } = fc.sample(cases, { numRuns: 1, seed })[0];
+    const { upperJoint } = (drawn as DoubleArmCar).linkage.left;
+    const corner = { ...drawn.left, tieRodOuter: upperJoint };
+    expect(sharesOf({ drawn: { ...drawn, left: corner }, setting })).toEqual({
+      difference: none,
+      shares: [{ cause: "rest", size: null, ...none }],
+    });
+  });
+});
