@@ -3,9 +3,10 @@ import { describe, expect, test } from "vitest";
 import type { Point } from "../../../src/kinematics/drawn.ts";
 import { Pose, Side } from "../../../src/kinematics/slots.ts";
 import { bodiesOf } from "../../../src/measures/range/bodies.ts";
-import { namedDirection, type RodEndInPlace, rodEndsAt, swing } from "../../../src/measures/range/rodEnds.ts";
+import { type RodEndInPlace, rodEndsAt, swing } from "../../../src/measures/range/rodEnds.ts";
 import type { Study } from "../../../src/measures/study.ts";
-import { cross, dot, length, minus, point, radians, unit } from "../../oracles/vectors.ts";
+import { expectClose } from "../../close.ts";
+import { cross, dot, minus, point, radians, unit } from "../../oracles/vectors.ts";
 import { preset } from "../../vehicle/cars.ts";
 import { studied } from "../carTexts.ts";
 
@@ -53,10 +54,17 @@ function turnsIn(study: Study, poses: Float64Array): Readonly<Record<string, Mat
   const column = poses[Pose.Left + Side.Input];
   // The plate's column leans back by 30 degrees from upright in that car, top rearward.
   const plate = rotationMatrix(column, matrix([-Math.sin(radians(60)), 0, Math.cos(radians(60))]));
+  // A centre link with its pitman's shaft upright stays level: it turns about the vertical as the line between its eyes does.
+  const eyes = (of: Float64Array) => {
+    const [left, right] = [slot(of, Pose.Left + Side.TieRodInner), slot(of, Pose.Right + Side.TieRodInner)];
+    return minus(point(right.x, -right.y, right.z), left);
+  };
+  const flat = (a: Point) => Math.atan2(a.y, a.x);
+  const link = rotationMatrix(flat(eyes(poses)) - flat(eyes(drawn)), matrix([0, 0, 1]));
   return {
     frame: same,
     upright: turnOf(spans(drawn), spans(poses)),
-    steering: mechanism === "steering-plate" ? plate : same,
+    steering: mechanism === "steering-plate" ? plate : mechanism === "relay" ? link : same,
     ...(linkage === "double-arm"
       ? {
           "lower-arm": arm(["lower-arm.front", "lower-arm.rear"], Side.Lower),
@@ -93,7 +101,7 @@ const cars: readonly (readonly [preset: string, ends: string])[] = [
   ],
   [
     "twin-beam-relay",
-    `tie-rod: { outer: { bolt: vertical, angle: 20 } }
+    `tie-rod: { outer: { bolt: vertical, angle: 20 }, inner: { bolt: fore-and-aft, angle: 20 } }
     beam: { pivot: { bolt: fore-and-aft, angle: 20 }, brace: { bolt: vertical, angle: 20 } }`,
   ],
   ["torsion-beam-steering-plate", tie],
@@ -103,16 +111,48 @@ const cars: readonly (readonly [preset: string, ends: string])[] = [
 /** The yard kart's column leans by 45 degrees: its plate has a test of its own below. */
 const byMatrix = cars.filter(([name]) => name !== "fixed-kingpin-yard-kart");
 
-describe.each(byMatrix)("%s", (name, text) => {
-  const study = studied(`${preset(name)}\nrod-ends:\n  both:\n    ${text}\n`);
-  const ends = rodEndsAt(study, bodiesOf(study, "left"));
+/** How far both ways the steering is tried, mm of rack or rad of column. */
+const reachOf = ({ inputKind, car }: Study) => (inputKind === "rack" ? 50 : car.form.mechanism === "relay" ? 6 : 0.55);
 
-  test("has every rod end that its file gives", () => {
-    expect(ends).toHaveLength(text.split("angle:").length - 1);
+function withEnds(name: string, ends: string): Study {
+  return studied(`${preset(name)}\nrod-ends:\n  both:\n    ${ends}\n`);
+}
+
+describe.each(byMatrix)("%s", (name, text) => {
+  test("has every rod end that its file gives, each shank as drawn where the car is as drawn", () => {
+    const study = withEnds(name, text);
+    for (const [wheel, at] of [
+      ["left", Pose.Left],
+      ["right", Pose.Right],
+    ] as const) {
+      const ends = rodEndsAt(study, bodiesOf(study, wheel));
+      expect(ends).toHaveLength(text.split("angle:").length - 1);
+      const drawn = Float64Array.from(study.pose(study.straightAhead, 0, 0));
+      for (const end of ends) expectClose(end.shankIn(drawn, at), end.shank, { abs: 1e-7 });
+      expect(ends.map((end) => end.wheel)).toEqual(ends.map(() => wheel));
+    }
+  });
+
+  test("on the right swings as it does on the left with the steering the other way: the car's sides are alike", () => {
+    const study = withEnds(name, text);
+    const reach = reachOf(study);
+    const swings = (wheel: "left" | "right", input: number, travel: number) => {
+      const poses = Float64Array.from(study.pose(input, travel, travel));
+      const at = wheel === "left" ? Pose.Left : Pose.Right;
+      return rodEndsAt(study, bodiesOf(study, wheel)).map((end) => swing(end.shankIn(poses, at), end.bolt));
+    };
+    for (const [input, travel] of [
+      [reach, 0],
+      [-0.4 * reach, 50],
+      [0.7 * reach, -50],
+    ] as const)
+      expectClose(swings("right", -input, travel), swings("left", input, travel), { abs: 1e-9 });
   });
 
   test("its rod ends swing as the bodies' rotation matrices say, all over steering and travel", () => {
-    const reach = study.inputKind === "rack" ? 50 : 0.55;
+    const study = withEnds(name, text);
+    const ends = rodEndsAt(study, bodiesOf(study, "left"));
+    const reach = reachOf(study);
     for (const share of [-1, -0.4, 0, 0.6, 1]) {
       for (const travel of [-60, -20, 0, 30, 60]) {
         const poses = Float64Array.from(study.pose(share * reach, travel, travel));
@@ -149,29 +189,21 @@ test("a bolt on a king pin's upright goes round with it: the library's rotation 
   }
 });
 
-describe("a bolt by its name", () => {
-  const shank = unit(point(0.1, 0.9, -0.2));
-
-  test.each(["square-upright", "square-flat"] as const)(
-    "%s is square to the shank: nothing swings as drawn",
-    (name) => {
-      const bolt = namedDirection(name, shank);
-      expect(length(bolt)).toBeCloseTo(1, 12);
-      expect(swing(shank, bolt)).toBeCloseTo(0, 12);
-    },
+test("a centre link whose eyes are at one place is taken to slide: between arms alike it does nothing else", () => {
+  const text = preset("twin-beam-relay").replace(
+    /((?:left|right)-eye: \{ ahead: )"-7 7\/8", out: -5/g,
+    "$1-8.5, out: 0",
   );
-
-  test("flat is level, and upright as upright as can be", () => {
-    expect(namedDirection("square-flat", shank).z).toBeCloseTo(0, 12);
-    expect(namedDirection("square-upright", shank).z).toBeCloseTo(Math.hypot(shank.x, shank.y), 12);
-  });
-
-  test.each([
-    ["vertical", point(0, 0, 1)],
-    ["fore-and-aft", point(1, 0, 0)],
-    ["crosswise", point(0, 1, 0)],
-  ] as const)("%s", (name, expected) => {
-    expect(namedDirection(name, shank)).toEqual(expected);
-    expect(swing(shank, expected)).toBeCloseTo(byDefinition(shank, expected), 12);
-  });
+  const study = studied(`${text}rod-ends: { both: { tie-rod: { inner: { bolt: fore-and-aft, angle: 20 } } } }\n`);
+  for (const [wheel, at] of [
+    ["left", Pose.Left],
+    ["right", Pose.Right],
+  ] as const) {
+    const [inner] = rodEndsAt(study, bodiesOf(study, wheel));
+    for (const column of [-6, 3]) {
+      const poses = Float64Array.from(study.pose(column, 30, 30));
+      const rod = minus(slot(poses, at + Side.TieRodOuter), slot(poses, at + Side.TieRodInner));
+      expect(swing(inner.shankIn(poses, at), inner.bolt)).toBeCloseTo(byDefinition(rod, point(1, 0, 0)), 9);
+    }
+  }
 });
