@@ -4,6 +4,7 @@ import type { Car } from "../vehicle/car.ts";
 import { readCarReadings } from "../vehicle/car-readings/read.ts";
 import type { CarReadings } from "../vehicle/car-readings/reading.ts";
 import type { Gauge } from "../vehicle/car-readings/tolerances.ts";
+import { inputOf } from "../vehicle/car-readings/values.ts";
 import { formatLength } from "../vehicle/units/format.ts";
 import { degree } from "../vehicle/value.ts";
 import type { LengthUnit } from "../vehicle/words.ts";
@@ -32,11 +33,16 @@ export function unitsOf({ units }: Answers): LengthUnit {
 
 const isMeta = (key: string) => ["units", "title", "built-to", "file", "from", "car", "steered"].includes(key);
 
+/** Whether a reading is of, or at, a place of what steers the car. */
+const isPlaced = (key: string) => key === "straight-ahead" || /^turn \w+ at /.test(key);
+
 /** Every line: what is usually read of this car, what else was read, and what is done with it. */
 export function gaugeLines({ bench: { car, study } }: Pick<Model, "bench">, answers: Answers): readonly GaugeLine[] {
   const units = unitsOf(answers);
-  const usual = "refused" in study ? [] : usualKeys(study, units);
-  const own = Object.keys(answers).filter((key) => !isMeta(key));
+  // A rack's places are mm and a column's rad: where either is steered by the other they are no places at all.
+  const isForeign = answers.steered !== undefined && answers.steered !== inputOf({ car });
+  const usual = "refused" in study ? [] : usualKeys(study, units).filter((key) => !(isForeign && isPlaced(key)));
+  const own = Object.keys(answers).filter((key) => !isMeta(key) && !(isForeign && isPlaced(key)));
   // A place that was read goes where its like is asked for, by the word that its key begins with.
   const order = ["turn", "bump", "toe", "camber", "caster", "rods", "straight-ahead", "between"];
   const keys = [...new Set([...usual, ...own])];

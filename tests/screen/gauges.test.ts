@@ -84,6 +84,33 @@ describe("the form for readings on the built car", () => {
     expect(bench.press("ctrl+r").model.gauges?.answers).toEqual(kept);
   });
 
+  it("takes no place of a rack for one of a column, in either direction, where another car is opened meanwhile", () => {
+    for (const [first, second, other, lock] of [
+      ["balanced-two-seater", "twin-beam-relay", "column", "rack"],
+      ["twin-beam-relay", "balanced-two-seater", "rack", "column"],
+    ] as const) {
+      const bench = onForm(first).press("=13", "down", "=11", "down", "=31", "down", "escape");
+      bench.send({ is: "opened", opened: opened(second) }).press("M");
+      expect(flat(bench)).toContain(`it is steered by a ${lock}. Ctrl-R shows them`);
+      expect(bench.text()).toContain("READ ON THE BUILT CAR, 0 of");
+      // Only what was read at a lock says anything of this car.
+      bench.press("ctrl+r");
+      expect(bench.text()).toContain("READ ON THE BUILT CAR, 1 of");
+      const lines = gaugeLines(bench.model, bench.model.gauges?.answers ?? {});
+      expect(lines.filter(({ key }) => / at |^straight/.test(key))).toEqual([]);
+      const written = fileText(bench.model.bench.car, bench.model.gauges?.answers ?? {}, lines);
+      expect(written).toContain("at: lock, left: 31");
+      expect(written).not.toMatch(new RegExp(`${other}:|13|11`));
+    }
+  });
+
+  it("says whose they are where another car of the same steering is opened meanwhile", () => {
+    const bench = onForm().press("=13", "down", "escape");
+    bench.send({ is: "opened", opened: opened("widened-offset-rack") }).press("M");
+    expect(flat(bench)).toContain('These readings were kept of "Balanced two-seater, rack on the centreline"');
+    expect(bench.model.gauges?.answers).toMatchObject({ "turn left at -25.4 left": "13" });
+  });
+
   it("opens a file of readings and writes one that says the same", () => {
     const bench = withExample();
     expect(flat(bench)).toContain("40 readings from as-built");

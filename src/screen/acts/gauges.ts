@@ -192,8 +192,14 @@ const takeMatched: Act = (model) => {
 };
 
 export const gaugeActs = {
-  gauges: (model) =>
-    model.gauges === null ? turn(model, { do: "keptGauges" }) : at({ ...model, notice: null }, model.gauges, 0),
+  gauges: (model) => {
+    const { gauges } = model;
+    if (gauges === null) return turn(model, { do: "keptGauges" });
+    // Another car may have been opened, or this one given another front end, since they were read.
+    const { car, steered } = begun(model);
+    const isSame = gauges.answers.car === car && gauges.answers.steered === steered;
+    return isSame ? at({ ...model, notice: null }, gauges, 0) : openGauges(model, gauges.answers);
+  },
   otherGauges,
   takeMatched,
 } satisfies Record<string, Act>;
