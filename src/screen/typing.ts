@@ -10,10 +10,16 @@ const goesOn = /^[\s,+±/]/;
 
 /**
  * What a field holds after a key: the first thing typed in one that was only come to takes the place of what stood there,
- * as where a value is typed on the bench, unless it goes on with it. Backspace and the cursor keys mend what stands.
+ * as where a value is typed on the bench, unless it goes on with it. Backspace and the cursor keys mend what stands: `atEnd`
+ * says whether the cursor was behind all of it.
  */
-export function typedInto({ text, typing }: { readonly text: string; readonly typing: Typing }, now: string): string {
-  const added = typing === "standing" && now.startsWith(text) ? now.slice(text.length) : "";
+export function typedInto(
+  { text, typing }: { readonly text: string; readonly typing: Typing },
+  now: string,
+  atEnd: boolean,
+): string {
+  // A digit put into 31 before its 1 makes 311 as well.
+  const added = typing === "standing" && atEnd && now.startsWith(text) ? now.slice(text.length) : "";
   return text === "" || added === "" || goesOn.test(added) ? now : added;
 }
 

@@ -13,7 +13,8 @@ export function TextField({
 }: {
   readonly columns: number;
   readonly text: string;
-  readonly onTyped: (text: string) => void;
+  /** What it holds after a key, and whether the cursor was at its end before. */
+  readonly onTyped: (text: string, atEnd: boolean) => void;
   readonly onSubmit?: (text: string) => void;
 }) {
   const cursor = useContext(FieldCursorContext);
@@ -26,7 +27,11 @@ export function TextField({
         return window(field);
       }}
     >
-      <TextInput value={text} onChange={onTyped} {...(onSubmit && { onSubmit })} />
+      <TextInput
+        value={text}
+        onChange={(now) => onTyped(now, (cursor.room?.right ?? 0) === 0)}
+        {...(onSubmit && { onSubmit })}
+      />
     </Transform>
   );
 }

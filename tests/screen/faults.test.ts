@@ -259,6 +259,23 @@ describe("a line that lags hands several keys on at once", () => {
     await terminal.ended();
   });
 
+  it("and a digit that is put before its like goes on with what a form's line holds, where one behind all of it begins anew", async () => {
+    const terminal = openCar();
+    await stands(terminal);
+    terminal.type("M31\r");
+    await shows(terminal, /rack 1 in R: left +31 /);
+    terminal.type("\x1b[A");
+    await shows(terminal, /> [^\n]*rack 1 in R: left +31/);
+    terminal.type("\x1b[D1");
+    await shows(terminal, /> [^\n]*rack 1 in R: left +311/);
+    terminal.type("\x1531\r");
+    await shows(terminal, /> [^\n]*rack 1 in R: right/);
+    terminal.type("\x1b[A4");
+    await shows(terminal, /> [^\n]*rack 1 in R: left +4$/m);
+    terminal.pty.kill("SIGKILL");
+    await terminal.ended();
+  });
+
   it("and a field's cursor stays within its text, so that a digit lands where the cursor was sent", async () => {
     const terminal = openCar();
     await stands(terminal);

@@ -24,20 +24,21 @@ describe("what is typed into a form's field that holds something", () => {
   const standing = { text: "14 3/8", typing: "standing" } as const;
 
   it("takes its place, as a value does on the bench", () => {
-    expect(typedInto(standing, "14 3/81")).toBe("1");
-    expect(typedInto({ text: "in", typing: "standing" }, "inm")).toBe("m");
-    expect(typedInto({ text: "", typing: "standing" }, "1")).toBe("1");
+    expect(typedInto(standing, "14 3/81", true)).toBe("1");
+    expect(typedInto({ text: "in", typing: "standing" }, "inm", true)).toBe("m");
+    expect(typedInto({ text: "", typing: "standing" }, "1", true)).toBe("1");
   });
 
   it("goes on with it where it begins as what goes on does, or once it was typed in", () => {
-    for (const more of [" ", ",", "+", "/"]) expect(typedInto(standing, `14 3/8${more}`)).toBe(`14 3/8${more}`);
-    expect(typedInto({ text: "14", typing: "typed" }, "143")).toBe("143");
-    expect(typedInto({ text: "14", typing: "stopped" }, "143")).toBe("143");
+    for (const more of [" ", ",", "+", "/"]) expect(typedInto(standing, `14 3/8${more}`, true)).toBe(`14 3/8${more}`);
+    expect(typedInto({ text: "14", typing: "typed" }, "143", true)).toBe("143");
+    expect(typedInto({ text: "14", typing: "stopped" }, "143", true)).toBe("143");
   });
 
   it("is mended by Backspace and by what is typed further ahead", () => {
-    expect(typedInto(standing, "14 3/")).toBe("14 3/");
-    expect(typedInto(standing, "14 13/8")).toBe("14 13/8");
+    expect(typedInto(standing, "14 3/", true)).toBe("14 3/");
+    expect(typedInto(standing, "14 13/8", false)).toBe("14 13/8");
+    expect(typedInto({ text: "31", typing: "standing" }, "311", false)).toBe("311");
   });
 });
 

@@ -113,7 +113,7 @@ function FieldRow({
         key={row.key}
         columns={columns - label.length - 2}
         text={field.text}
-        onTyped={(now) => onTyped(typedInto(field, now))}
+        onTyped={(now, atEnd) => onTyped(typedInto(field, now, atEnd))}
       />
     </Text>
   );
