@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { Pose, Side } from "../../src/kinematics/slots.ts";
 import { locksOf } from "../../src/measures/locks.ts";
 import { steer } from "../../src/measures/steer.ts";
-import { findZero } from "../../src/measures/zero.ts";
+import { findZero, turnOfInputLeft } from "../../src/measures/zero.ts";
 import { expectClose } from "../close.ts";
 import { seed } from "../oracles/cars.ts";
 import { radians } from "../oracles/vectors.ts";
@@ -114,5 +114,30 @@ describe("the rack's zero", () => {
     expect(Math.abs(fit.zero ?? 0)).toBeGreaterThan(0.1);
     expectClose(cut.zero, fit.zero, { abs: 1e-6 });
     expectClose(locksOf(cut), locksOf(fit), { abs: 1e-6 });
+  });
+
+  test("is none from where a wheel does not stand", () => {
+    // 65 mm to the right the left tie rod does not reach (see outOfReach.test.ts), nor, mirrored, the right one to the left.
+    expect(findZero(frontOf(offsetCar), -65, 130)).toBeNull();
+    expect(findZero(frontOf(mirrored(offsetCar)), 65, 130)).toBeNull();
+    expectClose(findZero(frontOf(offsetCar), -40, 130), 0, { abs: 1e-6 });
+  });
+});
+
+describe("the way the road wheels turn as the rack goes to the left", () => {
+  // Tabs behind the king pins are pushed to the left, which turns the wheels right; tabs ahead the other way.
+  test.each([
+    ["right", "behind", offsetCar],
+    ["left", "ahead", tabsAhead],
+  ] as const)("is %s with the tabs %s", (way, _, drawn) => {
+    expect(turnOfInputLeft(frontOf(drawn), 0, 1)).toBe(way);
+  });
+
+  test("is not known where a wheel stands on one side only, or there is no way to go", () => {
+    const [front, other] = [frontOf(offsetCar), frontOf(mirrored(offsetCar))];
+    expect(turnOfInputLeft(front, -55, 10)).toBeNull();
+    expect(turnOfInputLeft(front, -55, -10)).toBeNull();
+    expect(turnOfInputLeft(other, 55, 10)).toBeNull();
+    expect(turnOfInputLeft(front, 0, 0)).toBeNull();
   });
 });
