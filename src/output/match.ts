@@ -1,19 +1,14 @@
-import type { Entangled, Matched, PartRow, Suspect } from "../solve/match/matched.ts";
+import type { Entangled, Matched, PartRow } from "../solve/match/matched.ts";
 import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
-import { borne, onTheTape, withDoubt } from "./borne.ts";
-import {
-  foundWords,
-  movedWords,
-  premise,
-  type ReadIn,
-  readingWords,
-  suspectWords,
-  unknownWords,
-} from "./matchWords.ts";
+import { borne } from "./borne.ts";
+import { foreignLines, offLines } from "./matchOff.ts";
+import { undecidedLines } from "./matchUndecided.ts";
+import { premise, type ReadIn, readingWords, unknownWords } from "./matchWords.ts";
 import { unitName } from "./numbers.ts";
 import { table, WIDTH, wrap } from "./table.ts";
-import { cautions, type Length, offMiddle } from "./words.ts";
+import { undecidedOf } from "./undecided.ts";
+import { cautions, type Length } from "./words.ts";
 
 /** Less likely than this, readings and their tolerances do not go together, whatever the car is. */
 const UNLIKELY = 0.01;
@@ -27,18 +22,27 @@ export function matchText(
   width = WIDTH,
   readIn: ReadIn = "file",
 ): string[] {
+  const isFew = undecidedOf(matched) === "few";
   return [
     ...wrap(`${matched.onFile.car.title}${title === null ? "" : `, beside: ${title}`}`, width),
     "",
-    ...foreignLines(matched, width),
-    ...strainLines(matched, width),
-    ...offLines(matched, unit, length, width, readIn),
-    ...readingTable(matched, unit, length, width),
+    ...(isFew ? [] : [...foreignLines(matched, width), ...strainLines(matched, width)]),
+    ...undecidedLines(matched, unit, length, width, readIn),
+    ...(isFew ? [] : offLines(matched, unit, length, width, readIn)),
+    ...readingTable(matched, unit, length, width, isFew),
     ...wrap(
       "Positive: turned toward the turn, toe-in, camber out at the top, caster back at the top. The bump gauge is the change of toe from ride height.",
       width,
     ),
     "",
+    // What hardly anything was read of has no places to be told: they would only be believed.
+    ...(isFew ? [] : restLines(matched, unit, width)),
+    ...wrap(cautions.join(" "), width),
+  ];
+}
+
+function restLines(matched: Matched, unit: LengthUnit, width: number): readonly string[] {
+  return [
     ...fitLines(matched, width),
     ...partLines(matched, unit, width),
     ...untoldLines(matched, width),
@@ -47,93 +51,6 @@ export function matchText(
       `${premise} Those are what the file of readings says, else what is usual. A place that is off by less than would have shown may stand unnamed, and what it does then stands with others: "or +-" holds that too, for one such place. What is off by more than its tolerance is told from all readings together: measure it once more before cutting anything.`,
       width,
     ),
-    ...wrap(cautions.join(" "), width),
-  ];
-}
-
-/** More parts than so many, each moved so many times further than it is built to: it is no car of this file. */
-const FOREIGN = { parts: 2, times: 8 };
-/** From this share of the readings on that go with nothing else, and at least so many of them. */
-const ADRIFT = { share: 0.25, readings: 4 };
-
-/** Said before all else where readings and file can hardly be of the same car: a list of what is off would mislead. */
-function foreignLines({ parts, readings }: Matched, width: number): readonly string[] {
-  const far = parts.filter(({ unknown, moved }) => Math.abs(moved) > FOREIGN.times * unknown.tolerance);
-  const adrift = readings.filter(({ wrong }) => wrong !== null);
-  const isAdrift = adrift.length >= ADRIFT.readings && adrift.length >= ADRIFT.share * readings.length;
-  if (far.length <= FOREIGN.parts && !isAdrift) return [];
-  return [
-    ...wrap(
-      "SO MUCH IS OFF that these readings are probably not of this car, or left and right are swapped in some of them. Look at that first: what follows says little until then.",
-      width,
-    ),
-    "",
-  ];
-}
-
-/** What is most likely off: where the steering stands, places, and readings. */
-function offLines(
-  matched: Matched,
-  unit: LengthUnit,
-  length: Length,
-  width: number,
-  readIn: ReadIn,
-): readonly string[] {
-  const { inputKind } = matched.onFile;
-  const or = (others: readonly Suspect[]) =>
-    others.length === 0
-      ? ""
-      : `, or else ${others.map((each) => suspectWords(each, inputKind, length, readIn)).join(", or ")} is wrong: these readings cannot tell which`;
-  const said = [
-    ...flippedWords(matched, length, readIn),
-    ...straightWords(matched, unit),
-    ...matched.parts.flatMap((part) =>
-      part.off === null
-        ? []
-        : [`${unknownWords(part.unknown)}: ${movedWords(part, unit)} than on file${or(part.off.or)}.`],
-    ),
-    ...matched.readings.flatMap(({ prediction, wrong }) => {
-      if (wrong === null) return [];
-      const by = withDoubt(Math.abs(wrong.by), 2 * wrong.deviation, prediction.kind, unit);
-      const name = foundWords(prediction, inputKind, length, readIn);
-      return [
-        `Read again: ${name} reads ${by} too ${wrong.by > 0 ? "much" : "little"} beside all else${or(wrong.or)}. It was left out.`,
-      ];
-    }),
-  ];
-  return [
-    "MOST LIKELY OFF",
-    ...(said.length === 0
-      ? matched.parts.some(({ beyond }) => beyond)
-        ? ["  Nothing surely; but see below what has moved further than the car is built to."]
-        : ["  Nothing: car and readings agree within their tolerances."]
-      : said.flatMap((words) => wrap(words, width, "  "))),
-    "",
-  ];
-}
-
-/** Angles that fit with the other sign. */
-function flippedWords({ onFile, readings }: Matched, length: Length, readIn: ReadIn): readonly string[] {
-  const flipped = readings.filter((each) => each.flipped);
-  if (flipped.length === 0) return [];
-  const names = flipped.map(({ prediction }) => foundWords(prediction, onFile.inputKind, length, readIn));
-  return [
-    `Signs, likely a slip: ${names.join(", ")}. With the sign the other way ${flipped.length === 1 ? "it agrees" : "they agree"} with the file, as written not. Toe-in, camber out at the top and caster back at the top are positive: look again, and correct the readings first.`,
-  ];
-}
-
-/** The rack off its middle with the wheels straight, where that is more than its doubt and than can be measured. */
-function straightWords({ onFile, zero }: Matched, unit: LengthUnit): readonly string[] {
-  if (zero === null) return [];
-  const { inputKind } = onFile;
-  const from = zero.value - (onFile.zero ?? 0);
-  const doubt = 2 * zero.deviation;
-  if (Math.abs(from) <= Math.max(doubt, offMiddle[inputKind])) return [];
-  const kind = inputKind === "rack" ? "length" : "angle";
-  const tape = kind === "length" ? onTheTape(zero.value, doubt, unit) : "";
-  const way = zero.value > 0 ? "left" : "right";
-  return [
-    `With the wheels straight the ${inputKind} stands ${withDoubt(Math.abs(zero.value), doubt, kind, unit)}${tape} ${way} of its middle${onFile.zero === null ? "" : ` (on file ${borne(onFile.zero, doubt, kind, unit)})`}: the rods are cut or set so. Unequal locks come mostly from there.`,
   ];
 }
 
@@ -146,6 +63,7 @@ function readingTable(
   unit: LengthUnit,
   length: Length,
   width: number,
+  isFew: boolean,
 ): readonly string[] {
   const rows = readings.map(({ prediction, onFile, matched, wrong, checked }) => {
     const say = (value: number) => borne(value, prediction.tolerance, prediction.kind, unit);
@@ -159,6 +77,13 @@ function readingTable(
     ];
   });
   const heading = [narrowed(`reading (lengths ${unit}, angles deg)`, width), "read", "on file", "matched"];
+  // Of so few readings nothing is matched: a number beside what was read would only be believed.
+  if (isFew)
+    return table(
+      [heading.slice(0, -1)],
+      rows.map((cells) => cells.slice(0, -2)),
+      [0],
+    );
   return rows.some(([, , , , mark]) => mark !== "")
     ? table([[...heading, width < WIDTH ? "" : "remark"]], rows, [0, 4])
     : table(

@@ -5,6 +5,7 @@ import { csv } from "./csv.ts";
 import type { Json } from "./json.ts";
 import { premise, readingWords, suspectWords, unknownWords } from "./matchWords.ts";
 import { inUnits, unitName, unitsOf } from "./numbers.ts";
+import { undecidedOf } from "./undecided.ts";
 import type { Length } from "./words.ts";
 
 const columns = (inputKind: "rack" | "column", unit: LengthUnit, length: Length): readonly Column<ReadingRow>[] => {
@@ -46,6 +47,7 @@ export function matchJson(matched: Matched, title: string | null, unit: LengthUn
     readingsTitle: title,
     chance: matched.chance,
     converged: matched.converged,
+    undecided: undecidedOf(matched),
     straightAhead: {
       input: inputKind,
       onFile: onFile.zero === null ? null : inUnits(onFile.zero, input, unit),

@@ -4,6 +4,7 @@ import type { Unknown } from "../solve/match/unknowns.ts";
 import type { LengthUnit } from "../vehicle/car.ts";
 import { degree } from "../vehicle/value.ts";
 import { onTheTape, withDoubt } from "./borne.ts";
+import { countWords, undecidedOf } from "./undecided.ts";
 import { waysOf } from "./ways.ts";
 import type { Length } from "./words.ts";
 
@@ -12,7 +13,8 @@ export const premise =
   "Every +- holds 19 times of 20 if whatever is not named as off really is within what the car is built to, and gauges are as good as said.";
 
 /** Where two causes fit as well: which one is taken to be it, and which it may be instead. */
-export function ambiguousWords({ onFile, parts, readings }: Matched, unit: LengthUnit, length: Length): string[] {
+export function ambiguousWords(matched: Matched, unit: LengthUnit, length: Length): string[] {
+  const { onFile, parts, readings } = matched;
   const { inputKind } = onFile;
   const or = (taken: string, others: readonly Suspect[]) =>
     others.length === 0
@@ -21,6 +23,9 @@ export function ambiguousWords({ onFile, parts, readings }: Matched, unit: Lengt
           `${taken}, but it fits as well that instead ${others.map((each) => suspectWords(each, inputKind, length)).join(", or ")} is wrong: these readings cannot tell which`,
         ];
   return [
+    ...(undecidedOf(matched) === "few"
+      ? [`${countWords(readings.length)} cannot tell what is off: any one of them may be a slip`]
+      : []),
     ...parts.flatMap((part) =>
       part.off === null
         ? []

@@ -1,3 +1,4 @@
+import { whyUndecided } from "../output/undecided.ts";
 import { whyNoUpright } from "../vehicle/hang.ts";
 import { adjustableOf, isFittedRod, whyFixed } from "./adjust.ts";
 import { isStarting, startingLines } from "./frontEnd.ts";
@@ -58,7 +59,8 @@ export function whyNoGauges({ bench }: Model): string | null {
 export function whyNoMatched(model: Model): string | null {
   const shown = matchedHere(model);
   if (shown === null) return "The match is not through yet.";
-  return "unreached" in shown.outcome ? "There is no matched car: read those again first." : null;
+  if ("unreached" in shown.outcome) return "There is no matched car: read those again first.";
+  return whyUndecided(shown.outcome);
 }
 
 /** Why there is nothing to do again. */

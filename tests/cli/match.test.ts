@@ -17,6 +17,7 @@ const shape = z.strictObject({
   readingsTitle: z.string().nullable(),
   chance: z.number().nullable(),
   converged: z.boolean(),
+  undecided: z.enum(["few", "which"]).nullable(),
   straightAhead: z.strictObject({
     input: z.enum(["rack", "column"]),
     onFile: z.number().nullable(),
@@ -128,6 +129,58 @@ describe("match", () => {
     expect(within).not.toContain("Camber, left");
   }, 60_000);
 
+  it("says before anything is named that two readings cannot tell what is off, what to read next, and what it could be", async () => {
+    const turns = "    - { turn: left, rack: 1/2 right, left: 14 1/2, right: 7 1/4 over 24 }\n";
+    const readings = place.put("two-turns.yaml", `units: in\nturn-plates:\n  rows:\n${turns}`);
+    const { code, out } = await run(["match", "balanced-two-seater", readings]);
+    expect(code).toBe(0);
+    const flat = out.replace(/\s+/g, " ");
+    expect(out.split("\n")[2]).toMatch(/^TWO READINGS CANNOT TELL WHAT IS OFF: /);
+    expect(flat).toContain("DO NOT BUILD ON THIS YET");
+    expect(flat).toContain("turn plates to the right too; both locks; both tie rods, eye to eye;");
+    const items = out.split("\n").filter((line) => line.startsWith("  - "));
+    expect(items).toEqual([
+      "  - turn left, rack 1/2 in R: left (line 4): read 14.5 deg, on file 6.3 deg",
+      "  - turn left, rack 1/2 in R: right (line 4): read 17.6 deg, on file 6.0 deg",
+      "  - the tie rods: cut or set with the rack off its middle",
+      "  - Lower arm, joint, ahead, left or right",
+      "  - Tie-rod tab, ahead, left or right",
+    ]);
+    // Nothing is said of how far a part is off: any number would be believed.
+    expect(flat).not.toMatch(/MOST LIKELY OFF|farther back|WITHIN WHAT|matched/);
+    const json = await run(["match", "balanced-two-seater", readings, "--json"]);
+    expect(shape.parse(JSON.parse(json.out)).undecided).toBe("few");
+  }, 60_000);
+
+  it("says so of as few readings only where something is off, and not of enough to tell which is wrong", async () => {
+    const turn = (rows: string) => `units: in\nturn-plates:\n  rows:\n${rows}`;
+    // The file's own angles to a tenth of a degree, then one of four read 8 degrees too much.
+    const good = place.put("good.yaml", turn("    - { turn: left, rack: 1/2 right, left: 6.3, right: 6 }\n"));
+    const four =
+      "    - { turn: left, rack: 1/2 right, left: 14 1/2, right: 6 }\n    - { turn: right, rack: 1/2 left, left: 6, right: 6 }\n";
+    const enough = place.put("enough.yaml", turn(four));
+    const said = async (name: string) => (await run(["match", "balanced-two-seater", name])).out.replace(/\s+/g, " ");
+    expect(await said(good)).toContain("Nothing: car and readings agree within their tolerances.");
+    const told = await said(enough);
+    expect(told).toContain("Read again: turn left, rack 1/2 in R: left (line 4) reads 8");
+    expect(told).not.toContain("CANNOT TELL WHAT IS OFF");
+  }, 60_000);
+
+  it("names a reading that nothing checks among what could be off, and says of a part where it hardly is that", async () => {
+    const readings = place.put(
+      "caster.yaml",
+      "units: in\ncamber: { left: -0.5, right: -0.5 }\ncaster: { left: 7, right: 3 }\n",
+    );
+    const { out } = await run(["match", "balanced-two-seater", readings]);
+    expect(out.split("\n")[2]).toMatch(/^FOUR READINGS CANNOT TELL WHAT IS OFF: one of those below\./);
+    const flat = out.replace(/\s+/g, " ");
+    expect(flat).toMatch(
+      /ONE OF THESE IS OFF - Lower arm, joint, ahead, right: .* farther back than on file, which is hardly so/,
+    );
+    expect(flat).toContain("- caster: right (line 3)");
+    expect(flat).not.toContain("MOST LIKELY OFF");
+  }, 60_000);
+
   it("writes beside the car which of two causes it takes, where another fits as well", async () => {
     // A length from the tab reads over 1/2 in too much, another is as on file: either the tape or the joint's place.
     const rows = ["lower-arm.joint, is: 6 1/4", "upper-arm.joint, is: 8"].map(
@@ -139,6 +192,8 @@ describe("match", () => {
     expect(ran.code).toBe(0);
     const doubt = /more than one cause fits: this .*, but it fits as well that instead .* is wrong/i;
     expect(ran.err.replace(/\s+/g, " ")).toMatch(doubt);
+    expect(ran.out).toContain("TWO READINGS CANNOT TELL WHAT IS OFF: one of those below.");
+    expect(ran.out).toContain("ONE OF THESE IS OFF\n  - L tab to L lower joint");
     const [first = ""] = readFileSync(out, "utf8").split("\n");
     expect(first).toMatch(/^# More than one cause fits: /);
     expect(first).toMatch(doubt);

@@ -157,6 +157,19 @@ describe("the form for readings on the built car", () => {
     expect(bench.press("u").model.bench.car.text).toBe(before);
   }, 60_000);
 
+  it("says of two readings that they cannot tell what is off, and puts no such car on the bench", async () => {
+    const bench = onForm().press("=14 1/2", "enter", "=7 1/4 over 24", "enter", "end", "enter");
+    await worked(bench);
+    expect(flat(bench)).toMatch(/TWO READINGS CANNOT TELL WHAT IS OFF: .* set on the bench what you know to be off/);
+    expect(flat(bench)).toContain("- Lower arm, joint");
+    expect(bench.text()).not.toContain("puts this car on the bench");
+    expect(bench.text()).not.toContain("t take this car");
+    const before = bench.model.bench.car.text;
+    bench.press("t");
+    expect(bench.model.bench.car.text).toBe(before);
+    expect(bench.text()).toContain("Not yet: two readings cannot tell what is off.");
+  }, 60_000);
+
   it("names a reading in the match as its line is named on the form, and cuts no word of it", async () => {
     // Two inches too much between the tabs: a slip that is found.
     const slip = asBuilt.replace(/(right\.tie-rod\.outer, is: )\S+ \S+ /, "$1 46 3/4 ");

@@ -160,7 +160,7 @@ function isLasting(off: Binding["off"]): boolean {
 function footerText(model: Model): string {
   const own = model.focus.on === "bench" ? viewOf(model.view).keys : [];
   const all = bindingsNow(model).flatMap(({ footer, keys, off }) => {
-    const isOwn = ["tape", "survey"].includes(model.focus.on) || own.some((each) => each.keys === keys);
+    const isOwn = ["tape", "survey", "matched"].includes(model.focus.on) || own.some((each) => each.keys === keys);
     // What the view itself cannot do just now is not offered; of the common keys, nothing that needs a whole front end.
     const isIdle = isEmptied(model) ? isOwn || off?.(model) : (isOwn || isLasting(off)) && off?.(model);
     return footer === null || isIdle ? [] : [typeof footer === "string" ? footer : footer(model)];

@@ -6,6 +6,7 @@ import { unitsOf } from "../gauges.ts";
 import { rowLength } from "../gaugeWords.ts";
 import type { Model } from "../model.ts";
 import { restWords, seenFrom } from "../paging.ts";
+import { whyNoMatched } from "../why.ts";
 import { filled, Lines } from "./Lines.tsx";
 import { fitting, wrapped } from "./wrap.ts";
 
@@ -64,7 +65,7 @@ export function MatchedPage({
   const far = work?.state === "running" ? `${Math.round(work.progress * 100)} %, Esc stops` : "stopped";
   const sign = isKnown ? restWords(isMore) : far;
   const title = ` THE BUILT CAR, MATCHED: ${sign} `;
-  const said = notice?.text ?? (isKnown ? fitting(takeWords, columns - 2) : "");
+  const said = notice?.text ?? (isKnown ? (whyNoMatched(model) ?? fitting(takeWords, columns - 2)) : "");
   return (
     <Box flexDirection="column" width={columns} height={rows}>
       <Text bold wrap="truncate">{`${title}${"─".repeat(Math.max(0, columns - title.length))}`}</Text>

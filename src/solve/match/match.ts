@@ -17,6 +17,11 @@ const NO_EFFECT = 0.03;
 const FALSE_ALARM = 0.02;
 /** Differences are good to this. */
 const ENTRY_ERROR = 1e-6;
+/**
+ * Each rod whose length nobody wrote down takes up one reading. The next one more only shows that something is off, and it
+ * takes another to tell what: the two that do not agree could each be the wrong one.
+ */
+const TO_SPARE = 2;
 
 /**
  * What a built car most likely is: the places on file, each good to what it was built to, and what was read on the car,
@@ -79,6 +84,7 @@ function* matchedIn(study: Study, { readings, builtTo }: CarReadings): Pieces<Ma
     zero: yield* zeroOf(study, after, unknowns, found),
     chance: found.settled.chance,
     converged: found.settled.converged,
+    few: predictions.length - parts.filter((part) => part.unknown.open && isTold(part)).length < TO_SPARE,
   };
 }
 

@@ -75,6 +75,8 @@ export interface Matched {
   /** How likely readings as good as their tolerances fit no better; null where nothing checks anything. */
   readonly chance: number | null;
   readonly converged: boolean;
+  /** True where there are hardly more readings than lengths that nobody wrote down: what is off they cannot tell. */
+  readonly few: boolean;
 }
 
 /** Readings that the car on file cannot be brought to. */
