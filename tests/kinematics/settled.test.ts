@@ -1,0 +1,119 @@
+import { describe, expect, test } from "vitest";
+import type { Drawn, Linkage } from "../../src/kinematics/drawn.ts";
+import { Link, Side } from "../../src/kinematics/slots.ts";
+import { expectClose } from "../close.ts";
+import { expectAsScanned } from "../oracles/agreement.ts";
+import { sides } from "../oracles/corner.ts";
+import { frontOf, placesIn, pointIn, solved, startOf } from "../oracles/kernel.ts";
+import { spatialCar } from "../oracles/known.ts";
+import { cross, distance, dot, length, minus, point } from "../oracles/vectors.ts";
+
+/**
+ * Far beyond the range, and with rods so far off that the drawn place may not stand at all: where a corner stands is held to a scan of its arm's
+ * angle, five times as dense as the kernel's march. Invented cars, mm.
+ */
+const arms = spatialCar.linkage.left;
+const both = <T>(points: T): { readonly left: T; readonly right: T } => ({ left: points, right: points });
+const offs = [-120, -60, 0, 60, 110];
+const inputs = [-90, -30, 40, 100];
+const travels = [-420, -220, -90, 30, 130, 250, 500];
+
+const linkagesTried: readonly Linkage[] = [
+  spatialCar.linkage,
+  {
+    kind: "strut",
+    ...both({
+      lowerFront: arms.lowerFront,
+      lowerRear: arms.lowerRear,
+      lowerJoint: arms.lowerJoint,
+      top: point(-40, 560, 800),
+      bottom: point(-10, 640, 400),
+    }),
+  },
+  {
+    kind: "pivoting-beam",
+    ...both({
+      beamFront: point(20, -80, 340),
+      beamRear: point(-700, 260, 360),
+      lowerJoint: arms.lowerJoint,
+      upperJoint: arms.upperJoint,
+    }),
+  },
+  {
+    kind: "trailing-arms",
+    ...both({
+      lowerPivot: point(230, 520, 270),
+      lowerJoint: arms.lowerJoint,
+      upperPivot: point(220, 500, 470),
+      upperJoint: arms.upperJoint,
+    }),
+  },
+];
+const eye = point(-110, 270, 330);
+const rod = distance(eye, spatialCar.left.tieRodOuter);
+const drawnWith = (linkage: Linkage, off: number): Drawn => ({
+  ...spatialCar,
+  linkage,
+  left: { ...spatialCar.left, tieRodLength: rod + off },
+  right: { ...spatialCar.right, tieRodLength: rod + off },
+});
+
+describe.each(linkagesTried)("$kind", (linkage) => {
+  test.each(offs)("with a rod that is %d mm off stands where a scan of its arm's angle finds it", (off) => {
+    const drawn = drawnWith(linkage, off);
+    const front = frontOf(drawn);
+    const met = { closes: 0, "does not close": 0, "too near to tell": 0 };
+    for (const [i, input] of inputs.entries())
+      for (const travel of travels) {
+        const side = sides[i % 2];
+        const poses = solved(front, input, travel);
+        met[expectAsScanned(drawn, side, placesIn(poses, side), input, travel)]++;
+        expectBlamed(poses, startOf(side), rod + off, `${side}, input ${input}, travel ${travel}`);
+      }
+    expect(met["too near to tell"]).toBeLessThan(14);
+    for (const told of ["closes", "does not close"] as const) expect(met[told], told).toBeGreaterThan(0);
+  });
+
+  test.each([-60, 0, 60])("with a rod that is %d mm off lacks next to nothing just past its end", (off) => {
+    const front = frontOf(drawnWith(linkage, off));
+    const blameAt = (input: number, travel: number) => solved(front, input, travel)[Side.Blame];
+    let ends = 0;
+    for (const input of inputs)
+      for (const way of [1, -1]) {
+        const inside = travels.find((travel) => blameAt(input, travel) === Link.None);
+        if (inside === undefined) continue;
+        ends++;
+        let [closes, beyond] = [inside, way * 900];
+        for (let i = 0; i < 40; i++) {
+          const middle = 0.5 * (closes + beyond);
+          if (blameAt(input, middle) === Link.None) closes = middle;
+          else beyond = middle;
+        }
+        const poses = solved(front, input, closes + way * 1e-3);
+        const path = `input ${input}, the end at travel ${closes}`;
+        const gap = poses[Side.Gap];
+        // What the height lacks is what was asked too much, and at most what counts as met; what a link lacks there grows from nought.
+        if (poses[Side.Blame] === Link.Travel) expectClose(gap, way * 1e-3, { abs: 2e-5 }, path);
+        else expect(Math.abs(gap), path).toBeLessThan(0.01);
+        expect(gap, path).not.toBe(0);
+      }
+    expect(ends).toBeGreaterThan(3);
+  });
+});
+
+/** What is short is so by what stands at the place: the height by what it lacks, and a tie rod with its tab in line. */
+function expectBlamed(poses: Float64Array, at: number, long: number, path: string): void {
+  const link = poses[at + Side.Blame];
+  const gap = poses[at + Side.Gap];
+  const [wheel, lower, tab, inner] = [Side.WheelCenter, Side.Lower, Side.TieRodOuter, Side.TieRodInner].map((slot) =>
+    pointIn(poses, at + slot),
+  );
+  if (link === Link.None) return;
+  expect(gap, path).not.toBe(0);
+  const { z } = spatialCar.left.wheelCenter;
+  if (link === Link.Travel) expectClose(gap, z + poses[at + Side.Travel] - wheel.z, { abs: 1e-9 }, path);
+  if (link !== Link.TieRod) return;
+  const across = cross(pointIn(poses, at + Side.Axis), minus(tab, lower));
+  expectClose(dot(across, minus(inner, lower)) / length(across), 0, { abs: 1e-9 }, `${path}: the tab in line`);
+  expectClose(gap, long - distance(tab, inner), { abs: 1e-9 }, path);
+}
