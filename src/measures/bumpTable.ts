@@ -52,7 +52,7 @@ export interface BumpTable {
 }
 
 /** Full droop to full bump. */
-export function travelSpan(end: FrontEnd): Span {
+export function travelSpan(end: Pick<FrontEnd, "wheelTravel">): Span {
   return { from: -end.wheelTravel.droop, to: end.wheelTravel.bump, rows: ROWS };
 }
 

@@ -7,10 +7,11 @@ import { type Blame, blameOf, blamePart, blameWords } from "./blame.ts";
 import { type BumpTable, bumpTable, travelSpan } from "./bumpTable.ts";
 import { drawnOf, settingOf } from "./front.ts";
 import type { FrontEnd } from "./frontEnd.ts";
+import { type InnerEndMove, innerEndWays } from "./innerEnd.ts";
 import type { Detail } from "./leastRodAngle.ts";
 import { type Locks, locksOf } from "./locks.ts";
 import { refusalPart, refusalWords } from "./refusal.ts";
-import type { Span } from "./span.ts";
+import type { Pair, Span } from "./span.ts";
 import { frontEndOf } from "./standing.ts";
 import { inputSpan, type SteerTable, steerTable } from "./steerTable.ts";
 import { type Worst, worstOf } from "./worst.ts";
@@ -28,6 +29,8 @@ export interface Study extends FrontEnd {
   readonly bumpTable: (input: number, span?: Span) => BumpTable | null;
   readonly locks: Locks;
   readonly worst: Worst;
+  /** Which way each rod's inner end has to go for less toe change; null where that hardly helps. */
+  readonly innerEnds: Pair<InnerEndMove | null>;
 }
 
 /** A car that is no mechanism or cannot stand at input 0, travel 0. */
@@ -65,6 +68,7 @@ function studyOfEnd(car: Car, end: FrontEnd, detail: Detail): Study {
   const lockToLock = once(() => steerTable(end, inputSpan(end)));
   const locks = once(() => locksOf(end));
   const worst = once(() => worstOf(end, detail));
+  const innerEnds = once(() => innerEndWays({ drawn: end.drawn, setting: settingOf(car) }, worst().toe));
   let bump: BumpTable | null = null;
   return {
     ...end,
@@ -87,6 +91,9 @@ function studyOfEnd(car: Car, end: FrontEnd, detail: Detail): Study {
     },
     get worst() {
       return worst();
+    },
+    get innerEnds() {
+      return innerEnds();
     },
   };
 }

@@ -38,18 +38,22 @@ export interface Worst {
 /** The worst values of a front end over its whole range. */
 export function worstOf(end: FrontEnd, detail: Detail = "whole"): Worst {
   const { rodAngle, blame } = sweepRange(end, detail);
-  return { rodAngle, ...(end.suspended ? worstOfTravel(end, places[detail]) : UNSUSPENDED), blame };
+  return { rodAngle, ...(end.suspended ? worstOfTravel(end, detail) : UNSUSPENDED), blame };
 }
 
-type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
+export type WorstOfTravel = Pick<Worst, "toe" | "bounce">;
+
+/** What of a front end the worst over its travel is worked out from. */
+type Travelled = Pick<FrontEnd, "front" | "zero" | "straightAhead" | "wheelTravel" | "tireRadius">;
 
 const UNSUSPENDED: WorstOfTravel = { toe: { left: null, right: null }, bounce: null };
 
 const travelRoom = sweepRoom();
 const ride = newPoses(1);
 
-/** The worst over the travel alone, wheels straight ahead. */
-function worstOfTravel(end: FrontEnd, rows: number): WorstOfTravel {
+/** The worst over the travel alone, wheels straight ahead, of a front end with suspension. */
+export function worstOfTravel(end: Travelled, detail: Detail): WorstOfTravel {
+  const rows = places[detail];
   const input = end.zero ?? end.straightAhead;
   solve(end.front, input, 0, 0, ride, 0);
   const poses = travelRoom(rows);

@@ -13,6 +13,7 @@ import { inUnits, unitsOf, written } from "./numbers.ts";
 import { WIDTH, wrap } from "./table.ts";
 import {
   ackermannOf,
+  bothEndsOneWay,
   bounce,
   cautions,
   inputOffMiddle,
@@ -159,12 +160,18 @@ function ackermannWords(study: Study, wheel: Wheel): string {
 function bumpLines(study: Study, length: Length): readonly (string | null)[] {
   if (!study.suspended) return [noTravelWords(study)];
   const { bounce: worst } = study.worst;
-  return [...sides((wheel) => bumpWords(study, wheel, length)), worst === null ? null : bounce(worst, length)];
+  return [
+    ...sides((wheel) => bumpWords(study, wheel, length)),
+    worst === null ? null : bounce(worst, length),
+    bothEndsOneWay(study),
+  ];
 }
 
 function bumpWords(study: Study, wheel: Wheel, length: Length): string {
   const worst = study.worst.toe[wheel];
-  return worst === null ? "not known" : worstToeAndCure(worst, study.car.form.rods[wheel], length);
+  return worst === null
+    ? "not known"
+    : worstToeAndCure(worst, study.car.form.rods[wheel], study.innerEnds[wheel], length);
 }
 
 function deadPointWords(study: Study, wheel: Wheel, length: Length): string {

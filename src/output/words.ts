@@ -156,27 +156,49 @@ export const curveWords = {
 /** Whether a rod's length follows its ends, or stays. */
 export type Rod = Study["car"]["form"]["rods"][Wheel];
 
+/** Which way a rod's inner end has to go; null where that hardly helps, undefined where it was not tried. */
+export type InnerEnd = Study["innerEnds"][Wheel] | undefined;
+
+/** "up", "in or out" where it was not tried; null where it hardly helps. */
+function innerEndTo(worst: WorstToe, way: InnerEnd): string | null {
+  return way === undefined ? (worst.chiefly === "slope" ? "up or down" : "in or out") : way;
+}
+
+/** "inner end up", for where there is little room; null where it stands as well as a tape can set it. */
+export function innerEndBrief(worst: WorstToe, way: InnerEnd): string | null {
+  if (way === "here") return null;
+  const to = innerEndTo(worst, way);
+  return to === null ? "not the inner end" : `inner end ${to.replace(" or ", "/")}`;
+}
+
 /**
  * What to move for less bump steer: another length of a rod, its ends where they are, only sets the toe, so that a bow asks
  * for its inner end. Null where there is nothing to mend.
  */
-export function bumpMove(worst: WorstToe, rod: Rod): string | null {
-  if (keepsToe(worst)) return null;
-  if (worst.chiefly === "slope") return "move the rod's inner end up or down";
-  return rod === "fit"
-    ? "move the rod's inner end in or out, the rod is cut to follow"
-    : "move the rod's inner end in or out and recut the rod to it";
+export function bumpMove(worst: WorstToe, rod: Rod, way: InnerEnd): string | null {
+  if (keepsToe(worst) || way === "here") return null;
+  const to = innerEndTo(worst, way);
+  if (to === null) return "moving the rod's inner end hardly helps; the tab may (a find, or sensitivity, says)";
+  const recut = rod === "fit" ? ", the rod is cut to follow" : " and recut the rod to it";
+  return `move the rod's inner end ${to}${/up|down/.test(to) ? "" : recut}`;
 }
 
-/** "mostly a slope (...): move the rod's inner end up or down"; null where there is nothing to mend. */
-export function bumpCure(worst: WorstToe, rod: Rod): string | null {
-  const move = bumpMove(worst, rod);
+/** "mostly a slope (...): move the rod's inner end up"; null where there is nothing to mend. */
+export function bumpCure(worst: WorstToe, rod: Rod, way: InnerEnd): string | null {
+  const move = bumpMove(worst, rod, way);
   return move === null ? null : `mostly ${curveWords[worst.chiefly]}: ${move}`;
 }
 
 /** The worst toe and what to move for less of it. */
-export function worstToeAndCure(worst: WorstToe, rod: Rod, length: Length): string {
-  return [worstToe(worst, length), bumpCure(worst, rod)].filter((words) => words !== null).join("; ");
+export function worstToeAndCure(worst: WorstToe, rod: Rod, way: InnerEnd, length: Length): string {
+  return [worstToe(worst, length), bumpCure(worst, rod, way)].filter((words) => words !== null).join("; ");
+}
+
+/** Said where one inner end asks to go out and the other in, which is one move of both. */
+export function bothEndsOneWay({ innerEnds: { left, right }, worst: { toe } }: Study): string | null {
+  if (toe.left === null || toe.right === null || keepsToe(toe.left) || keepsToe(toe.right)) return null;
+  const to = left === "out" && right === "in" ? "left" : left === "in" && right === "out" ? "right" : null;
+  return to === null ? null : `both inner ends ask to go to the driver's ${to}: they stand off the middle`;
 }
 
 /** "both steer right 0.9° at 3 in droop", "no steer of both wheels the same way". */

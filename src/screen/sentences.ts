@@ -3,6 +3,7 @@ import type { Study } from "../measures/study.ts";
 import { stopsWords } from "../output/lockWords.ts";
 import {
   ackermannOf,
+  bothEndsOneWay,
   bounce,
   inputOffMiddle,
   type Length,
@@ -70,10 +71,13 @@ function numbers(study: Study, length: Length, cut: ReturnType<typeof cutSayer>)
     ...(study.suspended ? wheels : []).map((wheel) => {
       const toe = worst.toe[wheel];
       const words =
-        toe === null ? "its bump steer is not known" : worstToeAndCure(toe, study.car.form.rods[wheel], length);
+        toe === null
+          ? "its bump steer is not known"
+          : worstToeAndCure(toe, study.car.form.rods[wheel], study.innerEnds[wheel], length);
       return `${sideName(wheel)} wheel ${words}`;
     }),
     worst.bounce === null ? null : capital(bounce(worst.bounce, length)),
+    study.suspended ? capital(bothEndsOneWay(study)) : null,
     ...wheels.map((wheel) => {
       const least = worst.rodAngle[wheel];
       return `${sideName(wheel)} rod to arm: ${least === null ? "not known" : leastRodAngle(study, least, length)}`;

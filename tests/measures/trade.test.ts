@@ -115,6 +115,16 @@ describe("what the README's table of symptoms would have one try", () => {
     expect(bounce(edited("widened-offset-rack", [["offset: -2.5", "offset: 0"]]))).toBeCloseTo(0, 9);
   });
 
+  test("the rack back, or tabs inward behind the king pin and outward ahead of it, turns the inner wheel more beside the outer", () => {
+    const percent = (text: string) => studied(text).locks.left?.ackermann ?? Number.NaN;
+    const behind = percent(presetText("tab-to-place"));
+    expect(percent(edited("tab-to-place", [["ahead: -5.5, up", "ahead: -6.5, up"]]))).toBeGreaterThan(behind + 5);
+    const inward = edited("tab-to-place", [["ahead: -5.25, out: 22.5", "ahead: -5.25, out: 22"]]);
+    expect(percent(inward)).toBeGreaterThan(behind + 5);
+    const outward = edited("rack-ahead", [['ahead: 4.5, out: "21 7/8"', 'ahead: 4.5, out: "22 3/8"']]);
+    expect(percent(outward)).toBeGreaterThan(percent(presetText("rack-ahead")) + 5);
+  });
+
   test("a longer steering arm turns the wheels less and keeps the rods farther from the dead point", () => {
     const longer = studied(edited("balanced-two-seater", [["outer: { ahead: -4.75", "outer: { ahead: -5.5"]]));
     const before = studied(presetText("balanced-two-seater"));

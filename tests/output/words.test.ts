@@ -115,23 +115,33 @@ describe("bump in words", () => {
 
   it("gives no advice below what a tape reads, 1/64 in", () => {
     const little = { ...worst, toeChange: 0.03 * degree, acrossTyre: 25.4 / 65 };
-    expect(words.worstToeAndCure(little, "fit", mm)).toBe("keeps its toe (within 0.03°)");
-    expect(words.worstToeAndCure({ ...little, acrossTyre: -25.4 / 63 }, "fit", mm)).toContain("inner end");
+    expect(words.worstToeAndCure(little, "fit", "up", mm)).toBe("keeps its toe (within 0.03°)");
+    expect(words.worstToeAndCure({ ...little, acrossTyre: -25.4 / 63 }, "fit", undefined, mm)).toContain("inner end");
   });
 
   it("tells a slope from a bow", () => {
-    expect(words.bumpCure(worst, "fit")).toContain("in or out");
-    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "fit")).toContain("up or down");
+    expect(words.bumpCure(worst, "fit", undefined)).toContain("in or out");
+    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "fit", undefined)).toContain("up or down");
+  });
+
+  it("says which way, or that the inner end is not where the cure lies", () => {
+    expect(words.bumpMove(worst, "fit", "in")).toBe("move the rod's inner end in, the rod is cut to follow");
+    expect(words.bumpMove({ ...worst, chiefly: "slope" }, "cut", "up")).toBe("move the rod's inner end up");
+    expect(words.bumpMove(worst, "fit", null)).toContain("hardly helps");
+    expect(words.innerEndBrief(worst, null)).toBe("not the inner end");
+    expect(words.innerEndBrief(worst, undefined)).toBe("inner end in/out");
   });
 
   it("never asks for another length alone, which only sets the toe", () => {
-    expect(words.bumpCure(worst, "fit")).toContain("the rod is cut to follow");
-    expect(words.bumpCure(worst, "cut")).toContain("inner end in or out and recut the rod");
+    expect(words.bumpCure(worst, "fit", undefined)).toContain("the rod is cut to follow");
+    expect(words.bumpCure(worst, "cut", undefined)).toContain("inner end in or out and recut the rod");
   });
 
   it("says in words what a slope and a bow are", () => {
-    expect(words.bumpCure(worst, "cut")).toContain("the same way in bump and in droop");
-    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "cut")).toContain("toe-in one way, toe-out the other");
+    expect(words.bumpCure(worst, "cut", undefined)).toContain("the same way in bump and in droop");
+    expect(words.bumpCure({ ...worst, chiefly: "slope" }, "cut", undefined)).toContain(
+      "toe-in one way, toe-out the other",
+    );
   });
 
   it("says that both steer one way", () => {

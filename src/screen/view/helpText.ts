@@ -61,7 +61,7 @@ export function helpLines(model: Model, columns: number): readonly string[] {
     indented(`${label}: ${explanation}${sign === "" ? "" : ` (${sign}.)`}`, "  ", 4),
   );
   const curves = indented(
-    `In BUMP: a slope is toe-in in bump and toe-out in droop, or the other way round: the rod's inner end stands too high or too low. A bow goes the same way in bump and in droop: the rod is too long or too short for its arms, so its inner end has to go in or out, and the rod is cut to it; another length of the rod alone only sets the toe. The row says which of the two to move.`,
+    `In BUMP: a slope is toe-in in bump and toe-out in droop, or the other way round: the rod's inner end stands too high or too low. A bow goes the same way in bump and in droop: the rod is too long or too short for its arms, so its inner end has to go in or out, and the rod is cut to it; another length of the rod alone only sets the toe. The row says which way, tried out on this car with the rods cut to follow. The inner end is Rack up and Rack eye to eye in the list, or the eye of a bar, a plate or a centre link; where one side asks for out and the other for in, it is Rack offset. Where the row says that it is not the inner end, no place of it near by takes a quarter off: look at the tab.`,
     "  ",
     4,
   );

@@ -10,6 +10,7 @@ import {
   degrees,
   fixed,
   type Grade,
+  innerEndBrief,
   keepsToe,
   type Length,
   lockSaid,
@@ -306,14 +307,15 @@ function worstToePlace(study: Study, wheel: Wheel, length: Length): Cell {
   if (worst === null || keepsToe(worst)) return cell([""]);
   const rod = study.car.form.rods[wheel];
   const where = travelWords(study, worst.travel, length);
-  const way = worst.chiefly === "slope" ? "up/down" : "in/out";
+  const way = study.innerEnds[wheel];
+  const brief = innerEndBrief(worst, way);
+  if (brief === null) return cell([`at ${where}, as near as a tape sets it`, `at ${where}`]);
   return cell([
-    `at ${where}, ${bumpCure(worst, rod)}`,
-    `at ${where}: ${bumpMove(worst, rod)}`,
-    `at ${where}: move the rod's inner end ${way}`,
-    `at ${where}: inner end ${way}`,
-    `${where}: inner end ${way}`,
-    `${where}: inner ${way}`,
+    `at ${where}, ${bumpCure(worst, rod, way)}`,
+    `at ${where}: ${bumpMove(worst, rod, way)}`,
+    `at ${where}: ${brief}`,
+    `${where}: ${brief}`,
+    `${where}: ${brief.replace(" end", "")}`,
     `at ${where}`,
   ]);
 }

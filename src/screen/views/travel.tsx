@@ -8,6 +8,8 @@ import {
   degrees,
   far,
   fixed,
+  type InnerEnd,
+  innerEndBrief,
   inputPlace,
   keepsToe,
   type Length,
@@ -168,7 +170,7 @@ function explain(model: Model): string {
   if ("refused" in study || !study.suspended) return "";
   const spot = spotWithin(model, name, size);
   if (spot.page === 1 && !isRoomy(spaceFor(model, false).room))
-    return "Toe across, travel upward. A straight slope: move the rod's inner end up or down. A bow: move it in or out and cut the rod to it.";
+    return "Toe across, travel upward. A straight slope asks for another height of the rod's inner end; a bow for another width, with the rod cut to it.";
   const row = tableRows(model)[spot.row];
   const under = columnsOf(model)[spot.column];
   if (row === undefined || under?.figure === undefined) return "";
@@ -253,18 +255,26 @@ function curveWords(study: Study, input: number, length: Length, columns: number
   return (["left", "right"] as const).map((wheel) => {
     const worst = worstOf(rows, wheel, study.tireRadius);
     const label = ` ${`${wheel} wheel`.padEnd(12)}`;
-    const words = worst === null ? ["cannot be reached"] : toeWords(worst, study.car.form.rods[wheel], length);
+    const words =
+      worst === null
+        ? ["cannot be reached"]
+        : toeWords(worst, study.car.form.rods[wheel], wayAt(study, input, wheel), length);
     return `${label}${fitting(words, columns - label.length)}`;
   });
 }
 
-function toeWords(worst: WorstToe, rod: Rod, length: Length): readonly string[] {
-  const all = worstToeAndCure(worst, rod, length);
-  if (keepsToe(worst)) return [all];
+/** Which way an inner end has to go is known of the wheels straight ahead alone. */
+function wayAt(study: Study, input: number, wheel: Wheel): InnerEnd {
+  const straight = study.zero ?? study.straightAhead;
+  return Math.abs(input - straight) < 1e-6 ? study.innerEnds[wheel] : undefined;
+}
+
+function toeWords(worst: WorstToe, rod: Rod, way: InnerEnd, length: Length): readonly string[] {
+  const all = worstToeAndCure(worst, rod, way, length);
+  if (keepsToe(worst) || way === "here") return [all];
   const brief = `toes ${toeWay(worst.toeChange)} ${length(Math.abs(worst.acrossTyre))} at ${travelPlace(worst.travel, length)}`;
   const a = `a ${worst.chiefly}`;
-  const way = worst.chiefly === "slope" ? "up/down" : "in/out";
-  return [all, `${brief}, ${a}: ${bumpMove(worst, rod)}`, `${brief}, ${a}: inner end ${way}`, brief];
+  return [all, `${brief}, ${a}: ${bumpMove(worst, rod, way)}`, `${brief}, ${a}: ${innerEndBrief(worst, way)}`, brief];
 }
 
 function worstOf(rows: readonly BumpRow[], wheel: Wheel, tireRadius: number): WorstToe | null {
