@@ -134,3 +134,14 @@ describe.each(linkagesTried)("$kind", (linkage) => {
     }
   });
 });
+
+test("a corner on a fixed king pin is placed once", () => {
+  const pin = { lowerJoint: arms.lowerJoint, upperJoint: arms.upperJoint };
+  const front = frontOf(drawnOn({ kind: "fixed-kingpin", ...both(pin) }, { ...range, travelLow: 0, travelHigh: 0 }));
+  const poses = newPoses(1);
+  for (const share of shares)
+    for (const travel of [0, 0.5, 10]) {
+      const input = at(share, range.inputLow, range.inputHigh);
+      expect(placesFor("fixed-kingpin", () => solve(front, input, travel, -travel, poses, 0))).toBe(2);
+    }
+});

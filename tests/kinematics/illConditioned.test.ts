@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { compile } from "../../src/kinematics/compile.ts";
-import type { Corner, Drawn, Relay, StrutPoints } from "../../src/kinematics/drawn.ts";
+import type { Corner, Drawn, Point, Relay, StrutPoints } from "../../src/kinematics/drawn.ts";
 import { Pose } from "../../src/kinematics/slots.ts";
 import { frontOf, solved } from "../oracles/kernel.ts";
 import { point } from "../oracles/vectors.ts";
@@ -73,21 +73,32 @@ describe("a centre link on parallel shafts", () => {
     range: { ...range, travelLow: 0, travelHigh: 0 },
   });
 
-  test("holds its eyes apart where they stand much farther off than the link is long, seen along the shafts", () => {
-    const steep = {
-      ...relay,
-      pitmanJoint: point(-135, 162, -206),
-      idlerPivot: point(1500, -158, 214),
-      idlerJoint: point(-129, 150, 202),
-      leftEye: point(-139, 145, 194),
-      rightEye: point(-139, -145, 194),
-    };
-    const front = frontOf(drawn(steep));
-    for (let column = -3; column <= 6; column += 0.25) {
-      const poses = solved(front, column, 0);
-      expect(Math.abs(eyeToEye(poses) - 290), `column ${column}`).toBeLessThan(1e-9);
-    }
-  });
+  /** The same relay, its shafts along x or y. */
+  const turnedTo = (steps: number, { x, y, z }: Point): Point =>
+    steps === 0 ? point(x, y, z) : turnedTo(steps - 1, point(y, z, x));
+
+  test.each([0, 1, 2])(
+    "holds its eyes apart where they stand much farther off than the link is long, seen along the shafts (%d)",
+    (steps) => {
+      const steep = {
+        ...relay,
+        pitmanJoint: point(-135, 162, -206),
+        idlerPivot: point(1500, -158, 214),
+        idlerJoint: point(-129, 150, 202),
+        leftEye: point(-139, 145, 194),
+        rightEye: point(-139, -145, 194),
+      };
+      const places = Object.entries({ ...steep }).map(([key, value]) => [
+        key,
+        typeof value === "object" ? turnedTo(steps, value) : value,
+      ]);
+      const front = frontOf(drawn(Object.fromEntries(places)));
+      for (let column = -3; column <= 6; column += 0.25) {
+        const poses = solved(front, column, 0);
+        expect(Math.abs(eyeToEye(poses) - 290), `column ${column}`).toBeLessThan(1e-9);
+      }
+    },
+  );
 
   test("is refused where it is drawn along them, since it then cannot tell which way its eyes have gone", () => {
     // 1 mm aside over a link of nearly 1800 mm.

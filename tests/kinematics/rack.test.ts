@@ -90,6 +90,7 @@ describe.each([
     const inner = (rack: number, side: SideName) => {
       const read = readSide(solved(front, rack, 0), 0, side);
       if (!read.closes) throw new Error(`does not close on the ${side}`);
+      expect(read.travel).toBe(0);
       return read.tieRodInner;
     };
     for (const side of sides) {

@@ -27,11 +27,7 @@ export const carryFixedKingpin: Carry = {
     for (let i = 0; i < Pin.Stride; i++) w[Work.Lower + i] = own[i];
     w[Work.UprightGap] = 0;
   },
-  rates: (_own, w) => {
-    for (let i = 0; i < 3; i++) {
-      w[Work.LowerRate + i] = 0;
-      w[Work.Lean + i] = 0;
-    }
-  },
+  // The rates in the scratch are 0 from the start, and nobody writes others.
+  rates: () => {},
   axisTurnsInUpright: false,
 };
