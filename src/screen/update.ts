@@ -82,6 +82,8 @@ export function update(model: Model, message: Message): Turn {
 /** Asks for the long work of the view that is seen, if it has some that was not asked for yet. */
 function withWork({ model, effects }: Turn): Turn {
   const wanted = (model.focus.on === "matched" ? matchWork(model) : viewOf(model.view).work?.(model)) ?? null;
+  // What was stopped is begun again once it is left and come back to.
+  if (wanted === null && model.work?.state === "stopped") return { model: { ...model, work: null }, effects };
   if (wanted === null || wanted.key === model.work?.key) return { model, effects };
   const work = { key: wanted.key, progress: 0, state: "running", result: null } as const;
   return { model: { ...model, work }, effects: [...effects, { do: "work", key: wanted.key, job: wanted.job() }] };

@@ -44,6 +44,29 @@ describe("the page of places", () => {
     expect(bench.model.bench.car.text).toBe(before);
   }, 60_000);
 
+  it("says that it was stopped, not that it still looks, and goes on once the page is come back to", async () => {
+    const { bench, key, job } = await onPage("tab-to-place", 34);
+    bench.press("escape");
+    expect(bench.text()).toContain("FIND A PLACE (stopped)");
+    expect(bench.text()).toContain("Stopped before a place was found. Space round to this page begins it again.");
+    expect(bench.text()).not.toMatch(/looking/i);
+    do bench.press("space");
+    while (!bench.text().includes("FIND A PLACE"));
+    expect(bench.text()).toMatch(/FIND A PLACE \(0 %, Esc stops\)/);
+    job.step(400);
+    bench.send({ is: "worked", key, progress: job.progress(), done: false, result: job.best() });
+    expect(bench.press("escape").text()).toContain("FIND A PLACE (stopped)");
+    const said = bench.text().replace(/\s+/g, " ");
+    expect(said).toMatch(/STOPPED: .* Space round to this page begins it again\./);
+    expect(said).not.toContain("STILL LOOKING");
+  }, 60_000);
+
+  it("begins again after a view that has no long work of its own", async () => {
+    const { bench } = await onPage("tab-to-place", 34);
+    bench.press("escape", "1");
+    expect(bench.press("8").text()).toMatch(/FIND A PLACE \(0 %, Esc stops\)/);
+  }, 60_000);
+
   it("takes nothing while nothing is found", () => {
     const bench = new Bench(opened("tab-to-place"), 80, 24).press("8", "space", "space", "space", "space");
     const before = bench.model.bench.car.text;

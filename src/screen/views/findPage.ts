@@ -85,7 +85,9 @@ function lines(model: Model, columns: number, at: number): readonly Line[] {
   if (found === undefined || found.answers.length === 0)
     return found?.done
       ? ["  No place goes together within this room. a gives it more."]
-      : ["  Looking for places ... a: what is looked for, and what may move."];
+      : isStopped(model)
+        ? [`  Stopped before a place was found. ${goOn}`]
+        : ["  Looking for places ... a: what is looked for, and what may move."];
   const length = sayer(model.display);
   const { unit } = model.display;
   const { quest, before, answers } = found;
@@ -130,6 +132,21 @@ function missed(places: readonly Placed[], goal: Goal): boolean {
   return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
 }
 
+/** How a search that was stopped goes on. */
+const goOn = "Space round to this page begins it again.";
+
+function isStopped({ work }: Pick<Model, "work">): boolean {
+  return work?.state === "stopped";
+}
+
+/** What a search that is not through leaves open; "" of one that is. */
+function unfinishedWords(model: Model, { done }: Found, moved: boolean): string {
+  if (done) return "";
+  if (isStopped(model))
+    return `STOPPED: ${moved ? "a better one may be missed, and this one is not checked" : "nothing better was found so far"}. ${goOn} `;
+  return `STILL LOOKING: ${moved ? "a better one may come, and this one is not yet checked" : "nothing better yet"}. `;
+}
+
 function explained(model: Model, found: Found, answer: Answer): string {
   const { snapped, check, tight, costs } = answer;
   const near = deadPoint(snapped.study);
@@ -144,12 +161,12 @@ function explained(model: Model, found: Found, answer: Answer): string {
     fails ? "A MUST IS NOT MET. " : "",
     broken.length > 0 ? `PAST A LIMIT: ${broken.join("; ")}. ` : "",
     ...costWords(costs, model.display.unit, length).map((words) => `${words} `),
+    unfinishedWords(model, found, moved),
     moved
       ? `Enter takes it: ${brief}. u takes it back. `
       : found.done
         ? "No step is better than where it all is. "
-        : "STILL LOOKING: nothing better yet. ",
-    found.done || !moved ? "" : "STILL LOOKING: a better one may come, and this one is not yet checked. ",
+        : "",
     ...(found.done ? metByLittle(tight, model.display.unit, length) : []).map((words) => `MET BY LITTLE: ${words}. `),
     `Rods ${length(left)} left, ${length(right)} right. `,
     ...madeAnew(found.quest.variables, snapped.moves, snapped.study.car, length).map((words) => `${words} `),

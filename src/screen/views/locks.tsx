@@ -207,7 +207,7 @@ function table(model: Model, study: Study, rows: number): readonly Line[] {
 /** In the place of remedies while there is none. */
 const nothingYet = {
   running: "Working out what would help ...",
-  stopped: "Stopped before a remedy was found. A change of the car begins it again.",
+  stopped: "Stopped before a remedy was found. Another view and back begins it again.",
 } as const;
 
 /** How long the rods are then, which the remedy asks for wherever they are recut. */
