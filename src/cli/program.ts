@@ -29,6 +29,7 @@ import { uprightCommand } from "./commands/upright.ts";
 import { widenCommand } from "./commands/widen.ts";
 import type { Desk } from "./desk.ts";
 import { Ended, Exit } from "./exit.ts";
+import { complained, fullName } from "./usage.ts";
 
 /** Every command, in the order of the help. A new one is one file and one line here. */
 const commands = [
@@ -58,6 +59,7 @@ const commands = [
 /** Reads what was typed and runs it; what it says and ends with is left at the desk. */
 export async function runProgram(argv: readonly string[], desk: Desk): Promise<void> {
   refuseMisspelt(argv);
+  refuseHelpless(argv);
   if (argv.some(mayHoldProducts)) await prepareProducts();
   const program = carAction(new Command("rackwright"), desk).version(version, "-V, --version", "print the version");
   program.helpCommand("help [COMMAND]", "print the help of a command");
@@ -71,12 +73,21 @@ export async function runProgram(argv: readonly string[], desk: Desk): Promise<v
   }
 }
 
+/** Words after help that are no command. */
+function refuseHelpless([first, of = "-"]: readonly string[]): void {
+  if (first !== "help" || of.startsWith("-") || commandNames.includes(of)) return;
+  throw new Ended(Exit.badInput, `help "${safe(of)}": there is no such command. ${commandMeant(of)}`);
+}
+
+function commandMeant(word: string): string {
+  const meant = nearest(word, commandNames);
+  return meant === null ? `The commands are ${commandNames.join(", ")}.` : `Did you mean "${meant}"?`;
+}
+
 /** More words after one that is no command, car or preset: most likely a command misspelt. */
 function refuseMisspelt([first = "-", ...more]: readonly string[]): void {
   if (first.startsWith("-") || more.length === 0 || commandNames.includes(first) || isCar(first)) return;
-  const meant = nearest(first, commandNames);
-  const advice = meant === null ? `The commands are ${commandNames.join(", ")}.` : `Did you mean "${meant}"?`;
-  throw new Ended(Exit.badInput, `"${safe(first)}" is no command, no file and no preset. ${advice}`);
+  throw new Ended(Exit.badInput, `"${safe(first)}" is no command, no file and no preset. ${commandMeant(first)}`);
 }
 
 function prepare(command: Command, desk: Desk): void {
@@ -87,15 +98,11 @@ function prepare(command: Command, desk: Desk): void {
     .configureOutput({
       writeOut: (text) => desk.print(text),
       writeErr: (text) => desk.note(text),
-      outputError: (text, write) => write(text.replace(/^error: /, "rackwright: ")),
+      outputError: (text, write) => write(`rackwright: ${complained(command, text.replace(/^error: /, ""))}`),
       getOutHelpWidth: () => 80,
       getErrHelpWidth: () => 80,
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     })
     .showHelpAfterError(`Try: ${fullName(command)} --help`);
-}
-
-function fullName(command: Command): string {
-  return command.parent === null ? command.name() : `${fullName(command.parent)} ${command.name()}`;
 }

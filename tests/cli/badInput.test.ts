@@ -133,8 +133,22 @@ describe("bad usage", () => {
   const car = place.put("car.yaml", good);
 
   it.each([
-    [["steer"], /missing required argument 'FILE'/],
-    [["steer", car, "more"], /too many arguments/],
+    [["steer"], /steer lacks FILE, a car file, or a preset's name\./],
+    [["compare", car], /compare lacks B, another car\.\nTry: rackwright compare --help/],
+    [["match"], /match lacks FILE, the car file .*; and READINGS, a file of what was read/],
+    [
+      ["steer", car, "more"],
+      /steer takes only FILE: "more" is left over\. A name with spaces in it goes between quotes/,
+    ],
+    [
+      ["steer", car, "rack-ahead"],
+      /"rack-ahead" is left over\. Two cars beside each other: rackwright compare .* rack-ahead/,
+    ],
+    [["steer", car, "one", "two"], /"one" and 1 more are left over/],
+    [["schema", "x"], /schema takes no file or name: "x" is left over/],
+    [["completion", "tcl"], /SHELL cannot be "tcl": it is one of bash, /],
+    [["help", "stere"], /help "stere": there is no such command\. Did you mean "steer"\?/],
+    [["help", "xyzzy"], /there is no such command\. The commands are steer, /],
     [["steer", car, "--form=1"], /unknown option '--form=1'[\s\S]*--from/],
     [["steer", car, "--from"], /argument missing/],
     [["steer", car, "--from="], /--from "" is not a length/],

@@ -82,7 +82,7 @@ describe("new", () => {
       /Allowed choices are double-arm, trailing-arms, strut, pivoting-beam, fixed-kingpin/,
     ],
     [["fresh.yaml", "--mechanism", "relay", "--take-off", "centre"], /--take-off is for a rack: a relay has none/],
-    [[], /missing required argument 'FILE'/],
+    [[], /^rackwright: new lacks FILE: name the file to write/],
   ])("%j writes nothing and says why", async (argv, said) => {
     const files = readdirSync(place.path);
     const { code, out, err } = await run(["new", ...argv]);

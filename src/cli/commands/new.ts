@@ -106,10 +106,7 @@ export function newCommand(desk: Desk): Command {
     const options = command.optsWithGlobals<NewOptions>();
     if (options.tapeSheet) return desk.print(blankSheet(options.units ?? "in"));
     if (file === undefined)
-      throw new Ended(
-        Exit.badInput,
-        "missing required argument 'FILE': name the file to write, as in rackwright new my-car.",
-      );
+      throw new Ended(Exit.badInput, "new lacks FILE: name the file to write, as in rackwright new my-car.");
     if (options.units !== undefined)
       throw new Ended(
         Exit.badInput,

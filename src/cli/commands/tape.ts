@@ -95,7 +95,7 @@ export function tapeCommand(desk: Desk): Command {
       if (sheet === undefined)
         throw new Ended(
           Exit.badInput,
-          "missing required argument 'SHEET': name a sheet of readings, or print the blank one with --blank double-arm.",
+          "tape lacks SHEET: name a sheet of readings, or print the blank one with --blank double-arm.",
         );
       if (options.against !== undefined) return against(desk, sheet, options.against, options);
       // Linear algebra is loaded only for who asks for it.
