@@ -1,9 +1,9 @@
 import { goalWords } from "../output/findWords.ts";
 import { readGoal, readLine, readRoom } from "../vehicle/find/words.ts";
 import type { Quantity } from "../vehicle/quantity.ts";
-import { type GoalKind, type GoalName, goalKinds } from "../vehicle/sections/goals.ts";
+import { type GoalKind, type GoalName, goalKinds, levels } from "../vehicle/sections/goals.ts";
 import { readLength } from "../vehicle/units/length.ts";
-import { quantitiesOfPair, roomSaid, sidesSaid } from "./aims.ts";
+import { goalsAbout, movableAbout, noneAbout, quantitiesOfPair, roomSaid, sidesSaid } from "./aims.ts";
 import { sayer } from "./lengths.ts";
 import type { AimStep, Model } from "./model.ts";
 
@@ -51,7 +51,7 @@ export function aimEcho(
       : asks.step === "within"
         ? readRoom(asks.pair, text, display.unit)
         : readLine(text, display.unit);
-  if (said === null) return null;
+  if (said === null) return isNoneAbout(model, asks, text) ? { text: noneAbout[asks.step], good: false } : null;
   if ("complaint" in said) return { text: said.complaint, good: false };
   if ("level" in said) {
     const goal = { ...said.aim, name: said.name, level: said.level, from: "asked" } as const;
@@ -61,6 +61,17 @@ export function aimEcho(
   const [first] = quantitiesOfPair(bench.car, said.pair);
   if (first === undefined) return { text: `${said.pair}: this car has none`, good: false };
   return { text: `= ${roomWords(model, first, said.room)}`, good: true };
+}
+
+/** Whether a list that is narrowed by what was typed is left empty, and that is no beginning of a line typed whole. */
+function isNoneAbout(
+  { bench }: Pick<Model, "bench">,
+  asks: AimStep,
+  text: string,
+): asks is AimStep & { readonly step: keyof typeof noneAbout } {
+  if ([...levels, "move"].some((word) => word.startsWith(text.trim().toLowerCase()))) return false;
+  if (asks.step === "goal") return goalsAbout(text).length === 0;
+  return asks.step === "room" && movableAbout(bench.car, text).length === 0;
 }
 
 function roomWords(model: Model, { pair, label, kind }: Quantity, room: Parameters<typeof roomSaid>[2]): string {

@@ -165,6 +165,12 @@ export function movableAbout(car: Pick<Car, "form">, words: string): readonly Qu
   return namedFirst(movableOn(car), words, ({ pair, label, help }) => [[pair, label], help]);
 }
 
+/** What is said where nothing that can be chosen is about what was typed. */
+export const noneAbout = {
+  goal: "Nothing in the list is about that: type another word, or Ctrl-U for the whole list.",
+  room: "Nothing that can move is about that: type another word, or Ctrl-U for the whole list.",
+} as const;
+
 /** What each level means, in a builder's words. */
 export const levelWords: Readonly<Record<Level, string>> = {
   must: "has to be met",

@@ -135,6 +135,15 @@ describe("the list of what is looked for and what may move", () => {
     expect(flat(bench)).toContain("None of yours is left: the usual goals hold again.");
   });
 
+  it("says so at once where nothing in the list is about what is typed, and not of a line that is begun", async () => {
+    const bench = to(await onList("tab-to-place"), "+ another goal").press("enter", "=zzz");
+    expect(flat(bench)).toContain(
+      "Nothing in the list is about that: type another word, or Ctrl-U for the whole list.",
+    );
+    for (const begun of ["m", "mu", "wa", "nice", "circle"])
+      expect(flat(bench.press(`=${begun}`)), begun).not.toContain("Nothing in the list");
+  });
+
   it("fits every window, whatever is asked", async () => {
     for (const [columns, rows] of [
       [80, 24],
@@ -161,7 +170,9 @@ describe("the list of what is looked for and what may move", () => {
         bench.press(`=${pair}`);
         fits();
       }
-      bench.press("=no such part", "enter");
+      bench.press("=no such part");
+      expect(flat(bench)).toContain("Nothing that can move is about that");
+      bench.press("enter");
       expect(flat(bench)).toContain("Nothing that can move is about that");
       fits();
     }

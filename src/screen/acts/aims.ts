@@ -21,6 +21,7 @@ import {
   type ListRow,
   listRows,
   movableAbout,
+  noneAbout,
   otherGoals,
   quantitiesOfPair,
   roomSaid,
@@ -133,16 +134,11 @@ function acceptWhich(model: Model, focus: OnAim): Turn {
   if (asks.step === "goal") {
     const name = goalsAbout(text)[cursor];
     return name === undefined
-      ? complain(model, focus, "Nothing in the list is about that: type another word, or Ctrl-U for the whole list")
+      ? complain(model, focus, noneAbout.goal)
       : asking(model, { step: "aim", name, was: null }, back);
   }
   const part = movableAbout(model.bench.car, text)[cursor];
-  if (part === undefined)
-    return complain(
-      model,
-      focus,
-      "Nothing that can move is about that: type another word, or Ctrl-U for the whole list",
-    );
+  if (part === undefined) return complain(model, focus, noneAbout.room);
   const was = roomsNow(model.bench.car)[part.pair] ?? null;
   return asking(model, { step: "within", pair: part.pair, was }, back);
 }

@@ -9,6 +9,7 @@ import { windowOf } from "../view/AdjustList.tsx";
 import type { Line } from "../view/Lines.tsx";
 import type { Page } from "./page.ts";
 import { spotWithin } from "./spot.ts";
+import { waitingWords } from "./work.ts";
 
 const wheels = ["left", "right"] as const;
 const nameColumns = 37;
@@ -97,7 +98,7 @@ function lines(model: Model, all: readonly AdjusterLine[], rows: number, at: num
   return [
     [{ text: row(" ", what, heads), look: "strong" }],
     ...wheels.map((wheel) => row(" ", `now, ${wheel} wheel`, settingCells(now[wheel], unit))),
-    ...(all.length === 0 ? ["  Working out what each of them does ..."] : []),
+    ...(all.length === 0 ? [`  ${waitingWords(model.work, "Working out what each of them does ...")}`] : []),
     ...all.slice(from, to).map(({ name, cells, row: adjuster }, i): Line => {
       const isHere = from + i === at;
       const more = (i === 0 && from > 0 && "↑") || (from + i === to - 1 && to < all.length && "↓") || " ";

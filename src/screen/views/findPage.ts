@@ -23,7 +23,7 @@ import type { Line } from "../view/Lines.tsx";
 import { wrapped } from "../view/wrap.ts";
 import type { Page } from "./page.ts";
 import { spotWithin } from "./spot.ts";
-import { lateJob, progressWords } from "./work.ts";
+import { goOn, lateJob, progressWords } from "./work.ts";
 
 const nameColumns = 30;
 const cellColumns = 11;
@@ -131,9 +131,6 @@ function thenAt({ quest }: Found, { snapped }: Answer, length: Length): string {
 function missed(places: readonly Placed[], goal: Goal): boolean {
   return places.some(({ score }) => score.met.some((each) => each.goal === goal && each.miss > 0));
 }
-
-/** How a search that was stopped goes on. */
-const goOn = "Space round to this page begins it again.";
 
 function isStopped({ work }: Pick<Model, "work">): boolean {
   return work?.state === "stopped";

@@ -8,7 +8,7 @@ import { heading } from "../view/heading.ts";
 import { filled, type Line } from "../view/Lines.tsx";
 import { cursorMoves, type MapPage } from "./mapPage.ts";
 import { spotOf, spotWithin, withSpot } from "./spot.ts";
-import { lateJob, progressWords } from "./work.ts";
+import { lateJob, progressWords, waitingWords } from "./work.ts";
 
 /** The cursor along the list; its page is the number that is looked at, 0 for what the targets judge. */
 const spotName = "Map: sensitivity";
@@ -112,7 +112,7 @@ function lines(model: Model, columns: number, rows: number): readonly Line[] {
     ...filled(
       [
         [{ text: `  ${"one step of".padEnd(nameColumns)}${"step".padEnd(stepColumns)}${head}`, look: "strong" }],
-        ...(all.length === 0 ? ["  Working out what each size does ..."] : []),
+        ...(all.length === 0 ? [`  ${waitingWords(model.work, "Working out what each size does ...")}`] : []),
         ...all.slice(from, to).map((each, i): Line => {
           const isHere = from + i === row;
           const more = (i === 0 && from > 0 && "↑") || (from + i === to - 1 && to < all.length && "↓") || " ";

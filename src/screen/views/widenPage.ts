@@ -9,6 +9,7 @@ import type { Line } from "../view/Lines.tsx";
 import { wrapped } from "../view/wrap.ts";
 import type { Page } from "./page.ts";
 import { spotWithin } from "./spot.ts";
+import { waitingWords } from "./work.ts";
 
 /** How many times the amount a front end is made wider at most, along the cursor's columns. */
 const mostSteps = 12;
@@ -55,7 +56,8 @@ export function widenPage(view: string): Page {
     size,
     lines: (model, columns) => {
       const way = here(model);
-      const what = way === undefined ? "Working out what each way does ..." : `${titleOf(way, model)}.`;
+      const what =
+        way === undefined ? waitingWords(model.work, "Working out what each way does ...") : `${titleOf(way, model)}.`;
       return [
         ...table(model, waysOf(model), spotWithin(model, view, size).row),
         ...wrapped(what, columns - 2).map((line) => ` ${line}`),

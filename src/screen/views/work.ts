@@ -24,6 +24,14 @@ export function progressWords(work: Work | null): string {
   return work?.state === "stopped" ? " (stopped)" : "";
 }
 
+/** How work that was stopped goes on, on a page that Space comes round to. */
+export const goOn = "Space round to this page begins it again.";
+
+/** What stands in the place of what is not worked out yet, or will not be since it was stopped. */
+export function waitingWords(work: Work | null, running: string): string {
+  return work?.state === "stopped" ? `Stopped. ${goOn}` : running;
+}
+
 /** A job that is loaded when first needed, so that a start does not wait for it: nothing is done until it is there. */
 export function lateJob<T>(load: () => Promise<Job<T>>): Job<T | null> {
   let job: Job<T> | null = null;
