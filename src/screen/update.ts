@@ -143,16 +143,30 @@ function answer(model: Model, message: Message): Turn {
     case "taken":
       return turn(takenInTape(model, message.path));
     case "opened":
-      return turn({
-        ...start(message.opened, model),
-        guide: guideOf(model.guide, message.opened.source),
-        tape: model.tape,
-        sheet: model.sheet,
-        gauges: model.gauges,
-      });
+      return turn(
+        afterReadingAgain(model, {
+          ...start(message.opened, model),
+          guide: guideOf(model.guide, message.opened.source),
+          tape: model.tape,
+          sheet: model.sheet,
+          gauges: model.gauges,
+        }),
+      );
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
   }
+}
+
+/** The same file read again in the place of changes that were not saved: they can be had back. */
+function afterReadingAgain({ bench, origin }: Model, now: Model): Model {
+  const isSame = origin.path !== null && origin.path === now.origin.path;
+  if (!isSame || bench.undo.length === 0 || bench.car.text === now.bench.car.text) return now;
+  const undo = [...bench.undo, { text: bench.car.text, what: "the file read again" }];
+  const notice = {
+    text: "Read again as it is in the file now; u brings your own changes back.",
+    tone: "done",
+  } as const;
+  return { ...now, bench: { ...now.bench, undo }, notice };
 }
 
 /** The car that was just made of a tape's readings is what is opened next. */

@@ -220,6 +220,16 @@ describe("saving and leaving", () => {
     expect(bench.effects.at(-1)).toEqual({ do: "save", path: "/tmp/a.yaml", known: "mine", next: null });
     bench.send({ is: "doubted", about: "changed", path: "/tmp/a.yaml", found: "theirs", next: null }).press("r");
     expect(bench.effects.at(-1)).toEqual({ do: "open", source: { from: "file", path: "/tmp/a.yaml" } });
+    const mine = bench.model.bench.car.text;
+    const theirs = opened("widened-offset-rack", (text) => text.replace("offset: -2.5", "offset: -2"));
+    bench.send({ is: "opened", opened: { ...theirs, source: car.source, hash: "theirs" } });
+    expect(bench.model.bench.car.text).toBe(theirs.car.text);
+    expect(bench.text()).toContain("u brings your own changes back");
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(mine);
+    expect(bench.effects.at(-1)).toMatchObject({ do: "journal" });
+    bench.press("u");
+    expect(bench.model.bench.car.text).toBe(car.car.text);
   });
 
   it("starts another name afresh, and Ctrl-U empties a field", () => {

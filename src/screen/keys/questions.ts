@@ -64,7 +64,7 @@ export const questionKeys = {
           shown: "r",
           command: "readAgain",
           footer: "r read it again",
-          help: "read the changed file and drop the changes made here",
+          help: "read the changed file in the place of the changes made here; u brings them back",
         },
         {
           keys: ["S"],
