@@ -101,6 +101,45 @@ describe.each(linkagesTried)("$kind", (linkage) => {
   });
 });
 
+/** The same axis, named from its other end. */
+function named(linkage: Linkage): Linkage {
+  switch (linkage.kind) {
+    case "double-arm": {
+      const { lowerFront, lowerRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
+    }
+    case "strut": {
+      const { lowerFront, lowerRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
+    }
+    case "pivoting-beam": {
+      const { beamFront, beamRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, beamFront: beamRear, beamRear: beamFront }) };
+    }
+    default:
+      throw new Error(`${linkage.kind} has no axis with two ends`);
+  }
+}
+
+describe.each(linkagesTried.filter(({ kind }) => kind !== "trailing-arms"))("$kind", (linkage) => {
+  test.each([...offs, -90, 90])(
+    "with a rod that is %d mm off stands, or lacks, the same with its axis named the other way round",
+    (off) => {
+      const front = frontOf(drawnWith(linkage, off));
+      const other = frontOf(drawnWith(named(linkage), off));
+      for (const input of [...inputs, 0, 70])
+        for (const travel of travels) {
+          const [one, two] = [solved(front, input, travel), solved(other, input, travel)];
+          const path = `input ${input}, travel ${travel}`;
+          expect(two[Side.Blame], path).toBe(one[Side.Blame]);
+          // The height is met to 1e-11 of the half width, or the dead point to the last bit of the arm's angle, and all else goes with its root there.
+          for (let slot = Side.Gap; slot < Side.LowerRate; slot++)
+            expect(Math.abs(two[slot] - one[slot]), `${path}: ${slot}`).toBeLessThan(1e-5);
+        }
+    },
+  );
+});
+
 /** What is short is so by what stands at the place: the height by what it lacks, and a tie rod with its tab in line. */
 function expectBlamed(poses: Float64Array, at: number, long: number, path: string): void {
   const link = poses[at + Side.Blame];
