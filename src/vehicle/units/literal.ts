@@ -93,8 +93,14 @@ function literalAt(text: string, at: number, units: Units): Read | { complaint: 
   return units.compound?.big.has(unit.word) ? withInches(read, text, units) : read;
 }
 
+/** A fraction that is still being typed: "4 1/". */
+const unfinished = /(?:^|[^\d.])((?:\d+[ -]+)?\d+\/) *$/;
+const word = /\S+/y;
+
 /** Splits a text into values and signs. The text has been tidied: plain spaces, one kind of minus, no vulgar fractions. */
 export function tokens(text: string, units: Units): readonly Token[] | { complaint: string } {
+  const half = unfinished.exec(text)?.[1];
+  if (half !== undefined) return { complaint: `"${safe(half)}" is an unfinished fraction, without its lower number` };
   const found: Token[] = [];
   let at = 0;
   while (at < text.length) {
@@ -114,7 +120,7 @@ export function tokens(text: string, units: Units): readonly Token[] | { complai
       continue;
     }
     const character = match(sign, text, at)?.[0];
-    if (character === undefined) return { complaint: `"${safe(text.slice(at, at + 12))}" is not a number` };
+    if (character === undefined) return { complaint: `"${safe(match(word, text, at)?.[0] ?? "")}" is not a number` };
     const lone = (text[at - 1] === " ") === (text[at + 1] === " ");
     found.push({ kind: "sign", sign: character as "+", lone });
     at += 1;
