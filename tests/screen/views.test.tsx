@@ -239,12 +239,20 @@ describe("before and after", () => {
     const bench = offsetRack(160, 40).press("b", ...Array<string>(4).fill("+"));
     const text = bench.text();
     const number = String.raw`[+-]\d+(?:\.\d+)?`;
-    expect(text).toMatch(new RegExp(`LOCK +outer 26\\.\\d°, inner 3\\d\\.\\d° ${number} ${number} .*outer`));
+    const lock = `outer 2\\d\\.\\d° ${number}, inner \\d\\d\\.\\d° ${number} `;
+    expect(text).toMatch(new RegExp(`LOCK +${lock}.*${lock}`));
     expect(text).toMatch(new RegExp(`balance +left inner \\d\\.\\d° short of right ${number} `));
     expect(text).toMatch(new RegExp(`inner wheel .* % of ideal ${number} .* % of ideal ${number}`));
     expect(text).toMatch(
       /RODS +15 13\/16 in \(15\.\d+\), cut to fit \+1\/32 +10 13\/16 in \(10\.\d+\), cut to fit \+1\/32/,
     );
+  });
+
+  it("shows in a window that is no wider than usual the inner wheel's change alone, beside its number", () => {
+    const text = offsetRack(80, 24)
+      .press("b", ...Array<string>(4).fill("+"))
+      .text();
+    expect(text).toMatch(/LOCK +outer 26\.\d°, inner 3\d\.\d° [+-]\d+\.\d +outer/);
   });
 
   it("tells beside the value under the cursor what the pinned car has there, on the map and in the drawings too", () => {

@@ -1,14 +1,15 @@
 import { Box, Text } from "ink";
+import { Fragment } from "react";
 import type { Study } from "../../measures/study.ts";
 import type { Length } from "../../output/words.ts";
 import { gauge } from "./gauge.ts";
-import { type Cell, lockSlot, type ReadoutRow, readout } from "./readout.ts";
+import { type Beside, type Cell, type ReadoutRow, readout } from "./readout.ts";
 import { tones } from "./tone.ts";
 import { fitting } from "./wrap.ts";
 
 /** Columns kept for what the last change did, so that gauges do not move when it appears. */
 const changeColumns = 7;
-/** The same for a cell of two numbers, in a window that is wide enough for both. */
+/** The same for a cell of two numbers with a change beside each, in a window that is wide enough for both. */
 const wideChangeColumns = 13;
 const wideCell = 50;
 const shortestGauge = 7;
@@ -68,7 +69,7 @@ function Row({ row, widths }: { readonly row: ReadoutRow; readonly widths: Width
 }
 
 /** What changed, if it fits: after a gauge's number in columns of its own, after other words where they end. */
-function changeText({ change, changes = change, gauge: shown, texts }: Cell, slot: number, width: number) {
+function changeText({ change, gauge: shown, texts }: Cell, slot: number, width: number) {
   if (shown === null) {
     if (change === "") return { text: fitting(texts, width - 1), change: "" };
     const room = width - 2 - change.length;
@@ -76,24 +77,44 @@ function changeText({ change, changes = change, gauge: shown, texts }: Cell, slo
     return text === undefined ? { text: fitting(texts, width - 1), change: "" } : { text, change: ` ${change}` };
   }
   const text = fitting(texts, width - 1).padEnd(slot);
-  const columns = slot === lockSlot && width >= wideCell ? wideChangeColumns : changeColumns;
-  if (text.length + columns >= width) return { text, change: "" };
-  const words = columns === wideChangeColumns ? changes : change;
-  return { text, change: (words === "" ? "" : ` ${words}`).padEnd(columns) };
+  if (text.length + changeColumns >= width) return { text, change: "" };
+  return { text, change: (change === "" ? "" : ` ${change}`).padEnd(changeColumns) };
 }
 
+/** Numbers with their own change beside each. */
+function BesideText({ beside }: { readonly beside: readonly Beside[] }) {
+  return beside.map(({ text, change }) => (
+    <Fragment key={text}>
+      {text}
+      {change === "" ? null : <Text bold>{` ${change}`}</Text>}
+    </Fragment>
+  ));
+}
+
+const besideColumns = (beside: readonly Beside[]) =>
+  beside.reduce((sum, { text, change }) => sum + text.length + (change === "" ? 0 : change.length + 1), 0);
+
 function CellText({ cell, slot, width }: { readonly cell: Cell; readonly slot: number; readonly width: number }) {
-  const { text, change: changes } = changeText(cell, slot, width);
-  const room = Math.min(longestGauge, width - text.length - changes.length - 1);
+  const beside = cell.beside !== undefined && width >= wideCell ? cell.beside : null;
+  const { text, change } = changeText(cell, slot, width);
+  const used = beside === null ? text.length + change.length : slot + wideChangeColumns;
+  const room = Math.min(longestGauge, width - used - 1);
   const drawn =
     cell.gauge !== null && room >= shortestGauge ? gauge(room, cell.gauge.low, cell.gauge.high, cell.gauge.marks) : "";
-  const rest = drawn.padEnd(width - text.length - changes.length);
+  const rest = drawn.padEnd(width - used);
+  if (beside !== null)
+    return (
+      <>
+        <BesideText beside={beside} />
+        {" ".repeat(Math.max(0, used - besideColumns(beside))) + rest}
+      </>
+    );
   // A style of its own costs a node of its own, and most cells need none.
-  if (cell.tone === "plain" && changes.trim() === "") return text + changes + rest;
+  if (cell.tone === "plain" && change.trim() === "") return text + change + rest;
   return (
     <>
       <Text {...tones[cell.tone]}>{text}</Text>
-      <Text bold>{changes}</Text>
+      <Text bold>{change}</Text>
       {rest}
     </>
   );

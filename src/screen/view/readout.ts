@@ -35,9 +35,15 @@ export interface Cell {
   readonly tone: Tone;
   /** What the last change of the car did to it, such as "+0.2"; "" where it did nothing. */
   readonly change: string;
-  /** The changes of all numbers of the cell, where there is room for more than the chief one's; absent where it has one. */
-  readonly changes?: string;
+  /** Each number of the cell with its change beside it, for where there is room for more than the chief one's change. */
+  readonly beside?: readonly Beside[];
   readonly gauge: { readonly low: number; readonly high: number; readonly marks: readonly (Mark | null)[] } | null;
+}
+
+/** A number in words, and what the last change did to it; "" where it did nothing. */
+export interface Beside {
+  readonly text: string;
+  readonly change: string;
 }
 
 /** A row of the five numbers: a cell for each side, or one for the car. */
@@ -52,7 +58,7 @@ export interface ReadoutRow {
 }
 
 /** Columns of "outer 24.9°, inner 31.8°". */
-export const lockSlot = 24;
+const lockSlot = 24;
 
 const degree = Math.PI / 180;
 
@@ -159,11 +165,14 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
     return cell([lockSaid(study, row, wheel), "none"]);
   const other = study.locks[wheel === "left" ? "right" : "left"]?.inner ?? null;
   const was = before?.locks[wheel];
-  const text = `outer ${degrees(row.outer).padStart(5)}, inner ${degrees(row.inner).padStart(5)}`;
-  const outer = changeOf(row.outer, was?.outer, bareDegrees) || "same";
+  const [outerText, innerText] = [
+    `outer ${degrees(row.outer).padStart(5)}`,
+    `, inner ${degrees(row.inner).padStart(5)}`,
+  ];
+  const outer = changeOf(row.outer, was?.outer, bareDegrees);
   const inner = changeOf(row.inner, was?.inner, bareDegrees);
   const shown = cell(
-    [text],
+    [`${outerText}${innerText}`],
     "plain",
     {
       low: 10 * degree,
@@ -172,7 +181,11 @@ function lock(study: Study, before: Study | null, wheel: Wheel, length: Length):
     },
     inner,
   );
-  return inner === "" && outer === "same" ? shown : { ...shown, changes: `${outer} ${inner || "same"}` };
+  const beside = [
+    { text: outerText, change: outer },
+    { text: innerText, change: inner },
+  ];
+  return { ...shown, beside };
 }
 
 function blamed(blame: Blame, length: Length): Cell {
