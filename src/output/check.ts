@@ -115,7 +115,7 @@ function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: 
 export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit, length: Length): readonly string[] {
   const parts = [...new Set(items.map((item) => item.part))];
   return [
-    `${study.car.title}: ${countWords({ items })}`,
+    ...wrap(`${study.car.title}: ${countWords({ items })}`, WIDTH),
     ...noteLines(study.car),
     "",
     ...parts.flatMap((part) =>

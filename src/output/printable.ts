@@ -21,10 +21,13 @@ export function printableJson(json: string): string {
   );
 }
 
-/** The same text for a terminal or a printer that knows ASCII only; what it cannot write is a question mark. */
+/**
+ * The same text for a terminal or a printer that knows ASCII only, character for character, so that columns and line ends
+ * stay: a degree sign is a `d`, as on the screen. What it cannot write is a question mark.
+ */
 export function toAscii(text: string): string {
   return text
-    .replaceAll("°", " deg")
+    .replaceAll("°", "d")
     .replace(/[−–—]/g, "-")
     .replaceAll("×", "x")
     .replace(/[^\p{ASCII}]/gu, "?");
