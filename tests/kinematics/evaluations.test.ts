@@ -8,7 +8,7 @@ import { solve, solveSide } from "../../src/kinematics/solve.ts";
 import { sides } from "../oracles/corner.ts";
 import { frontOf, solved, startOf } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
-import { point } from "../oracles/vectors.ts";
+import { both, oneOfEach } from "../oracles/oneOfEach.ts";
 
 /**
  * How often a corner is placed for one pose: what a search costs, told without a clock. A start that is fitted well is 1e-6 off at most, so that the
@@ -18,42 +18,6 @@ import { point } from "../oracles/vectors.ts";
 /** Off the middle in everything: the fit has to look where the range is. */
 const range: Range = { inputLow: -35, inputHigh: 55, travelLow: -55, travelHigh: 40 };
 const { left: corner } = spatialCar;
-const arms = spatialCar.linkage.left;
-const linkagesTried: readonly Linkage[] = [
-  spatialCar.linkage,
-  {
-    kind: "trailing-arms",
-    ...both({
-      lowerPivot: point(430, 520, 260),
-      lowerJoint: arms.lowerJoint,
-      upperPivot: point(400, 500, 470),
-      upperJoint: arms.upperJoint,
-    }),
-  },
-  {
-    kind: "strut",
-    ...both({
-      lowerFront: arms.lowerFront,
-      lowerRear: arms.lowerRear,
-      lowerJoint: arms.lowerJoint,
-      top: point(-40, 560, 800),
-      bottom: point(-10, 640, 400),
-    }),
-  },
-  {
-    kind: "pivoting-beam",
-    ...both({
-      beamFront: point(20, -80, 340),
-      beamRear: point(-700, 260, 360),
-      lowerJoint: arms.lowerJoint,
-      upperJoint: arms.upperJoint,
-    }),
-  },
-];
-
-function both<T>(points: T): { readonly left: T; readonly right: T } {
-  return { left: points, right: points };
-}
 
 const drawnOn = (linkage: Linkage, of: Range = range): Drawn => ({
   linkage,
@@ -80,7 +44,7 @@ function placesFor(kind: Linkage["kind"], work: () => void): number {
 
 const grid = shares.flatMap((i) => shares.map((z) => ({ i, z })));
 
-describe.each(linkagesTried)("$kind", (linkage) => {
+describe.each(oneOfEach)("$kind", (linkage) => {
   const { kind } = linkage;
 
   test("takes two places a side all over its range, its ends too, on either side alone and on both", () => {
@@ -145,8 +109,24 @@ describe.each(linkagesTried)("$kind", (linkage) => {
   });
 });
 
+test("a pose beyond the range depends on nothing that was solved before it", () => {
+  for (const linkage of oneOfEach) {
+    const front = frontOf(drawnOn(linkage));
+    for (const [input, travel] of [
+      [-35, 70],
+      [90, -20],
+      [20, -400],
+      [-300, 10],
+    ] as const) {
+      const alone = solved(frontOf(drawnOn(linkage)), input, travel);
+      solved(front, 10, travel / 3);
+      expect([...solved(front, input, travel)], `${linkage.kind} at ${input}, ${travel}`).toEqual([...alone]);
+    }
+  }
+});
+
 test("a corner on a fixed king pin is placed once", () => {
-  const pin = { lowerJoint: arms.lowerJoint, upperJoint: arms.upperJoint };
+  const pin = { lowerJoint: spatialCar.linkage.left.lowerJoint, upperJoint: spatialCar.linkage.left.upperJoint };
   const front = frontOf(drawnOn({ kind: "fixed-kingpin", ...both(pin) }, { ...range, travelLow: 0, travelHigh: 0 }));
   const poses = newPoses(1);
   for (const share of shares)

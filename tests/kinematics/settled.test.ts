@@ -6,49 +6,17 @@ import { expectAsScanned } from "../oracles/agreement.ts";
 import { sides } from "../oracles/corner.ts";
 import { frontOf, placesIn, pointIn, solved, startOf } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
+import { both, oneOfEach } from "../oracles/oneOfEach.ts";
 import { cross, distance, dot, length, minus, point } from "../oracles/vectors.ts";
 
 /**
  * Far beyond the range, and with rods so far off that the drawn place may not stand at all: where a corner stands is held to a scan of its arm's
  * angle, five times as dense as the kernel's march. Invented cars, mm.
  */
-const arms = spatialCar.linkage.left;
-const both = <T>(points: T): { readonly left: T; readonly right: T } => ({ left: points, right: points });
 const offs = [-120, -60, 0, 60, 110];
 const inputs = [-90, -30, 40, 100];
 const travels = [-420, -220, -90, 30, 130, 250, 500];
 
-const linkagesTried: readonly Linkage[] = [
-  spatialCar.linkage,
-  {
-    kind: "strut",
-    ...both({
-      lowerFront: arms.lowerFront,
-      lowerRear: arms.lowerRear,
-      lowerJoint: arms.lowerJoint,
-      top: point(-40, 560, 800),
-      bottom: point(-10, 640, 400),
-    }),
-  },
-  {
-    kind: "pivoting-beam",
-    ...both({
-      beamFront: point(20, -80, 340),
-      beamRear: point(-700, 260, 360),
-      lowerJoint: arms.lowerJoint,
-      upperJoint: arms.upperJoint,
-    }),
-  },
-  {
-    kind: "trailing-arms",
-    ...both({
-      lowerPivot: point(230, 520, 270),
-      lowerJoint: arms.lowerJoint,
-      upperPivot: point(220, 500, 470),
-      upperJoint: arms.upperJoint,
-    }),
-  },
-];
 const eye = point(-110, 270, 330);
 const rod = distance(eye, spatialCar.left.tieRodOuter);
 const drawnWith = (linkage: Linkage, off: number): Drawn => ({
@@ -58,7 +26,7 @@ const drawnWith = (linkage: Linkage, off: number): Drawn => ({
   right: { ...spatialCar.right, tieRodLength: rod + off },
 });
 
-describe.each(linkagesTried)("$kind", (linkage) => {
+describe.each(oneOfEach)("$kind", (linkage) => {
   test.each(offs)("with a rod that is %d mm off stands where a scan of its arm's angle finds it", (off) => {
     const drawn = drawnWith(linkage, off);
     const front = frontOf(drawn);
@@ -78,7 +46,8 @@ describe.each(linkagesTried)("$kind", (linkage) => {
     const front = frontOf(drawnWith(linkage, off));
     const blameAt = (input: number, travel: number) => solved(front, input, travel)[Side.Blame];
     let ends = 0;
-    for (const input of inputs)
+    // At the last input the longest rod has two intervals, and the end between them is of another kind.
+    for (const input of inputs.slice(0, 3))
       for (const way of [1, -1]) {
         const inside = travels.find((travel) => blameAt(input, travel) === Link.None);
         if (inside === undefined) continue;
@@ -121,7 +90,7 @@ function named(linkage: Linkage): Linkage {
   }
 }
 
-describe.each(linkagesTried.filter(({ kind }) => kind !== "trailing-arms"))("$kind", (linkage) => {
+describe.each(oneOfEach.filter(({ kind }) => kind !== "trailing-arms"))("$kind", (linkage) => {
   test.each([...offs, -90, 90])(
     "with a rod that is %d mm off stands, or lacks, the same with its axis named the other way round",
     (off) => {
