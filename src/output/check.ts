@@ -111,11 +111,17 @@ function partLines(study: Study, part: Part, items: readonly CheckItem[], unit: 
   ];
 }
 
+/** The car and its counts on one line, or where they are too long for it on two. */
+function headLines(title: string, counts: string): readonly string[] {
+  const line = `${title}: ${counts}`;
+  return line.length <= WIDTH ? [line] : [...wrap(`${title}:`, WIDTH), counts];
+}
+
 /** A check for a reader: a line an item, part by part. */
 export function checkText(study: Study, { items }: CheckReport, unit: LengthUnit, length: Length): readonly string[] {
   const parts = [...new Set(items.map((item) => item.part))];
   return [
-    ...wrap(`${study.car.title}: ${countWords({ items })}`, WIDTH),
+    ...headLines(study.car.title, countWords({ items })),
     ...noteLines(study.car),
     "",
     ...parts.flatMap((part) =>
