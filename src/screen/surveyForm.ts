@@ -13,3 +13,4 @@ export { keepSheet, keptSheet, openSheet, writeSheet } from "./sheetFiles.ts";
 export { countRead } from "./survey.ts";
 export { PointsPage } from "./view/PointsPage.tsx";
 export { SurveyPage } from "./view/SurveyPage.tsx";
+export { sheetHead } from "./view/sheetHead.ts";

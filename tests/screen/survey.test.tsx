@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { hashOf } from "../../src/files/hash.ts";
 import { loadSheet } from "../../src/files/sheets.ts";
 import { settledOf } from "../../src/screen/sheetState.ts";
 import { linesOf } from "../../src/screen/survey.ts";
@@ -293,6 +294,17 @@ describe("readings between points, as a form", () => {
     expect(flat(bench.press("ctrl+u", "enter"))).toContain('Found "", expected double-arm');
   });
 
+  it("names the sheet on the first line, not the car on the bench, and whether it stands in its file", () => {
+    const head = (bench: Bench) => bench.text().split("\n")[0] ?? "";
+    expect(head(form(kept(donor)))).toMatch(/^ Donor's front end.* a sheet, in no file yet/);
+    const known = { path: "/yard/donor.yaml", hash: hashOf(donor) };
+    const bench = form(kept(donor, { known, file: known.path }));
+    expect(head(bench)).toMatch(/^ Donor's front end.* sheet donor\.yaml, written/);
+    to(bench, "Title").press("=Other", "down");
+    expect(head(bench)).toMatch(/^ Other +sheet donor\.yaml, NOT WRITTEN/);
+    expect(head(bench.press("escape"))).toContain("Balanced two-seater");
+  });
+
   it("takes a sheet from the list of what can be opened, but not over readings that stand in no file", () => {
     const choices = [{ name: "donor-front", about: "", sheet: { from: "example", name: "donor-front" } as const }];
     const list = () =>
@@ -303,7 +315,14 @@ describe("readings between points, as a form", () => {
     const other = donor.replace("title: Donor's", "title: Another");
     const held = list().send({ is: "sheetOpened", opened: kept(donor, { isSafe: true }), kept: kept(other) });
     expect(held.model.sheet?.text).toBe(other);
-    expect(flat(held)).toContain("Not opened: these readings stand in no file yet.");
+    expect(flat(held)).toContain("Not opened: the readings of last time are back, and stand in no file yet.");
+    expect(flat(held)).toContain("then open Donor's front end");
+    // After a crash the same sheet is asked for, and what was typed into it is back.
+    const typed = `${donor}# typed since\n`;
+    const again = list().send({ is: "sheetOpened", opened: kept(donor, { isSafe: true }), kept: kept(typed) });
+    expect(again.model.sheet?.text).toBe(typed);
+    expect(flat(again)).not.toContain("Not opened");
+    expect(flat(again)).toContain("Your readings of last time are back: Donor's front end");
     const safe = list().send({ is: "sheetOpened", opened: kept(donor), kept: kept(other, { isSafe: true }) });
     expect(safe.model.sheet?.text).toBe(donor);
     const failed = list().send({ is: "failed", words: "donor-front: it cannot be read." });

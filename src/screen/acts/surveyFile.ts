@@ -49,13 +49,30 @@ export function openSurvey(model: Model, from: KeptSheet | null): Turn {
 /** A sheet that was read: the form takes it, unless it holds another one that stands in no file. */
 export function sheetOpened(model: Model, opened: KeptSheet, before: KeptSheet | null): Turn {
   if (before !== null && !before.isSafe && before.text !== opened.text) {
-    const name = opened.known?.path.split(/[\\/]/).at(-1) ?? "that sheet";
-    const text = `Not opened: these readings stand in no file yet. Write them (End), or Ctrl-R throws them away; then open ${name}.`;
     const { model: open, effects } = openSurvey(model, before);
-    return turn({ ...open, notice: { text, tone: "wrong" } }, ...effects);
+    return turn({ ...open, notice: backInstead(opened, before) }, ...effects);
   }
   const { model: open, effects } = openSurvey(model, opened);
   return turn({ ...open, notice: null }, ...(open.sheet === null ? [] : [keeping(open.sheet)]), ...effects);
+}
+
+/** Why readings of last time stand in the form, and not the sheet that was asked for. */
+function backInstead(opened: KeptSheet, before: KeptSheet): Model["notice"] {
+  const name = opened.known?.path.split(/[\\/]/).at(-1) ?? titleOf(opened) ?? "that sheet";
+  const isSame = opened.known === null ? titleOf(opened) === titleOf(before) : opened.known.path === before.known?.path;
+  return isSame
+    ? {
+        text: `Your readings of last time are back: ${name}, with what was typed since. They stand in no file yet: write them (End), or Ctrl-R throws them away.`,
+        tone: "done",
+      }
+    : {
+        text: `Not opened: the readings of last time are back, and stand in no file yet. Write them (End), or Ctrl-R throws them away; then open ${name}.`,
+        tone: "wrong",
+      };
+}
+
+function titleOf({ text }: KeptSheet): string | null {
+  return linesOf(text)?.sheet.survey.title ?? null;
 }
 
 export function keeping(sheet: SheetOnBench): Effect {

@@ -86,12 +86,23 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
   );
 }
 
-function Title({ model, columns }: { readonly model: Model; readonly columns: number }) {
+/** The first line: what is worked on, and how it stands, from the longest way of saying that to the shortest. */
+export interface Head {
+  readonly title: string;
+  readonly rights: readonly string[];
+}
+
+function carHead(model: Model): Head {
   const { path } = model.origin;
   const state = isUnsaved(model) ? "NOT SAVED, s saves" : path === null ? "from an example" : "saved";
   const file = path === null ? "new car" : (path.split(/[\\/]/).at(-1) ?? path);
-  const whole = ` ${model.bench.car.title}`;
-  const rights = [`${file}, ${state} `, `${state} `, `${state.replace(", s saves", "")} `];
+  return { title: model.bench.car.title, rights: [`${file}, ${state}`, state, state.replace(", s saves", "")] };
+}
+
+function Title({ model, columns }: { readonly model: Model; readonly columns: number }) {
+  const head = surveyForm()?.sheetHead(model) ?? carHead(model);
+  const whole = ` ${head.title}`;
+  const rights = head.rights.map((words) => `${words} `);
   const right = rights.find((words) => whole.length + 1 + words.length <= columns) ?? rights.at(-1) ?? "";
   const title = fitting([whole], columns - right.length - 1);
   return (
