@@ -163,7 +163,8 @@ export type Focus =
   | { readonly on: "line"; readonly asks: Asked; readonly text: string; readonly complaint: string | null }
   | { readonly on: "question"; readonly question: Question }
   /** Another car is being read: what would be changed meanwhile would be lost. */
-  | { readonly on: "opening" }
+  /** `saved`: the file that the car before was saved to on the way, which is said once the other one is open. */
+  | { readonly on: "opening"; readonly saved: string | null }
   | { readonly on: "open"; readonly choices: readonly Choice[]; readonly cursor: number }
   /** The form for a new car from a tape; `text` is what its field holds. */
   | ({ readonly on: "tape"; readonly cursor: number } & InField)

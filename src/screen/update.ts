@@ -145,7 +145,7 @@ function answer(model: Model, message: Message): Turn {
     case "opened":
       return turn(
         afterReadingAgain(model, {
-          ...start(message.opened, model),
+          ...savedBefore(model, start(message.opened, model)),
           guide: guideOf(model.guide, message.opened.source),
           tape: model.tape,
           sheet: model.sheet,
@@ -155,6 +155,13 @@ function answer(model: Model, message: Message): Turn {
     case "listed":
       return turn({ ...model, focus: { on: "open", choices: message.choices, cursor: 0 } });
   }
+}
+
+/** That the car before was saved on the way to this one. */
+function savedBefore({ focus }: Model, now: Model): Model {
+  if (focus.on !== "opening" || focus.saved === null) return now;
+  const { text = "", tone = "done" } = now.notice ?? {};
+  return { ...now, notice: { text: `Saved to ${focus.saved}: the car before this one. ${text}`.trimEnd(), tone } };
 }
 
 /** The same file read again in the place of changes that were not saved: they can be had back. */
@@ -214,7 +221,7 @@ function typed(model: Model, text: string): Model {
 function saved(model: Model, { path, hash, next }: Message & { is: "saved" }): Turn {
   const origin: Origin = { path, source: { from: "file", path }, saved: model.bench.car.text, hash };
   const notice = { text: `Saved to ${path}.`, tone: "done" } as const;
-  return goOn({ ...model, origin, notice, guide: guideAfterSave(model.guide) }, next);
+  return goOn({ ...model, origin, notice, guide: guideAfterSave(model.guide) }, next, path);
 }
 
 /** A save that failed leaves its question open, so that another name can be tried. */
@@ -224,6 +231,7 @@ function failed(model: Model, words: string): Model {
   if (focus.on === "survey") return openForm().failedInSurvey(model, words);
   if (focus.on === "gauges") return failedInGauges(model, words);
   if (focus.on === "saveAs" || focus.on === "line") return { ...model, focus: { ...focus, complaint: words } };
-  const stays = focus.on === "opening" ? { ...model, focus: { on: "bench" } as const } : model;
-  return { ...stays, notice: { text: words, tone: "wrong" } };
+  if (focus.on !== "opening") return { ...model, notice: { text: words, tone: "wrong" } };
+  const saved = focus.saved === null ? "" : `Saved to ${focus.saved}. `;
+  return { ...model, focus: { on: "bench" }, notice: { text: `${saved}${words}`, tone: "wrong" } };
 }

@@ -201,6 +201,24 @@ describe("saving and leaving", () => {
     expect(bench.model.origin).toMatchObject({ path: "/tmp/mine.yaml", hash: "h" });
   });
 
+  it("says that the car before was saved, once the other one is open, also where that cannot be opened", () => {
+    const choices = [{ name: "rack-ahead", about: "", source: { from: "preset", id: "rack-ahead" } as const }];
+    const opening = () => {
+      const bench = offsetRack().press("right", "o").send({ is: "listed", choices }).press("enter", "s");
+      bench.press("=/tmp/mine", "enter");
+      const asked = bench.effects.at(-1);
+      if (asked?.do !== "save") throw new Error("nothing was to be saved");
+      return bench.send({ is: "saved", path: "/tmp/mine.yaml", hash: "h", next: asked.next });
+    };
+    const other = opening().send({ is: "opened", opened: opened("rack-ahead") });
+    expect(other.model.origin.source).toEqual({ from: "preset", id: "rack-ahead" });
+    expect(other.text()).toContain("Saved to /tmp/mine.yaml: the car before this one.");
+    const failed = opening().send({ is: "failed", words: "rack-ahead cannot be read." });
+    expect(failed.text()).toContain("Saved to /tmp/mine.yaml. rack-ahead cannot be read.");
+    const unsaved = offsetRack().press("right", "o").send({ is: "listed", choices }).press("enter", "d");
+    expect(unsaved.send({ is: "opened", opened: opened("rack-ahead") }).text()).not.toContain("Saved to");
+  });
+
   it("asks before writing over a file, goes back to the name on Escape, and overwrites only what was seen", () => {
     const bench = offsetRack().press("S", "=/tmp/mine.yaml", "enter");
     bench.send({ is: "doubted", about: "exists", path: "/tmp/mine.yaml", found: "theirs", next: null });

@@ -36,10 +36,10 @@ function save(model: Model, next: Next | null): Turn {
 }
 
 /** Done with the car on the bench: what was asked for is done. */
-export function goOn(model: Model, next: Next | null): Turn {
+export function goOn(model: Model, next: Next | null, saved: string | null = null): Turn {
   if (next === null) return turn({ ...model, focus: bench });
   const effect: Effect = next.do === "quit" ? { do: "quit" } : { do: "open", source: next.source };
-  return turn({ ...model, focus: next.do === "open" ? { on: "opening" } : bench }, effect);
+  return turn({ ...model, focus: next.do === "open" ? { on: "opening", saved } : bench }, effect);
 }
 
 /** Leaves the car on the bench for something else, but asks first where changes would be lost. */
@@ -87,7 +87,8 @@ const accept: Act = (model, chord) => {
   if (focus.on !== "open") return turn(model);
   const choice = focus.choices[focus.cursor];
   if (choice === undefined) return turn(model);
-  if ("sheet" in choice) return turn({ ...model, focus: { on: "opening" } }, { do: "openSheet", source: choice.sheet });
+  if ("sheet" in choice)
+    return turn({ ...model, focus: { on: "opening", saved: null } }, { do: "openSheet", source: choice.sheet });
   return leaveFor({ ...model, focus: bench }, { do: "open", source: choice.source });
 };
 
@@ -135,7 +136,7 @@ const readAgain: Act = (model) => {
   const { path } = model.origin;
   return path === null
     ? turn(model)
-    : turn({ ...model, focus: { on: "opening" } }, { do: "open", source: { from: "file", path } });
+    : turn({ ...model, focus: { on: "opening", saved: null } }, { do: "open", source: { from: "file", path } });
 };
 
 /** The unsaved changes that are asked about. */

@@ -1,5 +1,5 @@
 import { Box, Text } from "ink";
-import { comparedWith, isUnsaved } from "../bench.ts";
+import { comparedWith } from "../bench.ts";
 import { surveyForm } from "../lateSurvey.ts";
 import { cutSayer, sayer } from "../lengths.ts";
 import type { Model } from "../model.ts";
@@ -12,6 +12,7 @@ import { CheckLine } from "./CheckLine.tsx";
 import type { Typed } from "./Field.tsx";
 import { PartsPage, StartingPage } from "./FrontEndPages.tsx";
 import { GaugesPage } from "./GaugesPage.tsx";
+import { carHead } from "./head.ts";
 import { type Layout, layoutOf } from "./layout.ts";
 import { MatchedPage } from "./MatchedPage.tsx";
 import { isEmptied, NotTogether, waysOut } from "./NotTogether.tsx";
@@ -84,19 +85,6 @@ export function Screen({ model: whole, onTyped }: { readonly model: Model; reado
       <Footer model={model} />
     </Box>
   );
-}
-
-/** The first line: what is worked on, and how it stands, from the longest way of saying that to the shortest. */
-export interface Head {
-  readonly title: string;
-  readonly rights: readonly string[];
-}
-
-function carHead(model: Model): Head {
-  const { path } = model.origin;
-  const state = isUnsaved(model) ? "NOT SAVED, s saves" : path === null ? "from an example" : "saved";
-  const file = path === null ? "new car" : (path.split(/[\\/]/).at(-1) ?? path);
-  return { title: model.bench.car.title, rights: [`${file}, ${state}`, state, state.replace(", s saves", "")] };
 }
 
 function Title({ model, columns }: { readonly model: Model; readonly columns: number }) {

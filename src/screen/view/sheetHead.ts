@@ -1,7 +1,7 @@
 import { hashOf } from "../../files/hash.ts";
 import type { Model } from "../model.ts";
 import { linesOf } from "../survey.ts";
-import type { Head } from "./Screen.tsx";
+import type { Head } from "./head.ts";
 
 /** What stands above a sheet of readings and its points: they are of no car yet, least of all of the one on the bench. */
 export function sheetHead({ sheet, focus }: Model): Head | null {
