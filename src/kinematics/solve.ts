@@ -1,5 +1,5 @@
 import type { Front, ReadyCorner } from "./front.ts";
-import { approach, evaluate, place, settle } from "./settle.ts";
+import { approach, evaluate, NEAR_HALF, place, settle } from "./settle.ts";
 import { Corner, Link, Pose, Side, Upright, Work } from "./slots.ts";
 import { FITTED, putStart } from "./start.ts";
 
@@ -67,6 +67,7 @@ function stepped(front: Front, corner: ReadyCorner, input: number, travel: numbe
   if (!(c[Corner.Rise] !== 0 && z <= FITTED && z >= -FITTED && s <= FITTED && s >= -FITTED)) return false;
   putStart(c, z, s, work);
   const start = work[Work.HalfAngle];
+  if (!(start <= NEAR_HALF && start >= -NEAR_HALF)) return false;
   place(front, corner, start);
   const step = (c[Corner.Height] + travel - work[Work.Height]) * work[Work.PerHeight];
   work[Work.HalfAngle] = start + step;

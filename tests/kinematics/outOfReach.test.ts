@@ -176,6 +176,42 @@ describe("a wheel that cannot get as high", () => {
     expectClose(pointIn(poses, Side.LowerRate), rate, { abs: 1e-6 });
   });
 
+  // Whatever the tie rod does, the wheel's height is the beam's alone: where the rod gives out, the beam is turned on to the height all the same.
+  const eyeFrom = (angle: number) => {
+    const axis = point(Math.sin(angle), 0, Math.cos(angle));
+    const centre = point(60 - 60 * Math.cos(angle), 600, 300 + 60 * Math.sin(angle));
+    const toEye = minus(point(-110, 210, 320), centre);
+    const along = dot(toEye, axis);
+    const out = distance(toEye, times(axis, along));
+    return { near: Math.hypot(along, out - 120), far: Math.hypot(along, out + 120) };
+  };
+  test.each([250, 275, 560])("lacks of a tie rod %d long what it lacks where the wheel is as high as asked", (rod) => {
+    const given: Drawn = { ...drawn, left: { ...drawn.left, tieRodLength: rod } };
+    const ready = frontOf(given);
+    let lacking = 0;
+    for (const travel of [-55, -40, -25, -10, 0, 10, 25, 40, 55]) {
+      const { near, far } = eyeFrom(Math.asin(travel / 60));
+      if (rod > near && rod < far) continue;
+      lacking++;
+      const poses = solved(ready, 0, travel);
+      expectClose(
+        saidOf(poses),
+        { link: Link.TieRod, gap: rod - (rod < near ? near : far) },
+        { abs: 1e-6 },
+        `${travel}`,
+      );
+      expectClose(pointIn(poses, Side.WheelCenter).z, 300 + travel, { abs: 1e-6 });
+    }
+    expect(lacking).toBeGreaterThan(2);
+    // Higher than the beam takes it the wheel is not looked for: it is told where it turns back, at 90°, which is a whole number of its steps.
+    for (const way of [1, -1]) {
+      const poses = solved(ready, 0, way * 80);
+      const { near, far } = eyeFrom((way * Math.PI) / 2);
+      expectClose(saidOf(poses), { link: Link.TieRod, gap: rod - (rod < near ? near : far) }, { abs: 1e-9 });
+      expectClose(pointIn(poses, Side.WheelCenter).z, 300 + way * 60, { abs: 1e-9 });
+    }
+  });
+
   test("has no travel on a king pin that is fixed to the body", () => {
     const fixed = frontOf(onKingPin(uprightPin, rackFrom(point(-110, 210, 320))));
     for (const travel of [25, -3, 1e-4]) {

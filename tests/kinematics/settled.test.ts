@@ -58,6 +58,7 @@ describe.each(oneOfEach)("$kind", (linkage) => {
           if (blameAt(input, middle) === Link.None) closes = middle;
           else beyond = middle;
         }
+        const last = solved(front, input, closes);
         const poses = solved(front, input, closes + way * 1e-3);
         const path = `input ${input}, the end at travel ${closes}`;
         const gap = poses[Side.Gap];
@@ -65,6 +66,9 @@ describe.each(oneOfEach)("$kind", (linkage) => {
         if (poses[Side.Blame] === Link.Travel) expectClose(gap, way * 1e-3, { abs: 2e-5 }, path);
         else expect(Math.abs(gap), path).toBeLessThan(0.01);
         expect(gap, path).not.toBe(0);
+        // Where the rod gives out it stands at its dead point, and else well off it.
+        const dead = Math.abs(last[Side.Lever]) < 1e-3;
+        expect(poses[Side.Blame], path).toBe(dead ? Link.TieRod : Link.Travel);
       }
     expect(ends).toBeGreaterThan(3);
   });
