@@ -19,9 +19,10 @@ const travels = [-420, -220, -90, 30, 130, 250, 500];
 
 const eye = point(-110, 270, 330);
 const rod = distance(eye, spatialCar.left.tieRodOuter);
-const drawnWith = (linkage: Linkage, off: number): Drawn => ({
+const drawnWith = (linkage: Linkage, off: number, up = eye.z): Drawn => ({
   ...spatialCar,
   linkage,
+  mechanism: { ...spatialCar.mechanism, up },
   left: { ...spatialCar.left, tieRodLength: rod + off },
   right: { ...spatialCar.right, tieRodLength: rod + off },
 });
@@ -40,6 +41,18 @@ describe.each(oneOfEach)("$kind", (linkage) => {
       }
     expect(met["too near to tell"]).toBeLessThan(14);
     for (const told of ["closes", "does not close"] as const) expect(met[told], told).toBeGreaterThan(0);
+  });
+
+  // The rod is too long where it is level: the nearest places that stand are below, and those above are behind a gap, or the other way round.
+  test.each([390, 430, 300])("goes on behind a gap to what is asked, its rack %d up", (up) => {
+    const drawn = drawnWith(linkage, 60, up);
+    const front = frontOf(drawn);
+    for (const input of [90, 120])
+      for (const travel of [-200, -60, 20, 90, 165, 250, 330]) {
+        const poses = solved(front, input, travel);
+        expectAsScanned(drawn, "left", placesIn(poses, "left"), input, travel);
+        expectBlamed(poses, startOf("left"), rod + 60, `input ${input}, travel ${travel}`);
+      }
   });
 
   test.each([-60, 0, 60])("with a rod that is %d mm off lacks next to nothing just past its end", (off) => {
