@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { Pose } from "../../../src/kinematics/slots.ts";
+import { Pose, Side } from "../../../src/kinematics/slots.ts";
 import { bodiesOf } from "../../../src/measures/range/bodies.ts";
 import { pairingsAt } from "../../../src/measures/range/clearance.ts";
 import { point } from "../../oracles/vectors.ts";
@@ -31,6 +31,27 @@ describe("a tube of the other side's frame", () => {
     const study = studied(text + tubes(out, links));
     const pairs = pairingsAt(study, bodiesOf(study, "right"));
     expect(pairs.some(({ id }) => id === "tie-rod.frame-post-of-the-other-side")).toBe(looked);
+  });
+
+  test("is looked at from the left as it is from the right", () => {
+    const mirrored = (out: number) => tubes(out, "tie-rod: 3/4").replace("left: { frame", "right: { frame");
+    for (const [text, out, looked] of [
+      [closer, 0.5, true],
+      [centre, 3.4, true],
+      [centre, 3.5, false],
+    ] as const) {
+      const study = studied(text + mirrored(out));
+      const pairs = pairingsAt(study, bodiesOf(study, "left"));
+      expect(pairs.some(({ id }) => id === "tie-rod.frame-post-of-the-other-side")).toBe(looked);
+    }
+  });
+
+  test("is looked at from where a tie rod is drawn where it does not reach its locks", () => {
+    const study = studied(centre.replace("travel: 2\n", "travel: 9\n") + tubes(1, "tie-rod: 3/4"));
+    expect(study.pose(9 * 25.4, 0, 0)[Pose.Right + Side.Blame]).not.toBe(0);
+    expect(study.pose(-9 * 25.4, 0, 0)[Pose.Right + Side.Blame]).not.toBe(0);
+    const pairs = pairingsAt(study, bodiesOf(study, "right"));
+    expect(pairs.some(({ id }) => id === "tie-rod.frame-post-of-the-other-side")).toBe(true);
   });
 
   test("is as near to a tie rod that crosses the middle only at lock as the file's numbers put it", () => {

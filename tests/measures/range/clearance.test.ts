@@ -67,7 +67,7 @@ describe("two arms, a shock, and a frame that a lower arm is bolted to", () => {
   test("a tube of the left that comes across the middle is met by the right corner too, on its other side", () => {
     const text = preset("check-before-welding").replace(
       "      brace: { from: { ahead: -10, out: 12, up: 6 }, to: { ahead: -10, out: 8, up: 20 }, diameter: 1 }",
-      "      cross bar: { from: { ahead: -10, out: 12, up: 6 }, to: { ahead: -10, out: -8, up: 7 }, diameter: 1 }",
+      "      cross  bar: { from: { ahead: -10, out: 12, up: 6 }, to: { ahead: -10, out: -8, up: 7 }, diameter: 1 }",
     );
     const across: Bar = [inches(-10, -12, 6), inches(-10, 8, 7), mm];
     const study = studied(text);
@@ -127,6 +127,18 @@ describe("two arms, a shock, and a frame that a lower arm is bolted to", () => {
     expect(ids.includes("lower-arm.frame-post")).toBe(!bolted);
     expect(ids).toContain("tie-rod.frame-post");
   });
+});
+
+test("a corner whose sizes the file leaves out has no pairs, whatever the other one has", () => {
+  const bare = studied(preset("balanced-two-seater"));
+  for (const wheel of ["left", "right"] as const) expect(pairingsAt(bare, bodiesOf(bare, wheel))).toEqual([]);
+  const one = studied(`${preset("balanced-two-seater")}
+tubes: { left: { lower-arm: 1 } }
+shock: { left: { top: { ahead: 0, out: 13, up: 27 }, foot: { ahead: 0, out: 18, up: 9 }, on: lower-arm, diameter: 2 } }
+`);
+  expect(pairingsAt(one, bodiesOf(one, "right"))).toEqual([]);
+  const ids = pairingsAt(one, bodiesOf(one, "left")).map(({ id }) => id);
+  expect(ids).toEqual(["lower-arm.rim", "shock.rim", "lower-arm.tyre", "shock.tyre"]);
 });
 
 describe("what the clearances lack", () => {
