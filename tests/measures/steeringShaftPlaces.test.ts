@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Point } from "../../src/kinematics/drawn.ts";
 import { bestPhase, bestPhases, shaftRun, speedAt, speedRange } from "../../src/measures/steeringShaft.ts";
@@ -102,6 +103,31 @@ describe("the best turns between three joints' forks", () => {
       }
     },
   );
+});
+
+test("the best turns between three joints' forks are no worse than any on a grid over all turns, on shafts bent anyhow", () => {
+  const bend = fc.double({ min: 5, max: 35, noNaN: true });
+  const way = fc.double({ min: -180, max: 180, noNaN: true });
+  const three = fc.tuple(bend, bend, bend, way, way);
+  for (const [one, two, three_, first, second] of fc.sample(three, { numRuns: 16, seed: 11 })) {
+    const a = point(1, 0, 0);
+    const b = rotated(a, point(0, 0, radians(one)));
+    const n1 = rotated(point(0, 0, 1), times(b, radians(first)));
+    const c = rotated(b, times(n1, radians(two)));
+    const n2 = rotated(n1, times(c, radians(second)));
+    const axes = [a, b, c, rotated(c, times(n2, radians(three_)))] as const;
+    const uneven = (by: readonly number[]) => {
+      const { slowest, fastest } = speedRange(axes, by, 45);
+      return fastest / slowest;
+    };
+    const best = bestPhases(axes);
+    for (const phase of best) expect(Math.abs(phase)).toBeLessThanOrEqual(Math.PI / 2);
+    let grid = Number.POSITIVE_INFINITY;
+    for (let i = -90; i < 90; i += 6) {
+      for (let j = -90; j < 90; j += 6) grid = Math.min(grid, uneven([radians(i), radians(j)]));
+    }
+    expect(uneven(best)).toBeLessThanOrEqual(grid);
+  }
 });
 
 test("a shaft has the joints that its file gives, in their order, with the forks as they are turned", () => {
