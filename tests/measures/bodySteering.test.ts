@@ -41,13 +41,17 @@ describe("what steers", () => {
       .replace(/( +)(left|right)-eye: .*\n/g, "")
       .replace("    ratio: 16", `${eyes}    ratio: 16`)
       .replaceAll("offset: 12, up: 16 }", `offset: 12, up: 16 }${lean}`)
-      .replaceAll("offset: -12, up: 16 }", `offset: -12, up: 16 }${lean}`);
+      .replaceAll("offset: -12, up: 16 }", `offset: -12, up: 16 }${lean}`)
+      // The idler arm is shorter than the pitman arm, so that the link between them turns.
+      .replace("joint: { ahead: -8, offset: -12", "joint: { ahead: -7, offset: -12");
 
   const beside = `    left-eye: { ahead: "-7 7/8", out: -5, up: 13.25 }
     right-eye: { ahead: "-7 7/8", out: -4, up: 13.25 }
 `;
-  // Both arms' joints are 8 in behind the axle and 13 1/2 in up: these lie on the line between them.
-  const onLine = beside.replaceAll('"-7 7/8"', "-8").replaceAll("13.25", "13.5");
+  // On the line from (-8, 12, 13.5) to (-7, -12, 13.5), the arms' joints.
+  const onLine = `    left-eye: { ahead: ${-8 + 17 / 24}, out: -5, up: 13.5 }
+    right-eye: { ahead: ${-8 + 8 / 24}, out: -4, up: 13.5 }
+`;
   const leaning = "\n      lean-back: 20\n      lean-left: -15";
 
   it.each([
@@ -60,7 +64,7 @@ describe("what steers", () => {
     const [pitmanPivot, idlerPivot] = [point(-2 * inch, 12 * inch, 16 * inch), point(-2 * inch, -12 * inch, 16 * inch)];
     const [pitmanJoint, idlerJoint] = [
       point(-8 * inch, 12 * inch, 13.5 * inch),
-      point(-8 * inch, -12 * inch, 13.5 * inch),
+      point(-7 * inch, -12 * inch, 13.5 * inch),
     ];
     const shaft = unit(
       text.includes("lean") ? point(-Math.tan(radians(20)), Math.tan(radians(-15)), 1) : point(0, 0, 1),
@@ -90,7 +94,7 @@ describe("what steers", () => {
       const [before, after] = [minus(pitmanJoint, pitmanPivot), minus(pitman[1], pitmanPivot)];
       const turned = Math.atan2(dot(cross(before, after), shaft), dot(before, after) - dot(before, shaft) ** 2);
       expect(turned).toBeCloseTo(column / 16, 9);
-      expect(length(minus(link[1], link[0]))).toBeCloseTo(24 * inch, 6);
+      expect(length(minus(link[1], link[0]))).toBeCloseTo(Math.hypot(24, 1) * inch, 6);
       // The eyes are carried by the link: as far along it and as far from its ends as drawn.
       const drawnEyes = sticksAt(study, 0, 0)
         .filter(({ part }) => part === "steering")[3]

@@ -198,6 +198,12 @@ describe("a corner and its setting", () => {
       { ...same, noTravel: "fixed", suspended: false, wheelTravel: { bump: 0, droop: 0 } },
       { abs: 1e-9 },
     );
+    const assumed = { numbers: sprung.numbers, form: { ...sprung.form, travelIsAssumed: true } };
+    expectClose(
+      settingOf(assumed),
+      { ...same, noTravel: "assumed", suspended: false, wheelTravel: { bump: 0, droop: 0 } },
+      { abs: 1e-9 },
+    );
     const { range } = drawnOf(sprung);
     expectClose(range, { inputLow: -60, inputHigh: 50, travelLow: -80, travelHigh: 70 }, { abs: 1e-9 });
   });

@@ -24,6 +24,10 @@ describe("the nearest zero", () => {
     ["below, by little", 5, [7.5, 2.6]],
     ["above the start below nothing", -5, [-4.2, -8]],
     ["below the start below nothing", -5, [-5.8, -1]],
+    ["below, the other one on the far side of nothing", -5, [-8, 4]],
+    // Both on one side, far from nothing, and less than a reach from the start.
+    ["the first of two above", 100, [101.5, 103.7]],
+    ["the first of two below", -100, [-101.5, -103.7]],
   ])("of two is the nearer one: %s", (_, start, [near, far]) => {
     const two = (x: number) => (x - near) * (x - far);
     const found = [two, (x: number) => -two(x)].map((of) => nearestZero(of, start, 16, nothing));
