@@ -7,8 +7,8 @@ import { diff, freshPen } from "./diff.ts";
 import { type FieldCursor, FieldCursorContext } from "./fieldCursor.ts";
 import { isGone } from "./gone.ts";
 import { holdWrites } from "./held.ts";
-import { encodeForInk } from "./inkKey.ts";
 import { inkKeyboard, inkScreen } from "./inkStreams.ts";
+import { inkTyping } from "./inkTyping.ts";
 import { chord, type Key } from "./key.ts";
 import { enter, leave } from "./modes.ts";
 import { openOutput } from "./output.ts";
@@ -114,12 +114,6 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   let keys: readonly Key[] = [];
   /** When a Ctrl-C that is among the keys came, ms of the clock that nobody sets; null where none is. */
   let interruptedAt: number | null = null;
-  /** A key that waits until Ink is ready for it. */
-  let keyForInk: Key | undefined;
-  /** What is still to be typed of the key that Ink is taking. */
-  let chunksForInk: readonly string[] = [];
-  /** Turns that are left to React before anything else is done. */
-  let turnsForInk = 0;
 
   let outOfDate = false;
   let turn: NodeJS.Immediate | undefined;
@@ -129,6 +123,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
 
   const fieldCursor: FieldCursor = { room: null };
   const keyboard = inkKeyboard();
+  const typing = inkTyping(keyboard, fieldCursor);
   const screen = inkScreen(
     () => size,
     (drawn) => {
@@ -146,7 +141,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function takeTurn(): void {
     turn = undefined;
     if (ended || suspended) return;
-    if (isInkBusy()) {
+    if (typing.isBusy()) {
       leaveTurnToInk();
       return;
     }
@@ -186,33 +181,16 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   function sendToInk(key: Key): void {
     if (ended) return;
     // A field whose text was changed from outside moves its cursor in a second pass, and listens anew after that.
-    turnsForInk = outOfDate ? 3 : 1;
+    typing.take(key, outOfDate);
     draw();
-    keyForInk = key;
     schedule();
   }
 
-  /**
-   * React does a part of its work, a field's listener and its cursor among it, in turns that are queued behind ours: one
-   * is left to it before a key is typed and one after, and more between the moves of a cursor.
-   */
   function leaveTurnToInk(): void {
-    if (turnsForInk > 0) {
-      turnsForInk -= 1;
-    } else {
-      if (keyForInk !== undefined) chunksForInk = encodeForInk(keyForInk, fieldCursor);
-      keyForInk = undefined;
-      const [chunk, ...rest] = chunksForInk;
-      chunksForInk = rest;
-      turnsForInk = rest.length > 0 ? 3 : 1;
-      if (chunk !== undefined) attempt(() => keyboard.type(chunk));
-      outOfDate = true;
-    }
+    attempt(() => {
+      if (typing.turn()) outOfDate = true;
+    });
     schedule();
-  }
-
-  function isInkBusy(): boolean {
-    return turnsForInk > 0 || keyForInk !== undefined || chunksForInk.length > 0;
   }
 
   function take(bytes: Uint8Array): void {
@@ -254,7 +232,7 @@ export function createSession({ stdin, stdout, stderr, capabilities }: SessionOp
   }
 
   function isReadyForKey(): boolean {
-    return !ended && !suspended && !isInkBusy();
+    return !ended && !suspended && !typing.isBusy();
   }
 
   function dropBeforeInterrupt(): void {

@@ -271,7 +271,7 @@ describe("a line that lags hands several keys on at once", () => {
     terminal.type("\x1531\r");
     await shows(terminal, /> [^\n]*rack 1 in R: right/);
     terminal.type("\x1b[A4");
-    await shows(terminal, /> [^\n]*rack 1 in R: left +4$/m);
+    await shows(terminal, /> [^\n]*rack 1 in R: left +4 *$/m);
     terminal.pty.kill("SIGKILL");
     await terminal.ended();
   });
