@@ -8,7 +8,7 @@ import { solve, solveSide } from "../../src/kinematics/solve.ts";
 import { sides } from "../oracles/corner.ts";
 import { frontOf, solved, startOf } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
-import { both, oneOfEach } from "../oracles/oneOfEach.ts";
+import { both, namedOver, oneOfEach } from "../oracles/oneOfEach.ts";
 
 /**
  * How often a corner is placed for one pose: what a search costs, told without a clock. A start that is fitted well is 1e-6 off at most, so that the
@@ -112,7 +112,10 @@ describe.each(oneOfEach)("$kind", (linkage) => {
 /** A range over much of which nothing closes, so that the start is fitted through what runs on from there, and is poor. */
 const wild: Range = { inputLow: -160, inputHigh: 140, travelLow: -420, travelHigh: 380 };
 
-test.each(oneOfEach)("a front that is tuned to more than it can do stands in the same places ($kind)", (linkage) => {
+/** An arm that is named from its axis's other end turns the other way about. */
+const bothWays = [...oneOfEach, ...oneOfEach.filter(({ kind }) => kind !== "trailing-arms").map(namedOver)];
+
+test.each(bothWays)("a front that is tuned to more than it can do stands in the same places ($kind)", (linkage) => {
   const poor = frontOf(drawnOn(linkage, wild));
   const slow = frontOf(drawnOn(linkage, { inputLow: 199, inputHigh: 200, travelLow: 799, travelHigh: 800 }));
   let costs = 0;

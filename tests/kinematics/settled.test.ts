@@ -6,7 +6,7 @@ import { expectAsScanned } from "../oracles/agreement.ts";
 import { sides } from "../oracles/corner.ts";
 import { frontOf, placesIn, pointIn, solved, startOf } from "../oracles/kernel.ts";
 import { spatialCar } from "../oracles/known.ts";
-import { both, oneOfEach } from "../oracles/oneOfEach.ts";
+import { namedOver, oneOfEach } from "../oracles/oneOfEach.ts";
 import { cross, distance, dot, length, minus, point } from "../oracles/vectors.ts";
 
 /**
@@ -87,32 +87,12 @@ describe.each(oneOfEach)("$kind", (linkage) => {
   });
 });
 
-/** The same axis, named from its other end. */
-function named(linkage: Linkage): Linkage {
-  switch (linkage.kind) {
-    case "double-arm": {
-      const { lowerFront, lowerRear, ...rest } = linkage.left;
-      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
-    }
-    case "strut": {
-      const { lowerFront, lowerRear, ...rest } = linkage.left;
-      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
-    }
-    case "pivoting-beam": {
-      const { beamFront, beamRear, ...rest } = linkage.left;
-      return { kind: linkage.kind, ...both({ ...rest, beamFront: beamRear, beamRear: beamFront }) };
-    }
-    default:
-      throw new Error(`${linkage.kind} has no axis with two ends`);
-  }
-}
-
 describe.each(oneOfEach.filter(({ kind }) => kind !== "trailing-arms"))("$kind", (linkage) => {
   test.each([...offs, -90, 90])(
     "with a rod that is %d mm off stands, or lacks, the same with its axis named the other way round",
     (off) => {
       const front = frontOf(drawnWith(linkage, off));
-      const other = frontOf(drawnWith(named(linkage), off));
+      const other = frontOf(drawnWith(namedOver(linkage), off));
       for (const input of [...inputs, 0, 70])
         for (const travel of travels) {
           const [one, two] = [solved(front, input, travel), solved(other, input, travel)];

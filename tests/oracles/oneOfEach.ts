@@ -23,3 +23,23 @@ export const oneOfEach: readonly Linkage[] = [
     ...both({ beamFront: point(20, -80, 340), beamRear: point(-700, 260, 360), lowerJoint, upperJoint }),
   },
 ];
+
+/** The same linkage, the axis that its lower arm or its beam turns about named from its other end. */
+export function namedOver(linkage: Linkage): Linkage {
+  switch (linkage.kind) {
+    case "double-arm": {
+      const { lowerFront, lowerRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
+    }
+    case "strut": {
+      const { lowerFront, lowerRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, lowerFront: lowerRear, lowerRear: lowerFront }) };
+    }
+    case "pivoting-beam": {
+      const { beamFront, beamRear, ...rest } = linkage.left;
+      return { kind: linkage.kind, ...both({ ...rest, beamFront: beamRear, beamRear: beamFront }) };
+    }
+    default:
+      throw new Error(`${linkage.kind} has no axis with two ends`);
+  }
+}
