@@ -52,6 +52,12 @@ describe("the nearest zero", () => {
         },
       ),
     );
+    // In the last step before the reach, where there is nothing to be found the other way.
+    expectClose(
+      nearestZero((x) => (x < -8 ? null : x - 15.5), 0, 16, nothing),
+      15.5,
+      { abs: 1e-13 },
+    );
     expect(nearestZero((x) => x - 16, 0, 16, nothing)).toBe(16);
     expect(nearestZero((x) => 16 - x, 0, 16, nothing)).toBe(16);
     expect(nearestZero((x) => x + 16, 0, 16, nothing)).toBe(-16);
