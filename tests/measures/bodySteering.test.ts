@@ -54,11 +54,15 @@ describe("what steers", () => {
 `;
   const leaning = "\n      lean-back: 20\n      lean-left: -15";
 
+  // Shafts that lean unlike each other let a link turn about its own line, which carries nothing that is on it.
+  const unlike = relay(onLine, leaning).replace(/(offset: -12, up: 16 \}\s+lean-back: )20/, "$110");
+
   it.each([
     ["beside the centre link's line", relay(beside, "")],
     ["beside it, the shafts leaning", relay(beside, leaning)],
     ["on the line", relay(onLine, "")],
     ["on the line, the shafts leaning", relay(onLine, leaning)],
+    ["on the line, the shafts leaning unlike each other", unlike],
   ])("a relay with its eyes %s: both arms about their shafts, and a link of one length between them", (_, text) => {
     const study = studied(text);
     const [pitmanPivot, idlerPivot] = [point(-2 * inch, 12 * inch, 16 * inch), point(-2 * inch, -12 * inch, 16 * inch)];
@@ -69,6 +73,8 @@ describe("what steers", () => {
     const shaft = unit(
       text.includes("lean") ? point(-Math.tan(radians(20)), Math.tan(radians(-15)), 1) : point(0, 0, 1),
     );
+    const back = Math.tan(radians(10));
+    const idlerShaft = text === unlike ? unit(point(-back, Math.tan(radians(-15)), 1)) : shaft;
     for (const turns of [-1.2, 0, 0.7]) {
       // The column's turn over the ratio of 16.
       const column = turns * 2 * Math.PI;
@@ -83,12 +89,12 @@ describe("what steers", () => {
       );
       // Each joint keeps its height along the shaft and its distance from it; the pitman's has turned with the column.
       const arms = [
-        [pitmanPivot, pitmanJoint, pitman[1]],
-        [idlerPivot, idlerJoint, idler[1]],
+        [pitmanPivot, pitmanJoint, pitman[1], shaft],
+        [idlerPivot, idlerJoint, idler[1], idlerShaft],
       ] as const;
-      for (const [pivot, drawn, now] of arms) {
+      for (const [pivot, drawn, now, axis] of arms) {
         const [before, after] = [minus(drawn, pivot), minus(now, pivot)];
-        expect(dot(after, shaft)).toBeCloseTo(dot(before, shaft), 6);
+        expect(dot(after, axis)).toBeCloseTo(dot(before, axis), 6);
         expect(length(after)).toBeCloseTo(length(before), 6);
       }
       const [before, after] = [minus(pitmanJoint, pitmanPivot), minus(pitman[1], pitmanPivot)];
@@ -107,7 +113,7 @@ describe("what steers", () => {
       expect(shafts).toHaveLength(2);
       for (const [i, [from, to]] of shafts.entries()) {
         expectClose(from, [pitmanPivot, idlerPivot][i], { abs: 1e-9 });
-        expect(length(minus(to, plus(from, times(shaft, 150))))).toBeCloseTo(0, 9);
+        expect(length(minus(to, plus(from, times([shaft, idlerShaft][i], 150))))).toBeCloseTo(0, 9);
       }
     }
   });
