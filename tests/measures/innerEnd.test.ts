@@ -38,6 +38,21 @@ describe("which way a rod's inner end has to go for less toe change", () => {
     expect(worstToe(at(highNearer)).left).toBeLessThan(worstToe(at(tooHigh)).left);
   });
 
+  it("goes each wheel's own way on a centre link, whose eyes are both told from the middle outward", () => {
+    const linked = (left: number, right: number) =>
+      presetText("twin-beam-relay")
+        .replace(/(left-eye: .*out: )-5/, (_, head) => `${head}${left}`)
+        .replace(/(right-eye: .*out: )-5/, (_, head) => `${head}${right}`);
+    const text = linked(3, -5);
+    expect(text).toMatch(/left-eye: .*out: 3,/);
+    expect(text).toMatch(/right-eye: .*out: -5,/);
+    expect(studied(text).innerEnds.left).toBe("in");
+    expect(worstToe(linked(2.5, -5)).left).toBeLessThan(worstToe(text).left);
+    const mirrored = linked(-5, 3);
+    expect(studied(mirrored).innerEnds.right).toBe("in");
+    expect(worstToe(linked(-5, 2.5)).right).toBeLessThan(worstToe(mirrored).right);
+  });
+
   it("asks for in where it is too wide", () => {
     const wide = edited(presetText("tab-to-place"), "eye-to-eye: 15", "eye-to-eye: 20");
     expect(studied(wide).innerEnds).toEqual({ left: "in", right: "in" });
