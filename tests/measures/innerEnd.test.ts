@@ -79,6 +79,11 @@ describe("which way a rod's inner end has to go for less toe change", () => {
     }
   });
 
+  it("still tells the way of a sixteenth of an inch", () => {
+    const low = edited(presetText("balanced-two-seater"), 'up: "9 7/16"', 'up: "9 3/8"');
+    expect(studied(low).innerEnds).toEqual({ left: "up", right: "up" });
+  });
+
   it("is left where it is where the best place is nearer than a tape reads", () => {
     expect(studied(presetText("balanced-two-seater")).innerEnds).toEqual({ left: "here", right: "here" });
     expect(worstToe(edited(presetText("balanced-two-seater"), "9 7/16", "9 15/32")).left).toBeGreaterThan(
